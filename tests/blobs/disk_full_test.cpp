@@ -51,6 +51,9 @@ TEST(DiskRefuses, AtEveryOperationTheCallerHearsTheReason) {
     ASSERT_TRUE(put_in_pieces(*store, 1));
     operations = files.operations();
   }
+  // Opening: two folders made, their parents synced. Storing: create, 4 writes, sync, close, two
+  // folders made, their parents synced, rename, folder synced. One fewer is a step left out.
+  EXPECT_EQ(operations, 4U + 13U);
   for (const Code code : {Code::DiskFull, Code::ReadOnly, Code::FileFailed}) {
     for (std::uint64_t at = 1; at <= operations; ++at) {
       FaultyFiles files;
