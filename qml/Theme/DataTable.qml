@@ -1,0 +1,181 @@
+// DataTable: columns, sort, pick, keyboard. columns: TableColumn list; model; delegate: a DataRow
+// whose cells stand at cellX(i), cellWidth(i). The owner sorts: sortAsked(column) is sent, and it
+// sets sortColumn and sortDown (spoken too). chosen: the row; Up, Down, J, K move it, Enter sends
+// opened(row). emptyText stands where rows would. name is spoken. Rows 52 (touch 72).
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import Jambline.Theme
+
+FocusScope {
+    id: table
+
+    required property string name
+    property list<TableColumn> columns
+    property alias model: rows.model
+    property alias delegate: rows.delegate
+    property alias chosen: rows.currentIndex
+    property int sortColumn: -1
+    property bool sortDown: true
+    property bool letterKeys: true
+    property string emptyText: ""
+    readonly property alias count: rows.count
+    readonly property real inset: 14
+    readonly property real spacing: 12
+    readonly property real fixedWidth: Array.from(columns).reduce((sum, column) =>
+        sum + (column.fill ? 0 : column.width * Theme.textScale), 0)
+    readonly property real spare: Math.max(0, width - 2 * inset - (columns.length - 1) * spacing - fixedWidth)
+    readonly property int fillers: Math.max(1, Array.from(columns).filter(column => column.fill).length)
+
+    signal sortAsked(int column)
+    signal opened(int row)
+
+    function cellWidth(column: int): real {
+        const spec = columns[column];
+        return spec.fill ? spare / fillers : spec.width * Theme.textScale;
+    }
+
+    function cellX(column: int): real {
+        let at = inset;
+        for (let i = 0; i < column; ++i)
+            at += cellWidth(i) + spacing;
+        return at;
+    }
+
+    function go(by: int) {
+        if (rows.count > 0)
+            chosen = Math.max(0, Math.min(rows.count - 1, chosen + by));
+    }
+
+    implicitWidth: 640
+    implicitHeight: head.height + rows.contentHeight
+    Accessible.role: Accessible.Table
+    Accessible.name: sortColumn < 0 ? name : sortDown
+        ? qsTr("%1, sorted by %2, largest first").arg(name).arg(columns[sortColumn].title)
+        : qsTr("%1, sorted by %2, smallest first").arg(name).arg(columns[sortColumn].title)
+
+    Rectangle {
+        anchors.fill: parent
+        radius: Theme.corner
+        color: Theme.sheet
+        border.width: 1.2
+        border.color: Theme.chalk
+    }
+    Item {
+        id: head
+        width: parent.width
+        height: Math.max(Theme.touch, heads.height)
+
+        Item {
+            id: heads
+            width: parent.width
+            height: childrenRect.height
+
+            Repeater {
+                model: table.columns.length
+
+                Pressable {
+                    id: title
+
+                    required property int index
+                    readonly property TableColumn spec: table.columns[index]
+                    readonly property bool sorted: table.sortColumn === index
+
+                    objectName: "tableHead_" + index
+                    x: table.cellX(index)
+                    width: table.cellWidth(index)
+                    height: Math.max(Theme.touch, letters.implicitHeight + 12)
+                    pressable: spec.sortable
+                    name: sorted ? table.sortDown ? qsTr("%1, sorted, largest first").arg(spec.title)
+                                                  : qsTr("%1, sorted, smallest first").arg(spec.title)
+                                 : qsTr("Sort by %1").arg(spec.title)
+                    Accessible.role: Accessible.ColumnHeader
+                    onClicked: table.sortAsked(index)
+
+                    Row {
+                        anchors.verticalCenter: parent.verticalCenter
+                        anchors.right: title.spec.alignRight ? parent.right : undefined
+                        spacing: 4
+
+                        Words {
+                            id: letters
+                            width: Math.min(implicitWidth, title.width - (arrow.visible ? 20 : 0))
+                            text: title.spec.title
+                            mute: true
+                            bold: true
+                            size: Theme.note
+                            color: title.sorted ? Theme.ink : Theme.pencil
+                        }
+                        Icon {
+                            id: arrow
+                            anchors.verticalCenter: parent.verticalCenter
+                            visible: title.sorted
+                            size: 16
+                            source: table.sortDown ? "sort-down" : "sort-up"
+                        }
+                    }
+                }
+            }
+        }
+        Rectangle {
+            width: parent.width
+            height: 1.2
+            anchors.bottom: parent.bottom
+            color: Theme.edge
+        }
+    }
+    ListView {
+        id: rows
+        objectName: "tableRows"
+        focus: true
+        activeFocusOnTab: true
+        y: head.height
+        width: parent.width
+        height: parent.height - y
+        clip: true
+        currentIndex: -1
+        keyNavigationEnabled: false
+        boundsBehavior: Flickable.StopAtBounds
+        highlightMoveDuration: 0
+        Accessible.role: Accessible.List
+        Accessible.name: table.name
+
+        Keys.onPressed: event => {
+            const letter = table.letterKeys && event.modifiers === Qt.NoModifier;
+            if (event.key === Qt.Key_Down || (letter && event.key === Qt.Key_J))
+                table.go(1);
+            else if (event.key === Qt.Key_Up || (letter && event.key === Qt.Key_K))
+                table.go(-1);
+            else if (event.key === Qt.Key_Home)
+                table.go(-rows.count);
+            else if (event.key === Qt.Key_End)
+                table.go(rows.count);
+            else if ((event.key === Qt.Key_Return || event.key === Qt.Key_Enter) && table.chosen >= 0)
+                table.opened(table.chosen);
+            else
+                return;
+            event.accepted = true;
+        }
+    }
+    FocusRing {
+        shown: rows.activeFocus
+    }
+    Column {
+        visible: rows.count === 0
+        y: head.height
+        width: parent.width
+        padding: Theme.gutter
+        spacing: 12
+
+        Hatch {
+            width: parent.width - 2 * Theme.gutter
+            height: Theme.row
+            radius: Theme.corner
+        }
+        Words {
+            width: parent.width - 2 * Theme.gutter
+            text: table.emptyText
+            color: Theme.pencil
+        }
+    }
+}

@@ -1,0 +1,208 @@
+// Lanes: a time line in lanes with a handle. name is spoken. lanes: rows with `name` and `spans`,
+// spans with `from`, `to` (same unit as start, end) and `look`: Lanes.Solid, Here (blue), Waits
+// (hatched), Tick (one moment at `from`). marks: [{at, text}] drawn over all lanes (days, promises).
+// position: the handle (settable); handleText beside it. step: what an arrow key moves.
+// Signal: moved(position). 34 dp a lane; drag, arrows, Home and End move the handle.
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import Jambline.Theme
+
+Item {
+    id: board
+
+    enum Look { Solid, Here, Waits, Tick }
+
+    required property string name
+    property var lanes: []
+    property var marks: []
+    property real start: 0
+    property real end: 1
+    property real position: start
+    property real step: (end - start) / 100
+    property string handleText: ""
+    property string emptyText: qsTr("Nothing happened yet")
+    readonly property real laneHeight: Math.round(34 * Theme.textScale)
+    readonly property real headHeight: marks.length > 0 ? Theme.note + 12 : 4
+    readonly property real labelWidth: Math.min(width * 0.3, longest.width + 16)
+    readonly property real reach: width - labelWidth - 8
+
+    signal moved(real position)
+
+    function xOf(at: real): real {
+        return labelWidth + (end > start ? Math.max(0, Math.min(1, (at - start) / (end - start))) : 0) * reach;
+    }
+
+    function moveTo(at: real) {
+        const next = Math.max(start, Math.min(end, at));
+        if (next === position)
+            return;
+        position = next;
+        moved(next);
+    }
+
+    implicitWidth: 380
+    implicitHeight: headHeight + Math.max(1, lanes.length) * laneHeight + 34 * Theme.textScale
+    activeFocusOnTab: true
+    Accessible.role: Accessible.Slider
+    Accessible.name: handleText === "" ? name : qsTr("%1, %2").arg(name).arg(handleText)
+    Accessible.focusable: true
+    Accessible.onIncreaseAction: board.moveTo(board.position + board.step)
+    Accessible.onDecreaseAction: board.moveTo(board.position - board.step)
+
+    Keys.onPressed: event => {
+        const hop = event.modifiers & Qt.ShiftModifier ? 10 * step : step;
+        if (event.key === Qt.Key_Right)
+            moveTo(position + hop);
+        else if (event.key === Qt.Key_Left)
+            moveTo(position - hop);
+        else if (event.key === Qt.Key_Home)
+            moveTo(start);
+        else if (event.key === Qt.Key_End)
+            moveTo(end);
+        else
+            return;
+        event.accepted = true;
+    }
+
+    Column {
+        id: longest
+        visible: false
+        Repeater {
+            model: board.lanes
+            Words {
+                required property var modelData
+                text: modelData.name
+                wrapMode: Text.NoWrap
+                mute: true
+            }
+        }
+    }
+    Repeater {
+        model: board.marks
+
+        Item {
+            id: mark
+            required property var modelData
+            x: board.xOf(modelData.at)
+            height: board.headHeight + board.lanes.length * board.laneHeight
+
+            Rectangle {
+                width: 1
+                height: parent.height
+                color: Theme.chalk
+            }
+            Words {
+                x: Math.min(4, board.width - mark.x - implicitWidth)
+                text: mark.modelData.text
+                size: Theme.note
+                color: Theme.pencil
+                wrapMode: Text.NoWrap
+            }
+        }
+    }
+    Repeater {
+        model: board.lanes
+
+        Item {
+            id: lane
+            required property int index
+            required property var modelData
+            y: board.headHeight + index * board.laneHeight
+            width: board.width
+            height: board.laneHeight
+
+            Words {
+                width: board.labelWidth - 8
+                height: parent.height
+                verticalAlignment: Text.AlignVCenter
+                text: lane.modelData.name
+                wrapMode: Text.NoWrap
+                elide: Text.ElideRight
+            }
+            Rectangle {
+                anchors.bottom: parent.bottom
+                x: board.labelWidth
+                width: board.reach
+                height: 1
+                color: Theme.chalk
+            }
+            Repeater {
+                model: lane.modelData.spans
+
+                Rectangle {
+                    id: span
+                    required property var modelData
+                    readonly property int look: modelData.look
+                    x: board.xOf(modelData.from)
+                    y: (lane.height - height) / 2
+                    width: look === Lanes.Tick ? 1.6 : Math.max(2, board.xOf(modelData.to) - x)
+                    height: look === Lanes.Waits || look === Lanes.Tick ? 18 : 14
+                    color: look === Lanes.Here ? Theme.blue : look === Lanes.Waits ? "transparent" : Theme.ink
+                    border.width: look === Lanes.Waits ? 1 : 0
+                    border.color: Theme.edge
+
+                    Hatch {
+                        anchors.fill: parent
+                        anchors.margins: 1
+                        visible: span.look === Lanes.Waits
+                    }
+                }
+            }
+        }
+    }
+    Words {
+        visible: board.lanes.length === 0
+        y: board.headHeight
+        text: board.emptyText
+        color: Theme.pencil
+    }
+    Item {
+        id: handle
+        objectName: "lanesHandle"
+        visible: board.lanes.length > 0
+        x: board.xOf(board.position)
+        y: board.headHeight - 4
+        height: board.lanes.length * board.laneHeight + 8
+
+        Rectangle {
+            x: -1
+            width: 2
+            height: parent.height
+            color: Theme.blue
+        }
+        Rectangle {
+            x: -8
+            y: parent.height
+            width: 16
+            height: 12
+            color: Theme.blue
+        }
+        Rectangle {
+            x: -6
+            y: parent.height + 6
+            width: 12
+            height: 12
+            rotation: 45
+            color: Theme.blue
+        }
+        Words {
+            readonly property bool flipped: handle.x + 16 + implicitWidth > board.width
+            x: flipped ? -16 - implicitWidth : 16
+            y: parent.height - 1
+            text: board.handleText
+            mute: true
+            bold: true
+            size: Theme.note
+            wrapMode: Text.NoWrap
+        }
+    }
+    MouseArea {
+        anchors.fill: parent
+        enabled: board.lanes.length > 0
+        preventStealing: true
+        onPressed: mouse => board.moveTo(board.start + (mouse.x - board.labelWidth) / board.reach * (board.end - board.start))
+        onPositionChanged: mouse => board.moveTo(board.start + (mouse.x - board.labelWidth) / board.reach * (board.end - board.start))
+    }
+    FocusRing {}
+}

@@ -1,0 +1,21 @@
+// IconPaper: one drawing of icons/ (24 dp grid, 2 dp stroke) in one color. source: file name without
+// ending; an unknown name warns once and draws nothing.
+#pragma once
+
+#include "paper.h"
+
+#include <QColor>
+
+class IconPaper : public Paper {
+  Q_OBJECT
+  QML_ELEMENT
+  Q_PROPERTY(QString source MEMBER source_ NOTIFY changed)
+  Q_PROPERTY(QColor color MEMBER color_ NOTIFY changed)
+ public:
+  using Paper::Paper;
+  void paint(QPainter* painter) override;
+
+ private:
+  QString source_;
+  QColor color_;
+};

@@ -1,0 +1,35 @@
+// TimePaper: draws words with B612 digits, every colon as two squares in a slot of 0.26 em.
+// words: what is drawn; implicit size and baseline follow from it, all digits are equally wide.
+// size: pixels; bold; color; doubtful: a wavy line below (the clock it came from is in doubt).
+// TimeWords below makes the words.
+#pragma once
+
+#include "paper.h"
+
+#include <QColor>
+#include <QFont>
+
+class TimePaper : public Paper {
+  Q_OBJECT
+  QML_ELEMENT
+  Q_PROPERTY(QString words MEMBER words_ NOTIFY changed)
+  Q_PROPERTY(int size MEMBER size_ NOTIFY changed)
+  Q_PROPERTY(bool bold MEMBER bold_ NOTIFY changed)
+  Q_PROPERTY(QString family MEMBER family_ NOTIFY changed)
+  Q_PROPERTY(QColor color MEMBER color_ NOTIFY changed)
+  Q_PROPERTY(bool doubtful MEMBER doubtful_ NOTIFY changed)
+ public:
+  explicit TimePaper(QQuickItem* parent = nullptr);
+  void paint(QPainter* painter) override;
+
+ private:
+  QFont font() const;
+  void measure();
+
+  QString words_;
+  int size_ = 16;
+  bool bold_ = false;
+  QString family_;
+  QColor color_;
+  bool doubtful_ = false;
+};
