@@ -1,0 +1,200 @@
+#include <algorithm>
+#include <unordered_set>
+
+#include "base/json.h"
+#include "log/open_file.h"
+#include "log/sqlite_log.h"
+#include "seal/chain.h"
+
+namespace jambline::log {
+
+namespace {
+constexpr std::uint64_t entries_between_reports = 4096;
+
+class Auditing {
+ public:
+  explicit Auditing(Database& database) : database_(database), walk_(&members_) {}
+
+  Status load_members() {
+    JAMBLINE_ASSIGN(Statement rows, database_.prepare("SELECT " JAMBLINE_ENTRY_COLUMNS
+                                                      " FROM entries WHERE kind BETWEEN 1 AND 4 "
+                                                      "ORDER BY kind, arrival"));
+    for (;;) {
+      JAMBLINE_ASSIGN(const bool more, rows.step());
+      if (!more) break;
+      Stored stored;
+      if (read_row(rows, stored)) {
+        stored.entry.hash = seal::entry_hash(seal::encode(stored.entry.header));
+        (void)members_.apply(stored.entry);
+      }
+    }
+    found_.shop = members_.shop();
+    return {};
+  }
+
+  // Returns false at the first entry that is not as it should be.
+  bool next(const Statement& row, AuditDepth depth) {
+    const Arrival arrival = row.number(0);
+    const auto bytes = row.bytes(2);
+    const auto header = seal::decode_header(bytes);
+    if (!header) {
+      found_.first_bad = header.error();
+      found_.first_bad->args.emplace_back("place", std::to_string(arrival));
+      return false;
+    }
+    const Hash hash = seal::entry_hash(bytes.first<seal::header_bytes>());
+    Hash stored;
+    if (!row.read(1, stored) || stored != hash) return bad(*header, Code::BadHash, "header");
+    if (arrival != ++last_) return bad(*header, Code::ChainBroken, "an entry before it is gone");
+    if (const Status linked = walk_.next(*header, hash); !linked) {
+      found_.first_bad = linked.error();
+      return false;
+    }
+    if (depth == AuditDepth::Whole && !check_rest(row, *header, hash)) return false;
+    ++found_.entries;
+    return true;
+  }
+
+  Status check_erasures() {
+    for (const auto& [hash, header] : erased_)
+      if (!targets_.contains(hash)) {
+        bad(header, Code::BadHash, "its payload is gone and no entry says so");
+        return {};
+      }
+    return {};
+  }
+
+  Status check_receipts() {
+    JAMBLINE_ASSIGN(Statement rows, database_.prepare("SELECT bytes FROM receipts"));
+    JAMBLINE_ASSIGN(Statement entry,
+                    database_.prepare("SELECT hash FROM entries WHERE device=? AND seq=?"));
+    for (;;) {
+      JAMBLINE_ASSIGN(const bool more, rows.step());
+      if (!more) return {};
+      const auto receipt = seal::decode_receipt(rows.bytes(0));
+      if (!receipt) {
+        found_.first_bad = receipt.error();
+        return {};
+      }
+      seal::Header named;
+      named.device = receipt->device;
+      named.seq = receipt->seq;
+      if (!seal::verify(*receipt) || receipt->shop != found_.shop ||
+          !members_.hubs().contains(receipt->hub)) {
+        bad(named, Code::BadSignature, "its receipt is of no hub of this shop");
+        return {};
+      }
+      entry.bind(1, receipt->device.bytes);
+      entry.bind(2, static_cast<std::int64_t>(receipt->seq));
+      JAMBLINE_ASSIGN(const bool there, entry.step());
+      Hash hash;
+      if (!there || !entry.read(0, hash) || hash != receipt->hash) {
+        bad(named, Code::ChainBroken, "a hub's receipt names it and it is not here");
+        return {};
+      }
+      entry.reset();
+      ++found_.receipts;
+    }
+  }
+
+  Audit result() {
+    for (const auto& [device, link] : walk_.heads())
+      found_.heads.push_back({device, link.seq, link.hash});
+    std::sort(found_.heads.begin(), found_.heads.end(),
+              [](const Head& a, const Head& b) { return a.device < b.device; });
+    return std::move(found_);
+  }
+  bool good() const { return !found_.first_bad; }
+  void set_bad(Error error) { found_.first_bad = std::move(error); }
+
+ private:
+  bool bad(const seal::Header& header, Code code, std::string cause) {
+    found_.first_bad = Error{code, "check", "entry", {}}
+                           .with("device", header.device.hex())
+                           .with("seq", std::to_string(header.seq))
+                           .with("cause", std::move(cause));
+    return false;
+  }
+
+  bool check_rest(const Statement& row, const seal::Header& header, const Hash& hash) {
+    DeviceId device;
+    JobId subject;
+    if (!row.read(7, device) || device != header.device || !row.read(9, subject) ||
+        subject != header.subject || static_cast<std::uint64_t>(row.number(8)) != header.seq ||
+        row.number(10) != header.kind)
+      return bad(header, Code::DatabaseDamaged, "its columns are not those of its header");
+    if (!read_row(row, stored_)) return bad(header, Code::DatabaseDamaged, "its columns");
+    auto& entry = stored_.entry;
+    const seal::Member* member = members_.find(header.device);
+    if (!member) return bad(header, Code::NotAdmitted, "no member of the shop");
+    if (!seal::verify(member->key, hash.bytes, entry.signature))
+      return bad(header, Code::BadSignature, "signature");
+    if (const Status payload = seal::check_payload(entry); !payload)
+      return bad(header, Code::BadHash, "payload");
+    if (const Status may = members_.may(header.device, header.seq, hash); !may) {
+      if (may.error().code != Code::Revoked) return bad(header, may.error().code, "cut");
+      ++found_.after_cut;
+    }
+    if (entry.erased) {
+      if (seal::is_membership(header.kind) || header.kind == seal::kind::payload_erased)
+        return bad(header, Code::NotErasable, "payload");
+      if (entry.salt || !entry.payload.empty()) return bad(header, Code::BadHash, "payload");
+      erased_.emplace_back(hash, header);
+      ++found_.erased;
+    } else if (header.kind == seal::kind::payload_erased) {
+      if (const auto named = from_json<seal::PayloadErased>(entry.payload))
+        targets_.insert(named->target);
+    }
+    return true;
+  }
+
+  Database& database_;
+  seal::Members members_;
+  seal::ChainWalk walk_;
+  Audit found_;
+  Arrival last_ = 0;
+  Stored stored_;
+  std::vector<std::pair<Hash, seal::Header>> erased_;
+  std::unordered_set<Hash> targets_;
+};
+}  // namespace
+
+Result<Audit> EntryLog::audit(const std::filesystem::path& folder, std::stop_token stop,
+                              const std::function<void(double part_done)>& progress,
+                              AuditDepth depth) {
+  JAMBLINE_ASSIGN(OpenFile file, open_file(folder, OpenMode::ReadOnly, {}));
+  Database& database = file.database;
+  JAMBLINE_TRY(database.run("BEGIN"));  // one view from the first row to the last
+  Auditing auditing(database);
+  JAMBLINE_TRY(auditing.load_members());
+  if (depth == AuditDepth::Whole) {
+    JAMBLINE_ASSIGN(const std::string pages, database.text("PRAGMA quick_check(1)"));
+    if (pages != "ok")
+      return fail(Error{Code::DatabaseDamaged, "check", "log.db", {}}.with("cause", pages));
+  }
+  JAMBLINE_ASSIGN(const std::int64_t all, database.number("SELECT max(arrival) FROM entries"));
+  JAMBLINE_ASSIGN(
+      Statement rows,
+      database.prepare(depth == AuditDepth::Chain
+                           ? "SELECT arrival, hash, header FROM entries ORDER BY arrival"
+                           : "SELECT " JAMBLINE_ENTRY_COLUMNS ", device, seq, subject, kind "
+                             "FROM entries ORDER BY arrival"));
+  for (std::uint64_t done = 0;; ++done) {
+    if (done % entries_between_reports == 0) {
+      if (stop.stop_requested()) return fail(Code::Stopped, "check", "log.db");
+      if (progress && all > 0) progress(static_cast<double>(done) / static_cast<double>(all));
+    }
+    auto more = rows.step();
+    if (!more) {
+      auditing.set_bad(std::move(more.error()));
+      break;
+    }
+    if (!*more || !auditing.next(rows, depth)) break;
+  }
+  if (auditing.good() && depth == AuditDepth::Whole) JAMBLINE_TRY(auditing.check_erasures());
+  if (auditing.good() && depth == AuditDepth::Whole) JAMBLINE_TRY(auditing.check_receipts());
+  if (progress) progress(1.0);
+  return auditing.result();
+}
+
+}  // namespace jambline::log
