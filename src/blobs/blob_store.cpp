@@ -7,7 +7,7 @@ namespace jambline::blobs {
 namespace {
 
 using Path = std::filesystem::path;
-constexpr std::size_t piece_bytes = 256U * 1024U;
+constexpr std::size_t piece_bytes = std::size_t{256} * 1024;
 
 Error bad_hash(const Path& file, const BlobName& found) {
   return Error{Code::BadHash, "check_blob", file.string(), {{"found", found.hex()}}};
@@ -239,7 +239,7 @@ Result<std::vector<BlobName>> BlobStore::list() const {
   return names;
 }
 
-Result<ScrubReport> BlobStore::scrub(std::stop_token stop, const Progress& progress) const {
+Result<ScrubReport> BlobStore::scrub(const std::stop_token& stop, const Progress& progress) const {
   std::vector<Found> found;
   ScrubReport report;
   JAMBLINE_TRY(walk(found, &report.strange));
@@ -263,7 +263,7 @@ Result<ScrubReport> BlobStore::scrub(std::stop_token stop, const Progress& progr
 // From one store into another.
 
 Result<CopyReport> copy_blobs(const BlobStore& from, BlobStore& to, std::span<const BlobName> names,
-                              std::stop_token stop, const Progress& progress) {
+                              const std::stop_token& stop, const Progress& progress) {
   if (!to.writable_) return fail(Code::ReadOnly, "copy_blobs", to.folder_.string());
   CopyReport report;
   std::size_t done = 0;
@@ -284,7 +284,7 @@ Result<CopyReport> copy_blobs(const BlobStore& from, BlobStore& to, std::span<co
       JAMBLINE_ASSIGN(auto writer, to.begin());
       std::optional<Error> refused;  // by `to`
       const Status whole = from.read(name, [&](std::span<const std::uint8_t> bytes) -> Status {
-        const Status written = writer.write(bytes);
+        Status written = writer.write(bytes);
         if (!written) refused = written.error();
         return written;
       });

@@ -94,7 +94,7 @@ class BlobStore {
   Result<bool> has(const BlobName& name) const;  // by its file's name; check() reads it
   Result<std::uint64_t> size_bytes(const BlobName& name) const;
   Result<std::vector<BlobName>> list() const;  // sorted
-  Result<ScrubReport> scrub(std::stop_token stop, const Progress& progress) const;
+  Result<ScrubReport> scrub(const std::stop_token& stop, const Progress& progress) const;
   Result<std::uint64_t> free_bytes() const;
   std::filesystem::path path_of(const BlobName& name) const;
 
@@ -111,7 +111,7 @@ class BlobStore {
   Status read(const BlobName& name, const Piece& piece) const;
   Status walk(std::vector<Found>& found, std::vector<std::string>* strange) const;
   friend Result<CopyReport> copy_blobs(const BlobStore&, BlobStore&, std::span<const BlobName>,
-                                       std::stop_token, const Progress&);
+                                       const std::stop_token&, const Progress&);
 
   Files& files_;
   std::filesystem::path folder_;
@@ -124,6 +124,6 @@ class BlobStore {
 // Export and import: copies the named blobs from one store into another, each hashed on its way. A
 // damaged or missing one is named and the others go on; an error of `to` ends it.
 Result<CopyReport> copy_blobs(const BlobStore& from, BlobStore& to, std::span<const BlobName> names,
-                              std::stop_token stop, const Progress& progress);
+                              const std::stop_token& stop, const Progress& progress);
 
 }  // namespace jambline::blobs
