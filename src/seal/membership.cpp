@@ -135,8 +135,9 @@ void Members::judge() {
     if (claim.kind == kind::device_admitted) keys.emplace(device_of(claim.key), claim.key);
   for (auto& [hash, claim] : claims_) {
     const auto key = keys.find(claim.author);
-    const bool signed_well = key != keys.end() && verify(key->second, hash.bytes, claim.signature);
-    claim.standing = signed_well ? Standing::Open : Standing::Falls;
+    if (key != keys.end() && !claim.signed_well)
+      claim.signed_well = verify(key->second, hash.bytes, claim.signature);
+    claim.standing = claim.signed_well.value_or(false) ? Standing::Open : Standing::Falls;
   }
   for (bool moved = true; moved;) {
     moved = false;

@@ -138,6 +138,7 @@ class Members {
     bool manager = false;
     DeviceId revoked;  // and where
     Cut cut;
+    std::optional<bool> signed_well;  // known once the author's key is
     Standing standing = Standing::Open;
   };
   using Claims = std::map<Hash, Claim>;
