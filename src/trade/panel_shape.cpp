@@ -1,0 +1,98 @@
+#include "trade/panel_shape.h"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+#include <optional>
+
+namespace jambline::trade {
+
+namespace {
+// The uppermost stretch that a vertical line has inside the outline.
+struct Stretch {
+  double low_mm;
+  double high_mm;
+};
+
+std::optional<Stretch> top_stretch(const Polygon& outline, double x_mm) {
+  std::vector<double> heights;
+  const auto& corners = outline.corners;
+  for (std::size_t i = 0; i < corners.size(); ++i) {
+    const Point_mm a = corners[i];
+    const Point_mm b = corners[(i + 1) % corners.size()];
+    if ((a.x_mm > x_mm) == (b.x_mm > x_mm)) continue;
+    heights.push_back(a.y_mm + (b.y_mm - a.y_mm) * (x_mm - a.x_mm) / (b.x_mm - a.x_mm));
+  }
+  if (heights.size() < 2) return std::nullopt;
+  std::sort(heights.begin(), heights.end());
+  return Stretch{heights[heights.size() - 2], heights.back()};
+}
+
+void drop_straight_corners(std::vector<Point_mm>& corners) {
+  std::vector<Point_mm> kept;
+  for (const Point_mm& corner : corners) {
+    while (kept.size() > 1 && distance_to_segment_mm(kept.back(), kept[kept.size() - 2], corner) < 1e-6)
+      kept.pop_back();
+    if (kept.empty() || distance_mm(kept.back(), corner) > 0.05) kept.push_back(corner);
+  }
+  while (kept.size() > 1 && distance_mm(kept.back(), kept.front()) <= 0.05) kept.pop_back();
+  corners = std::move(kept);
+}
+
+void flip(std::vector<Point_mm>& points, double width_mm) {
+  for (Point_mm& point : points) point.x_mm = width_mm - point.x_mm;
+}
+}  // namespace
+
+PanelShape mirrored(const PanelShape& shape) {
+  PanelShape out = shape;
+  const double width_mm = shape.width_mm();
+  const auto flip_polygon = [&](Polygon& polygon) {
+    flip(polygon.corners, width_mm);
+    std::reverse(polygon.corners.begin(), polygon.corners.end());
+  };
+  flip_polygon(out.outline);
+  for (auto& edge : out.masked_edges) flip(edge.line, width_mm);
+  for (auto& line : out.seams) flip(line, width_mm);
+  for (auto& line : out.body_lines) flip(line, width_mm);
+  for (auto& polygon : out.reach_over) flip_polygon(polygon);
+  for (auto& polygon : out.glass) flip_polygon(polygon);
+  return out;
+}
+
+Polygon edge_strip(const Polygon& outline, Side side, double depth_mm, double from_mm,
+                   double to_mm) {
+  const bool lower = side == Side::Lower;
+  Polygon upright = outline;
+  if (lower)
+    for (Point_mm& corner : upright.corners) corner.y_mm = -corner.y_mm;
+
+  // A hair on both sides of every corner, so that upright edges stay upright.
+  std::vector<double> places{from_mm, to_mm};
+  for (const Point_mm& corner : upright.corners)
+    for (const double nudge_mm : {-0.01, 0.01}) places.push_back(corner.x_mm + nudge_mm);
+  for (double x_mm = from_mm; x_mm < to_mm; x_mm += 20) places.push_back(x_mm);
+  std::sort(places.begin(), places.end());
+
+  std::vector<Point_mm> upper;
+  std::vector<Point_mm> under;
+  for (const double x_mm : places) {
+    if (x_mm < from_mm || x_mm > to_mm) continue;
+    const auto stretch = top_stretch(upright, x_mm);
+    if (!stretch) continue;
+    upper.push_back({x_mm, stretch->high_mm});
+    under.push_back({x_mm, std::max(stretch->low_mm, stretch->high_mm - depth_mm)});
+  }
+  if (upper.size() < 2) return {};
+  std::vector<Point_mm> corners = under;
+  corners.insert(corners.end(), std::make_reverse_iterator(upper.end()),
+                 std::make_reverse_iterator(upper.begin()));
+  drop_straight_corners(corners);
+  if (lower) {
+    for (Point_mm& corner : corners) corner.y_mm = -corner.y_mm;
+    std::reverse(corners.begin(), corners.end());
+  }
+  return {corners};
+}
+
+}  // namespace jambline::trade
