@@ -28,7 +28,8 @@ const CarPattern& pattern(BodyShape shape) {
       static const CarPattern car = draw::cargo_van();
       return car;
     }
-    case BodyShape::FourDoorSedan: break;
+    case BodyShape::FourDoorSedan:
+      break;
   }
   static const CarPattern car = draw::four_door_sedan();
   return car;

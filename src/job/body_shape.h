@@ -1,6 +1,7 @@
 // job/body_shape.h: the five cars as paper patterns.
 //
-// Shape:   a CarPattern is the car unfolded and drawn to scale, front at the top: hood, roof and what
+// Shape:   a CarPattern is the car unfolded and drawn to scale, front at the top: hood, roof and
+// what
 //          closes the rear in the middle column, the sides folded out to the left and the right,
 //          bumper covers at both ends, mirror caps and fuel door apart. Millimetres, x to the
 //          right, y up (towards the car's front); the box of everything begins at (0, 0).

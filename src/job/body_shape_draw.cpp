@@ -181,9 +181,8 @@ std::vector<Outline::Stroke> Outline::rounded() const {
     std::reverse(two.points.begin(), two.points.end());
     shorten(two.points, cut_mm);
     std::reverse(two.points.begin(), two.points.end());
-    corners[i].points =
-        curve_points(one.points.back(), between(one.points.back(), corner, 0.6),
-                     between(two.points.front(), corner, 0.6), two.points.front());
+    corners[i].points = curve_points(one.points.back(), between(one.points.back(), corner, 0.6),
+                                     between(two.points.front(), corner, 0.6), two.points.front());
     if (one.masked == two.masked) corners[i].masked = one.masked;
     corners[i].seam = one.seam && two.seam;
   }

@@ -1,7 +1,7 @@
 // job/body_shape_draw.h: a pen for panel outlines and a table to lay panels out on.
 //
-// Outline draws counter-clockwise (y up) from a first corner; every stroke ends in a corner that may
-// be rounded. Curves become strokes of at most 40 mm. Inner to body_shape*.cpp.
+// Outline draws counter-clockwise (y up) from a first corner; every stroke ends in a corner that
+// may be rounded. Curves become strokes of at most 40 mm. Inner to body_shape*.cpp.
 #pragma once
 
 #include <string>
@@ -21,8 +21,8 @@ class Outline {
   Outline& bow(double x_mm, double y_mm, double bulge_mm, double round_mm = 0);
   Outline& curve(trade::Point_mm leave, trade::Point_mm arrive, trade::Point_mm end,
                  double round_mm = 0);
-  // Along an ellipse from its angle to another, degrees counter-clockwise from the right; a straight
-  // stroke leads to its first point.
+  // Along an ellipse from its angle to another, degrees counter-clockwise from the right; a
+  // straight stroke leads to its first point.
   Outline& arch(trade::Point_mm center, double rx_mm, double ry_mm, double from_deg, double to_deg,
                 double round_mm = 0);
 

@@ -18,7 +18,7 @@ CarPattern two_door_hatchback() {
 
   const double door_mm = 1050 + gap_mm;
   table.pair(Panel::LeftFender, Panel::RightFender,
-             fender({1050, 674, {506, 88, 326}, 256, crease_mm, 0.56}), 0, bottom_mm);
+             fender({1050, 674, {506, 88, 326}, 256, crease_mm, 0.60}), 0, bottom_mm);
   table.pair(Panel::LeftFrontDoor, Panel::RightFrontDoor, door({1350, 720, crease_mm, 280, 360}),
              door_mm, bottom_mm);
   const Outline rear = quarter({.door_mm = 1350,
@@ -35,15 +35,10 @@ CarPattern two_door_hatchback() {
                                 .shelf_mm = 0,
                                 .rear_edge = "hatch opening",
                                 .rear_glass = ""});
-  trade::PanelShape panel = rear.shape(Attitude::Upright);
-  const trade::Point_mm low = rear.corner();
-  panel.glass.push_back(rounded({{{1426 - low.x_mm, 738}, {1846 - low.x_mm, 738},
-                                  {1800 - low.x_mm, 850}, {1700 - low.x_mm, 968},
-                                  {1426 - low.x_mm, 1000}}},
-                                36));
-  table.pair(Panel::LeftQuarter, Panel::RightQuarter, panel, door_mm + low.x_mm,
-             bottom_mm - low.y_mm);
-  table.pair(Panel::LeftRocker, Panel::RightRocker, rocker(1600, 150), 880, bottom_mm + gap_mm + 150);
+  table.pair(Panel::LeftQuarter, Panel::RightQuarter, rear.shape(Attitude::Upright),
+             door_mm + rear.corner().x_mm, bottom_mm - rear.corner().y_mm);
+  table.pair(Panel::LeftRocker, Panel::RightRocker, rocker(1600, 150), 880,
+             bottom_mm + gap_mm + 150);
 
   table.rearward(Panel::Hatch, hatch(1250, 740, 450), 3400);
   table.frontward(Panel::FrontBumper, front_bumper(2050, 550), -30 - gap_mm, true);

@@ -29,6 +29,12 @@ Polyline flare(const Wheel& wheel, double from_deg, double to_deg) {
   return line;
 }
 
+// The drawn polygon where it was drawn, not moved to its own box.
+Polygon placed_back(const Outline& outline) {
+  const trade::Placement place{false, 0, 0, outline.corner()};
+  return place.apply(outline.shape(Attitude::Upright).outline);
+}
+
 void lean_on_both_edges(PanelShape& shape, double from_mm, double to_mm) {
   for (const trade::Side side : {trade::Side::Lower, trade::Side::Upper})
     shape.reach_over.push_back(edge_strip(shape.outline, side, lean_band_mm, from_mm, to_mm));
@@ -44,10 +50,11 @@ PanelShape fender(const FenderPlan& plan) {
          rise_deg(w, 0), 10)
       .masked("wheel opening");
   o.line(l - 8, 0, 14);
-  o.bow(l, h * 0.86, 4, 26).masked("door opening");
+  o.bow(l, h * 0.86, -9, 26).masked("door opening");
   o.curve({l - 8, h * 0.93}, {l - 40, h - 4}, {l - 96, h}, 10).masked("door opening");
-  o.curve({l * 0.62, h * 0.995}, {l * 0.36, h * 0.93}, {l * 0.15, h * 0.80}, 46).masked("hood edge");
-  o.curve({l * 0.08, h * 0.74}, {l * 0.015, h * (plan.nose + 0.09)}, {0, h * plan.nose}, 20)
+  o.curve({l * 0.62, h * 0.995}, {l * 0.36, h * 0.945}, {l * 0.14, h * 0.84}, 46)
+      .masked("hood edge");
+  o.curve({l * 0.07, h * 0.79}, {l * 0.015, h * (plan.nose + 0.09)}, {0, h * plan.nose}, 20)
       .masked("lamp");
   o.body_line(curve_points({l * 0.13, plan.crease_mm + 30}, {l * 0.4, plan.crease_mm + 48},
                            {l * 0.7, plan.crease_mm + 20}, {l - 2, plan.crease_mm}));
@@ -68,10 +75,10 @@ PanelShape door(const DoorPlan& plan) {
     o.bow(l - 4, h, 3, 16).seam();
   } else {
     o.line(l - 4, 0, 36);
-    o.bow(l - 6, h, 8, 16).seam();
+    o.bow(l - 6, h, -8, 16).seam();
   }
   o.bow(6, h - 20, 5, 14).masked("glass run");
-  o.bow(8, 0, 4, 36).seam();
+  o.bow(8, 0, 9, 36).seam();
   o.body_line({{3, plan.crease_mm}, {l - 1, plan.crease_mm + 8}});
   o.body_line(curve_points({40, h * 0.17}, {l * 0.3, h * 0.2}, {l * 0.6, h * 0.2},
                            {(plan.cut_mm > 0 ? plan.cut_mm : l) - 30, h * 0.24}));
@@ -81,11 +88,7 @@ PanelShape door(const DoorPlan& plan) {
   glass.line(rear_mm - plan.glass_rear_mm, h + plan.glass_mm, 40);
   glass.bow(plan.pillar_mm + 40, h + plan.glass_mm - 14, 6, 60);
   glass.bow(50, h + 12, 10, 16);
-  const Point_mm low = glass.corner();
-  Polygon pane = glass.shape(Attitude::Upright).outline;
-  for (Point_mm& corner : pane.corners)
-    corner = {corner.x_mm + low.x_mm, corner.y_mm + low.y_mm};
-  o.glass(std::move(pane));
+  o.glass(placed_back(glass));
   return o.shape(Attitude::Upright);
 }
 
@@ -126,6 +129,12 @@ Outline quarter(const QuarterPlan& plan) {
             {sill_rear_mm, h + 6}, 50)
         .masked("quarter glass");
     o.line(front_mm - 4, h, 14).masked("quarter glass");
+    Outline glass(front_mm + 8, h + 14, 16);
+    glass.line(sill_rear_mm - 66, h + 16, 34);
+    glass.curve({sill_rear_mm - 58, h + 70}, {plan.pillar_from_mm + 16, h + plan.pillar_mm * 0.5},
+                {plan.pillar_from_mm - 36, h + plan.pillar_mm - 30}, 40);
+    glass.line(front_mm + 8, h + plan.pillar_mm - 26, 16);
+    o.glass(placed_back(glass));
   } else {
     o.curve({plan.pillar_from_mm + 36, h + plan.pillar_mm * 0.55}, {front_mm, h + 60},
             {front_mm - 4, h}, 6)
@@ -140,7 +149,7 @@ Outline quarter(const QuarterPlan& plan) {
   }
   o.body_line(curve_points({front_mm + 2, plan.crease_mm}, {w.x_mm, plan.crease_mm + 20},
                            {tail_mm - 300, plan.crease_mm + 14}, {tail_mm - 30, h * 0.74}));
-  o.body_line(flare(w, 172, 18));
+  o.body_line(flare(w, 172, rise_deg(w, plan.joint_mm) + 12));
   return o;
 }
 
@@ -152,8 +161,8 @@ PanelShape hood(double length_mm, double width_mm, double front_share, Substrate
   o.curve({0, w * 0.34}, {26, in_mm + w * 0.12}, {70, in_mm}, 70).seam();
   o.curve({l * 0.22, in_mm * 0.60}, {l * 0.62, 4}, {l, 0}, 22).masked("fender");
   o.curve({l - 34, w * 0.14}, {l - 74, w * 0.32}, {l - 78, w / 2}).masked("cowl");
-  o.body_line(curve_points({46, in_mm + w * 0.16}, {l * 0.3, in_mm + w * 0.13},
-                           {l * 0.6, w * 0.19}, {l - 58, w * 0.165}));
+  o.body_line(curve_points({46, in_mm + w * 0.16}, {l * 0.3, in_mm + w * 0.13}, {l * 0.6, w * 0.19},
+                           {l - 58, w * 0.165}));
   o.body_line(curve_points({16, w * 0.40}, {l * 0.35, w * 0.37}, {l * 0.6, w * 0.36},
                            {l * 0.72, w * 0.35}));
   o.mirror_y(w / 2);
@@ -232,11 +241,13 @@ PanelShape rocker(double length_mm, double height_mm) {
 }
 
 PanelShape mirror_cap() {
-  Outline o(18, 40, 30);
-  o.bow(196, 10, 10, 40);
-  o.bow(212, 128, 8, 50);
-  o.bow(92, 180, 12, 60);
-  o.bow(18, 40, 16, 30).masked("mirror glass");
+  Outline o(6, 96);
+  o.curve({0, 40}, {30, 14}, {90, 6});
+  o.curve({130, 0}, {170, 0}, {210, 8}, 26);
+  o.bow(220, 132, 4, 44).masked("mirror glass");
+  o.curve({190, 168}, {150, 180}, {104, 180});
+  o.curve({50, 180}, {12, 160}, {6, 96});
+  o.body_line(curve_points({30, 62}, {90, 44}, {150, 42}, {208, 50}));
   return o.shape(Attitude::Upright, Substrate::Plastic);
 }
 
@@ -271,11 +282,7 @@ PanelShape hatch(double width_mm, double height_mm, double glass_mm) {
              {w * 0.83, h + glass_mm - 14}, 50);
   pane.curve({w * 0.72, h + glass_mm}, {w * 0.6, h + glass_mm}, {w / 2, h + glass_mm});
   pane.mirror_x(w / 2);
-  const Point_mm low = pane.corner();
-  Polygon glass = pane.shape(Attitude::Sloped).outline;
-  for (Point_mm& corner : glass.corners)
-    corner = {corner.x_mm + low.x_mm, corner.y_mm + low.y_mm};
-  o.glass(std::move(glass));
+  o.glass(placed_back(pane));
   PanelShape out = o.shape(Attitude::Upright);
   out.reach_over.push_back(
       edge_strip(out.outline, trade::Side::Upper, out.height_mm() / 3, w * 0.045, w * 0.955));

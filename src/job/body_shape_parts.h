@@ -20,8 +20,8 @@ struct FenderPlan {
   double length_mm;
   double height_mm;
   Wheel wheel;
-  double joint_mm;   // height of the bumper joint at the wheel opening
-  double crease_mm;  // height of the body line at the door
+  double joint_mm;     // height of the bumper joint at the wheel opening
+  double crease_mm;    // height of the body line at the door
   double nose = 0.55;  // height of the front edge, share of the whole
 };
 trade::PanelShape fender(const FenderPlan& plan);
@@ -30,10 +30,10 @@ struct DoorPlan {
   double length_mm;
   double height_mm;
   double crease_mm;
-  double glass_mm;             // height of the glass over the belt
-  double pillar_mm = 260;      // how far the glass leans back at the front
-  double cut_mm = 0;           // rear door: where the dogleg meets the sill; 0 = straight
-  double glass_rear_mm = 20;   // how far the glass leans forward at the rear
+  double glass_mm;            // height of the glass over the belt
+  double pillar_mm = 260;     // how far the glass leans back at the front
+  double cut_mm = 0;          // rear door: where the dogleg meets the sill; 0 = straight
+  double glass_rear_mm = 20;  // how far the glass leans forward at the rear
 };
 trade::PanelShape door(const DoorPlan& plan);
 

@@ -33,13 +33,13 @@ PanelShape bed_side() {
   o.bow(l, h - 20, -8, 24).masked("lamp");
   o.bow(8, h, 4, 20).masked("rail cap");
   o.line(8, 0, 18).seam();
-  o.body_line(curve_points({10, 372}, {500, 376}, {1300, 376}, {l - 10, 372}));
-  o.body_line(curve_points({wheel.x_mm - 450, 30}, {wheel.x_mm - 440, 620},
-                           {wheel.x_mm + 440, 620}, {wheel.x_mm + 450, 30}));
+  o.body_line({{10, 374}, {wheel.x_mm - 322, 374}});
+  o.body_line({{wheel.x_mm + 322, 374}, {l - 6, 374}});
+  o.body_line(curve_points({wheel.x_mm - 450, 30}, {wheel.x_mm - 440, 620}, {wheel.x_mm + 440, 620},
+                           {wheel.x_mm + 450, 30}));
   o.body_line({{30, h - 62}, {l - 24, h - 78}});
   PanelShape out = o.shape(Attitude::Upright);
-  out.reach_over.push_back(
-      edge_strip(out.outline, trade::Side::Upper, lean_band_mm, 14, l - 30));
+  out.reach_over.push_back(edge_strip(out.outline, trade::Side::Upper, lean_band_mm, 14, l - 30));
   return out;
 }
 
@@ -53,8 +53,8 @@ PanelShape tailgate() {
   o.body_line({{w / 2, h - 70}, {w - 40, h - 74}});
   o.body_line(curve_points({w / 2, 120}, {w * 0.8, 120}, {w * 0.93, 124}, {w * 0.94, 170}));
   o.body_line(curve_points({w * 0.94, 170}, {w * 0.95, 300}, {w * 0.95, 380}, {w / 2, 384}));
-  o.body_line(rounded({{{w / 2, 296}, {w / 2 + 130, 296}, {w / 2 + 130, 352}, {w / 2, 352}}}, 10)
-                  .corners);
+  o.body_line(
+      rounded({{{w / 2, 296}, {w / 2 + 130, 296}, {w / 2 + 130, 352}, {w / 2, 352}}}, 10).corners);
   o.mirror_x(w / 2);
   return o.shape(Attitude::Upright);
 }
@@ -72,8 +72,8 @@ PanelShape bumper() {
   o.curve({w * 0.62, h - 52}, {w * 0.56, h - 56}, {w / 2, h - 56}).masked("grille");
   o.body_line(curve_points({w / 2, 280}, {w * 0.64, 280}, {w * 0.66, 270}, {w * 0.665, 220}));
   o.body_line(curve_points({w * 0.665, 220}, {w * 0.66, 140}, {w * 0.62, 128}, {w / 2, 128}));
-  o.body_line(rounded({{{w * 0.77, 150}, {w * 0.85, 165}, {w * 0.86, 260}, {w * 0.76, 260}}}, 20)
-                  .corners);
+  o.body_line(
+      rounded({{{w * 0.77, 150}, {w * 0.85, 165}, {w * 0.86, 260}, {w * 0.76, 260}}}, 20).corners);
   o.mirror_x(w / 2);
   PanelShape out = o.shape(Attitude::Upright, Substrate::Steel);
   out.radar_zone = true;
@@ -87,8 +87,8 @@ CarPattern crew_cab_pickup() {
   Layout table;
 
   table.lengthwise(Panel::Hood, hood(1250, 1640, 0.88, Substrate::Aluminum), -40, true);
-  table.glass({{0, 1210}, {340, 1218}, {620, 1252}, {760, 1292}, {650, 1706}, {340, 1676}, {0, 1666}},
-              36);
+  table.glass(
+      {{0, 1210}, {340, 1218}, {620, 1252}, {760, 1292}, {650, 1706}, {340, 1676}, {0, 1666}}, 36);
   table.lengthwise(Panel::Roof, roof(1650, 1300, 1280, "back glass"), 1740);
   table.glass({{0, 3416}, {590, 3404}, {606, 3650}, {0, 3662}}, 40);
   table.glass({{0, 3790}, {790, 3790}, {790, 5440}, {0, 5440}}, 30);
@@ -99,25 +99,26 @@ CarPattern crew_cab_pickup() {
   const double corner_mm = rear_door_mm + 950 + gap_mm - 6;
   const double bed_mm = corner_mm + 336 + gap_mm;
   table.pair(Panel::LeftFender, Panel::RightFender,
-             fender({1150, 830, {540, 104, 392}, 300, crease_mm, 0.62}), 0, bottom_mm);
+             fender({1150, 830, {540, 104, 392}, 300, crease_mm, 0.64}), 0, bottom_mm);
   table.pair(Panel::LeftFrontDoor, Panel::RightFrontDoor, door({1070, 800, crease_mm, 230, 230}),
              front_door_mm, bottom_mm);
   table.pair(Panel::LeftRearDoor, Panel::RightRearDoor, door({950, 800, crease_mm + 8, 230, 24}),
              rear_door_mm, bottom_mm);
   table.pair(Panel::LeftCabCorner, Panel::RightCabCorner, cab_corner(), corner_mm, bottom_mm);
   table.pair(Panel::LeftBedSide, Panel::RightBedSide, bed_side(), bed_mm, bottom_mm - 166);
-  table.pair(Panel::LeftRocker, Panel::RightRocker, rocker(2180, 190), 980, bottom_mm + gap_mm + 190);
+  table.pair(Panel::LeftRocker, Panel::RightRocker, rocker(2180, 190), 980,
+             bottom_mm + gap_mm + 190);
 
   table.frontward(Panel::FrontBumper, bumper(), -40 - gap_mm, true);
   table.pair(Panel::LeftMirror, Panel::RightMirror, mirror_cap(), -400, 1700, true);
   table.left(Panel::FuelDoor, fuel_door(), 5440, 1830, true);
 
-  return table.done({Panel::LeftFender, Panel::LeftMirror, Panel::LeftFrontDoor, Panel::LeftRearDoor,
-                     Panel::LeftRocker, Panel::LeftCabCorner, Panel::LeftBedSide, Panel::FuelDoor,
-                     Panel::Tailgate, Panel::RightBedSide, Panel::RightCabCorner,
-                     Panel::RightRocker, Panel::RightRearDoor, Panel::RightFrontDoor,
-                     Panel::RightMirror, Panel::RightFender, Panel::FrontBumper, Panel::Hood,
-                     Panel::Roof});
+  return table.done({Panel::LeftFender, Panel::LeftMirror, Panel::LeftFrontDoor,
+                     Panel::LeftRearDoor, Panel::LeftRocker, Panel::LeftCabCorner,
+                     Panel::LeftBedSide, Panel::FuelDoor, Panel::Tailgate, Panel::RightBedSide,
+                     Panel::RightCabCorner, Panel::RightRocker, Panel::RightRearDoor,
+                     Panel::RightFrontDoor, Panel::RightMirror, Panel::RightFender,
+                     Panel::FrontBumper, Panel::Hood, Panel::Roof});
 }
 
 }  // namespace jambline::job::draw

@@ -37,8 +37,8 @@ CarPattern four_door_sedan() {
   Layout table;
 
   table.lengthwise(Panel::Hood, hood(1150, 1560, 0.80, Substrate::Aluminum), -36, false);
-  table.glass({{0, 1118}, {300, 1126}, {560, 1160}, {690, 1204}, {556, 1640}, {300, 1606}, {0, 1594}},
-              36);
+  table.glass(
+      {{0, 1118}, {300, 1126}, {560, 1160}, {690, 1204}, {556, 1640}, {300, 1606}, {0, 1594}}, 36);
   table.lengthwise(Panel::Roof, roof(1450, 1130, 1060, "back glass"), 1670);
   table.glass({{0, 3196}, {300, 3190}, {478, 3170}, {600, 3640}, {400, 3676}, {0, 3690}}, 36);
   table.rearward(Panel::Decklid, decklid(), 3770);
@@ -46,28 +46,28 @@ CarPattern four_door_sedan() {
   const double front_door_mm = 1150 + gap_mm;
   const double rear_door_mm = front_door_mm + 1080 + gap_mm;
   table.pair(Panel::LeftFender, Panel::RightFender,
-             fender({1150, 716, {548, 92, 346}, 262, crease_mm}), 0, bottom_mm);
+             fender({1150, 716, {548, 92, 346}, 262, crease_mm, 0.58}), 0, bottom_mm);
   table.pair(Panel::LeftFrontDoor, Panel::RightFrontDoor, door({1080, 690, crease_mm, 300, 330}),
              front_door_mm, bottom_mm);
   table.pair(Panel::LeftRearDoor, Panel::RightRearDoor,
-             door({980, 690, crease_mm + 8, 300, 30, 770, 150}), rear_door_mm, bottom_mm);
+             door({980, 690, crease_mm + 8, 300, 30, 820, 150}), rear_door_mm, bottom_mm);
   const Outline rear = quarter({.door_mm = 980,
-                                .cut_mm = 770,
+                                .cut_mm = 820,
                                 .height_mm = 700,
-                                .wheel = {1290, 92, 346},
-                                .tail_mm = 2320,
+                                .wheel = {1392, 92, 346},
+                                .tail_mm = 2340,
                                 .joint_mm = 262,
                                 .crease_mm = crease_mm + 16,
                                 .sill_mm = 0,
                                 .pillar_from_mm = 900,
                                 .pillar_to_mm = 1130,
                                 .pillar_mm = 312,
-                                .shelf_mm = 560,
+                                .shelf_mm = 580,
                                 .rear_edge = "decklid gutter",
                                 .rear_glass = "back glass"});
   table.pair(Panel::LeftQuarter, Panel::RightQuarter, rear.shape(Attitude::Upright),
              rear_door_mm + rear.corner().x_mm, bottom_mm - rear.corner().y_mm);
-  table.pair(Panel::LeftRocker, Panel::RightRocker, rocker(2130, 160), 950,
+  table.pair(Panel::LeftRocker, Panel::RightRocker, rocker(2000, 160), 1130,
              bottom_mm + gap_mm + 160);
 
   table.frontward(Panel::FrontBumper, front_bumper(2150, 560), -36 - gap_mm, true);
@@ -75,9 +75,9 @@ CarPattern four_door_sedan() {
   table.pair(Panel::LeftMirror, Panel::RightMirror, mirror_cap(), -420, 1700, true);
   table.left(Panel::FuelDoor, fuel_door(), 4800, 1700, true);
 
-  return table.done({Panel::LeftFender, Panel::LeftMirror, Panel::LeftFrontDoor, Panel::LeftRearDoor,
-                     Panel::LeftRocker, Panel::LeftQuarter, Panel::FuelDoor, Panel::Decklid,
-                     Panel::RearBumper, Panel::RightQuarter, Panel::RightRocker,
+  return table.done({Panel::LeftFender, Panel::LeftMirror, Panel::LeftFrontDoor,
+                     Panel::LeftRearDoor, Panel::LeftRocker, Panel::LeftQuarter, Panel::FuelDoor,
+                     Panel::Decklid, Panel::RearBumper, Panel::RightQuarter, Panel::RightRocker,
                      Panel::RightRearDoor, Panel::RightFrontDoor, Panel::RightMirror,
                      Panel::RightFender, Panel::FrontBumper, Panel::Hood, Panel::Roof});
 }

@@ -8,7 +8,7 @@ using trade::PanelShape;
 using trade::Substrate;
 
 namespace {
-constexpr double side_mm = 1390;  // sill to roof ditch
+constexpr double side_mm = 1300;  // sill to roof ditch
 constexpr double crease_mm = 560;
 
 // From the front edge at x = 0 to the tail; the wheel stands `wheel_mm` behind the front edge.
@@ -26,15 +26,15 @@ PanelShape side(double length_mm, double wheel_mm, bool rail) {
   o.bow(16, side_mm, 6, 30).masked("ditch");
   o.bow(4, 0, 6, 20).seam();
   o.body_line({{6, crease_mm}, {l - 6, crease_mm}});
-  if (rail) o.body_line({{10, 820}, {l - 120, 820}});
+  if (rail) o.body_line({{10, 800}, {l - 120, 800}});
   // The pressed fields of a van's side.
   const double fields = rail ? 1 : 2;
   const double first_mm = rail ? 150 : 130;
   const double field_mm = (l - first_mm - 190 - (fields - 1) * 110) / fields;
   for (int i = 0; i < static_cast<int>(fields); ++i) {
     const double x_mm = first_mm + i * (field_mm + 110);
-    auto field = rounded({{{x_mm, 880},
-                           {x_mm + field_mm, 880},
+    auto field = rounded({{{x_mm, 850},
+                           {x_mm + field_mm, 850},
                            {x_mm + field_mm - 14, side_mm - 110},
                            {x_mm + 8, side_mm - 110}}},
                          70)
@@ -53,9 +53,9 @@ PanelShape sliding_door() {
   o.bow(40, side_mm, 4, 60).masked("track");
   o.bow(0, 0, 8, 40).seam();
   o.body_line({{2, crease_mm}, {l - 2, crease_mm}});
-  o.body_line({{90, 820}, {l - 14, 820}});
+  o.body_line({{90, 800}, {l - 14, 800}});
   auto field =
-      rounded({{{140, 880}, {l - 120, 880}, {l - 128, side_mm - 110}, {152, side_mm - 110}}}, 70)
+      rounded({{{140, 850}, {l - 120, 850}, {l - 128, side_mm - 110}, {152, side_mm - 110}}}, 70)
           .corners;
   field.push_back(field.front());
   o.body_line(std::move(field));
@@ -73,7 +73,7 @@ PanelShape cargo_door() {
   o.line(0, h * 0.26, 10).masked("lamp");
   o.bow(24, 0, 3, 30).masked("hinge");
   o.body_line({{4, h * 0.36}, {w - 4, h * 0.36}});
-  auto pane = rounded({{{120, 880}, {w - 70, 880}, {w - 70, 1390}, {158, 1390}}}, 60).corners;
+  auto pane = rounded({{{120, 850}, {w - 70, 850}, {w - 70, 1390}, {158, 1390}}}, 60).corners;
   pane.push_back(pane.front());
   o.body_line(std::move(pane));
   auto plate = rounded({{{130, 200}, {w - 90, 200}, {w - 90, 400}, {130, 400}}}, 40).corners;
@@ -101,10 +101,10 @@ PanelShape step_bumper() {
 }  // namespace
 
 CarPattern cargo_van() {
-  const double bottom_mm = 2200;
+  const double bottom_mm = 2112;
   Layout table;
 
-  PanelShape short_hood = hood(720, 1660, 0.86, Substrate::Steel);
+  PanelShape short_hood = hood(740, 1710, 0.86, Substrate::Steel);
   short_hood.attitude = Attitude::Sloped;
   table.lengthwise(Panel::Hood, std::move(short_hood), -30, false);
   table.glass({{0, 690}, {340, 698}, {640, 736}, {790, 780}, {690, 1420}, {340, 1390}, {0, 1380}},
@@ -114,15 +114,16 @@ CarPattern cargo_van() {
   const double door_mm = 850 + gap_mm;
   const double side_at_mm = door_mm + 1050 + gap_mm;
   table.pair(Panel::LeftFender, Panel::RightFender,
-             fender({850, 800, {420, 96, 340}, 330, crease_mm, 0.62}), 0, bottom_mm);
-  table.pair(Panel::LeftFrontDoor, Panel::RightFrontDoor, door({1050, 860, crease_mm, 470, 500}),
+             fender({850, 856, {424, 100, 344}, 340, crease_mm, 0.66}), 0, bottom_mm);
+  table.pair(Panel::LeftFrontDoor, Panel::RightFrontDoor, door({1050, 920, crease_mm, 340, 420}),
              door_mm, bottom_mm);
-  table.left(Panel::LeftSide, side(2800, 1450, false), side_at_mm, bottom_mm);
+  table.left(Panel::LeftSide, side(2800, 1780, false), side_at_mm, bottom_mm);
   table.right(Panel::SlidingDoor, sliding_door(), side_at_mm, bottom_mm);
   const double behind_mm = side_at_mm + 1270 + gap_mm;
-  table.right(Panel::RightSide, side(2800 - 1270 - gap_mm, 1450 - 1270 - gap_mm + 330, true),
-              behind_mm, bottom_mm);
-  table.pair(Panel::LeftRocker, Panel::RightRocker, rocker(2900, 160), 800, bottom_mm + gap_mm + 160);
+  table.right(Panel::RightSide, side(2800 - 1270 - gap_mm, 1780 - 1270 - gap_mm, true), behind_mm,
+              bottom_mm);
+  table.pair(Panel::LeftRocker, Panel::RightRocker, rocker(2640, 160), 790,
+             bottom_mm + gap_mm + 160);
 
   const PanelShape rear_door = cargo_door();
   table.rearward(Panel::LeftCargoDoor, rear_door, 4940, false, -(770 + gap_mm) / 2);
@@ -130,8 +131,8 @@ CarPattern cargo_van() {
                  (770 + gap_mm) / 2);
   table.frontward(Panel::FrontBumper, front_bumper(2100, 600), -30 - gap_mm, true);
   table.rearward(Panel::RearBumper, step_bumper(), 4940 + 1500 + gap_mm, true);
-  table.pair(Panel::LeftMirror, Panel::RightMirror, mirror_cap(), -420, 1900, true);
-  table.left(Panel::FuelDoor, fuel_door(), 4980, 1900, true);
+  table.pair(Panel::LeftMirror, Panel::RightMirror, mirror_cap(), -420, 1800, true);
+  table.left(Panel::FuelDoor, fuel_door(), 4980, 1800, true);
 
   return table.done({Panel::LeftFender, Panel::LeftMirror, Panel::LeftFrontDoor, Panel::LeftRocker,
                      Panel::LeftSide, Panel::FuelDoor, Panel::LeftCargoDoor, Panel::RightCargoDoor,

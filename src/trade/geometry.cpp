@@ -16,7 +16,9 @@ bool in_box(Point_mm point, Point_mm a, Point_mm b) {
          point.y_mm >= std::min(a.y_mm, b.y_mm) && point.y_mm <= std::max(a.y_mm, b.y_mm);
 }
 
-int sign(double value) { return (value > 0) - (value < 0); }
+int sign(double value) {
+  return (value > 0) - (value < 0);
+}
 
 bool touch(Point_mm a, Point_mm b, Point_mm c, Point_mm d) {
   const int abc = sign(cross(a, b, c));
@@ -30,10 +32,14 @@ bool touch(Point_mm a, Point_mm b, Point_mm c, Point_mm d) {
 
 Point_mm turned(Point_mm point, int quarter_turns) {
   switch (((quarter_turns % 4) + 4) % 4) {
-    case 1: return {-point.y_mm, point.x_mm};
-    case 2: return {-point.x_mm, -point.y_mm};
-    case 3: return {point.y_mm, -point.x_mm};
-    default: return point;
+    case 1:
+      return {-point.y_mm, point.x_mm};
+    case 2:
+      return {-point.x_mm, -point.y_mm};
+    case 3:
+      return {point.y_mm, -point.x_mm};
+    default:
+      return point;
   }
 }
 
@@ -54,7 +60,9 @@ double signed_area_mm2(const Polygon& polygon) {
   return twice / 2;
 }
 
-double area_mm2(const Polygon& polygon) { return std::abs(signed_area_mm2(polygon)); }
+double area_mm2(const Polygon& polygon) {
+  return std::abs(signed_area_mm2(polygon));
+}
 
 double length_mm(const Polyline& line) {
   double sum = 0;
@@ -89,7 +97,9 @@ bool contains(const Polygon& polygon, Point_mm point) {
   return inside;
 }
 
-double distance_mm(Point_mm a, Point_mm b) { return std::hypot(a.x_mm - b.x_mm, a.y_mm - b.y_mm); }
+double distance_mm(Point_mm a, Point_mm b) {
+  return std::hypot(a.x_mm - b.x_mm, a.y_mm - b.y_mm);
+}
 
 double distance_to_segment_mm(Point_mm point, Point_mm from, Point_mm to) {
   const double dx = to.x_mm - from.x_mm;
@@ -112,8 +122,8 @@ double distance_to_line_mm(Point_mm point, const Polyline& line) {
 double distance_to_edge_mm(Point_mm point, const Polygon& polygon) {
   double least = distance_to_line_mm(point, polygon.corners);
   if (polygon.corners.size() > 2)
-    least = std::min(least, distance_to_segment_mm(point, polygon.corners.back(),
-                                                   polygon.corners.front()));
+    least = std::min(
+        least, distance_to_segment_mm(point, polygon.corners.back(), polygon.corners.front()));
   return least;
 }
 
@@ -141,7 +151,8 @@ bool crosses_itself(const Polygon& polygon) {
     const Point_mm b = corners[(i + 1) % n];
     const Point_mm c = corners[(i + 2) % n];
     if (a == b) return true;
-    const double ahead = (b.x_mm - a.x_mm) * (c.x_mm - b.x_mm) + (b.y_mm - a.y_mm) * (c.y_mm - b.y_mm);
+    const double ahead =
+        (b.x_mm - a.x_mm) * (c.x_mm - b.x_mm) + (b.y_mm - a.y_mm) * (c.y_mm - b.y_mm);
     if (cross(a, b, c) == 0 && ahead < 0) return true;
     for (std::size_t j = i + 2; j < n; ++j) {
       if (i == 0 && j == n - 1) continue;
@@ -171,6 +182,8 @@ std::vector<Point_mm> Placement::apply(const std::vector<Point_mm>& points) cons
   return out;
 }
 
-Polygon Placement::apply(const Polygon& polygon) const { return {apply(polygon.corners)}; }
+Polygon Placement::apply(const Polygon& polygon) const {
+  return {apply(polygon.corners)};
+}
 
 }  // namespace jambline::trade

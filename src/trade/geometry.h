@@ -3,8 +3,8 @@
 // Shape:   a Polygon is closed (last corner joins the first) and simple; this program writes its
 //          own outlines counter-clockwise with y up, and no function here needs that order.
 // Edges:   a point on the boundary counts as inside.
-// Errors:  none; an empty line is infinitely far away, an outline under three corners has no inside.
-// Threads: plain values, pure functions.
+// Errors:  none; an empty line is infinitely far away, an outline under three corners has no
+// inside. Threads: plain values, pure functions.
 #pragma once
 
 #include <vector>

@@ -31,7 +31,8 @@ std::optional<Stretch> top_stretch(const Polygon& outline, double x_mm) {
 void drop_straight_corners(std::vector<Point_mm>& corners) {
   std::vector<Point_mm> kept;
   for (const Point_mm& corner : corners) {
-    while (kept.size() > 1 && distance_to_segment_mm(kept.back(), kept[kept.size() - 2], corner) < 1e-6)
+    while (kept.size() > 1 &&
+           distance_to_segment_mm(kept.back(), kept[kept.size() - 2], corner) < 1e-6)
       kept.pop_back();
     if (kept.empty() || distance_mm(kept.back(), corner) > 0.05) kept.push_back(corner);
   }

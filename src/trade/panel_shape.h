@@ -1,10 +1,10 @@
 // trade/panel_shape.h: one outer panel laid flat, with what the work on it has to know.
 //
 // Shape:   millimetres on the developed skin, origin at the lower left of the outline's own box, y
-//          up, seen from outside. Upright side panels: x along the car, y up. Hood and roof: x along
-//          the car from front to rear, y across from the left edge to the right one. Bumper covers,
-//          decklid, hatch, liftgate, tailgate and cargo doors: x across, y up.
-//          Wheel openings are part of the outline. Glass lies outside it and bears no paint.
+//          up, seen from outside. Upright side panels: x along the car, y up. Hood and roof: x
+//          along the car from front to rear, y across from the left edge to the right one. Bumper
+//          covers, decklid, hatch, liftgate, tailgate and cargo doors: x across, y up. Wheel
+//          openings are part of the outline. Glass lies outside it and bears no paint.
 // Source:  rough real sizes (10 to 15 %), common practice, no source. Never for cutting or fitting.
 #pragma once
 
@@ -30,7 +30,7 @@ struct PanelShape {
   Polygon outline;  // simple, counter-clockwise
   Attitude attitude = Attitude::Upright;
   Substrate substrate = Substrate::Steel;  // what it usually is; the car at hand decides
-  bool radar_zone = false;                 // a radar may sit behind it: the carmaker's film limit wins
+  bool radar_zone = false;  // a radar may sit behind it: the carmaker's film limit wins
   std::vector<MaskedEdge> masked_edges;
   std::vector<Polyline> seams;       // open gaps to a neighbour: gun air blows out of them
   std::vector<Polyline> body_lines;  // creases: less film on the edge, nothing is cut across them
@@ -44,11 +44,12 @@ struct PanelShape {
 // The same panel of the other side of the car: x -> width - x, outline still counter-clockwise.
 PanelShape mirrored(const PanelShape& shape);
 
-// The strip `depth_mm` deep under the upper (or over the lower) edge of an outline, from x `from_mm`
-// to `to_mm`. Where the panel is shallower, the strip ends at the panel's edge. Empty where the
-// outline does not reach. Pieces on the far side of an opening are left out.
+// The strip `depth_mm` deep under the upper (or over the lower) edge of an outline, from x
+// `from_mm` to `to_mm`. Where the panel is shallower, the strip ends at the panel's edge. Empty
+// where the outline does not reach. Pieces on the far side of an opening are left out.
 enum class Side : std::uint8_t { Lower, Upper };
-Polygon edge_strip(const Polygon& outline, Side side, double depth_mm, double from_mm, double to_mm);
+Polygon edge_strip(const Polygon& outline, Side side, double depth_mm, double from_mm,
+                   double to_mm);
 
 }  // namespace jambline::trade
 
