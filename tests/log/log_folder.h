@@ -1,10 +1,9 @@
 // tests/log/log_folder.h: a throw-away folder with a log in it, and the small words of log tests.
 #pragma once
 
-#include <gtest/gtest.h>
-
 #include <cstdlib>
 #include <filesystem>
+#include <gtest/gtest.h>
 #include <string>
 
 #include "base/clock.h"
