@@ -10,11 +10,12 @@ Pressable {
     required property DataTable table
     required property int index
     default property alias cells: holder.data
+    readonly property real tallest: Array.from(holder.children).reduce((most, cell) => Math.max(most, cell.height), 0)
     readonly property bool picked: table.chosen === index
 
-    width: table.width
+    width: table.spread
     implicitWidth: 640
-    implicitHeight: Math.max(Theme.row, holder.childrenRect.height + 16)
+    implicitHeight: Math.max(Theme.row, tallest + 16)
     height: implicitHeight
     activeFocusOnTab: false
     Accessible.role: Accessible.Row

@@ -1,6 +1,6 @@
 // DataTable: columns, sort, pick, keyboard. columns: TableColumn list; model; delegate: a DataRow
 // whose cells stand at cellX(i), cellWidth(i). The owner sorts: sortAsked(column) is sent, and it
-// sets sortColumn and sortDown (spoken too). chosen: the row; Up, Down, J, K move it, Enter sends
+// sets sortColumn and sortDown (spoken too). A narrow table scrolls sideways, it cuts no words. chosen: the row; Up, Down, J, K move it, Enter sends
 // opened(row). emptyText stands where rows would. name is spoken. Rows 52 (touch 72).
 pragma ComponentBehavior: Bound
 
@@ -24,8 +24,11 @@ FocusScope {
     readonly property real spacing: 12
     readonly property real fixedWidth: Array.from(columns).reduce((sum, column) =>
         sum + (column.fill ? 0 : column.width * Theme.textScale), 0)
-    readonly property real spare: Math.max(0, width - 2 * inset - (columns.length - 1) * spacing - fixedWidth)
-    readonly property int fillers: Math.max(1, Array.from(columns).filter(column => column.fill).length)
+    readonly property real spare: spread - bare
+    readonly property real bare: 2 * inset + (columns.length - 1) * spacing + fixedWidth
+    readonly property real spread: Math.max(width, bare + fillerCount * 90 * Theme.textScale)
+    readonly property int fillerCount: Array.from(columns).filter(column => column.fill).length
+    readonly property int fillers: Math.max(1, fillerCount)
 
     signal sortAsked(int column)
     signal opened(int row)
@@ -65,10 +68,12 @@ FocusScope {
         id: head
         width: parent.width
         height: Math.max(Theme.touch, heads.height)
+        clip: table.spread > table.width
 
         Item {
             id: heads
-            width: parent.width
+            x: -rows.contentX
+            width: table.spread
             height: childrenRect.height
 
             Repeater {
@@ -99,7 +104,7 @@ FocusScope {
 
                         Words {
                             id: letters
-                            width: Math.min(implicitWidth, title.width - (arrow.visible ? 20 : 0))
+                            width: Math.min(natural, title.width - (arrow.visible ? 20 : 0))
                             text: title.spec.title
                             mute: true
                             bold: true
@@ -132,6 +137,8 @@ FocusScope {
         y: head.height
         width: parent.width
         height: parent.height - y
+        contentWidth: table.spread
+        flickableDirection: Flickable.AutoFlickIfNeeded
         clip: true
         currentIndex: -1
         keyNavigationEnabled: false

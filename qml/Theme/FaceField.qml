@@ -77,7 +77,7 @@ FocusScope {
                 clip: true
                 color: Theme.ink
                 selectionColor: Theme.tape
-                selectedTextColor: Theme.onTape
+                selectedTextColor: Theme.tapeInk
                 readOnly: field.readOnly
                 inputMethodHints: field.digitsOnly ? Qt.ImhDigitsOnly : Qt.ImhNoPredictiveText
                 font.family: Theme.family

@@ -47,14 +47,21 @@ PaperCard {
             width: parent.width
             spacing: 6
 
-            StateShape {
+            Item {
                 visible: block.out
-                kind: ShapeKind.Must
-                size: figure.height - 4
+                width: must.width
+                height: figure.height
+
+                StateShape {
+                    id: must
+                    anchors.verticalCenter: parent.verticalCenter
+                    kind: ShapeKind.Must
+                    size: Math.min(figure.height, 20 * Theme.textScale)
+                }
             }
             Words {
                 id: figure
-                width: Math.min(implicitWidth, parent.width)
+                width: Math.min(natural, parent.width)
                 text: block.value
                 mute: true
                 bold: block.grade !== FigureBlock.Missing

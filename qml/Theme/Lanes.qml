@@ -24,7 +24,7 @@ Item {
     property string emptyText: qsTr("Nothing happened yet")
     readonly property real laneHeight: Math.round(34 * Theme.textScale)
     readonly property real headHeight: marks.length > 0 ? Theme.note + 12 : 4
-    readonly property real labelWidth: Math.min(width * 0.3, longest.width + 16)
+    readonly property real labelWidth: Math.min(width * 0.4, longest.width + 16)
     readonly property real reach: width - labelWidth - 8
 
     signal moved(real position)

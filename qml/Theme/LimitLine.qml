@@ -23,10 +23,11 @@ Item {
     property color tone: Theme.ink
     property real dot: 14
 
+    readonly property bool folded: low.visible && high.visible && low.natural + high.natural + 8 > width
     readonly property real reach: Math.max(0, Math.min(1, value))
 
-    implicitWidth: Math.max(96, low.implicitWidth + high.implicitWidth + 8)
-    implicitHeight: 24 + (low.visible || high.visible ? low.implicitHeight + 2 : 0)
+    implicitWidth: Math.max(96, low.natural + high.natural + 8)
+    implicitHeight: 24 + (low.visible || high.visible ? low.height + 2 : 0) + (folded ? high.height : 0)
     Accessible.role: Accessible.Graphic
     Accessible.name: name
 
@@ -96,7 +97,7 @@ Item {
     }
     Words {
         id: high
-        y: 26
+        y: line.folded ? 26 + low.height : 26
         anchors.right: parent.right
         visible: text !== ""
         text: line.highWords

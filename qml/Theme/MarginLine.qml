@@ -15,7 +15,7 @@ Item {
     property string wallText: ""
     property bool wallDoubtful: false
     readonly property bool folded: countdown.visible
-        && sync.implicitWidth + countdown.implicitWidth + wall.width + 2 * Theme.gutter + 32 > width
+        && sync.natural + countdown.natural + wall.width + 2 * Theme.gutter + 32 > width
 
     implicitWidth: 412
     implicitHeight: Math.max(Theme.margin, sync.height + 8 + (folded ? countdown.height : 0))

@@ -62,7 +62,7 @@ Pressable {
 
         readonly property real room: button.width - 16
                                      - (button.stacked || !button.pictured ? 0 : picture.width + columnSpacing)
-        readonly property real wanted: Math.max(label.implicitWidth, note.implicitWidth)
+        readonly property real wanted: Math.max(label.natural, note.natural)
                                        + (button.stacked || !button.pictured ? 0 : picture.width + columnSpacing)
 
         anchors.centerIn: parent
@@ -84,7 +84,7 @@ Pressable {
                 anchors.centerIn: parent
                 kind: button.shape
                 key: button.shapeKey
-                size: 20
+                size: 22
             }
             Icon {
                 id: icon
@@ -104,7 +104,7 @@ Pressable {
 
             Words {
                 id: label
-                width: Math.max(1, Math.min(inner.room, Math.max(implicitWidth, note.implicitWidth)))
+                width: Math.max(1, Math.min(inner.room, Math.max(natural, note.natural)))
                 horizontalAlignment: Text.AlignHCenter
                 text: button.text
                 mute: true

@@ -33,7 +33,7 @@ Flow {
             objectName: "word_" + modelData.key
             pressable: live
             name: live ? qsTr("%1, opens the choices").arg(modelData.text) : ""
-            width: Math.min(filter.width, letters.implicitWidth)
+            width: Math.min(filter.width, letters.natural)
             height: Math.max(Theme.touch, letters.height + 16)
             onClicked: filter.wordPressed(modelData.key)
 

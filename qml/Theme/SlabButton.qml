@@ -16,7 +16,7 @@ Pressable {
     name: secondLine === "" ? text : qsTr("%1, %2").arg(text).arg(secondLine)
     guarded: true
     refusing: waits
-    implicitWidth: Math.max(120, head.implicitWidth + 32, note.implicitWidth + 32)
+    implicitWidth: Math.max(120, head.natural + 32, note.natural + 32)
     implicitHeight: Math.max(Theme.main, words.implicitHeight + 16)
     Layout.fillWidth: true
     Layout.preferredWidth: 100
@@ -49,7 +49,7 @@ Pressable {
             mute: true
             bold: true
             size: Theme.desk ? Theme.body : Theme.title
-            color: slab.waits ? Theme.ink : Theme.onSlab
+            color: slab.waits ? Theme.ink : Theme.slabInk
         }
         Words {
             id: note
@@ -59,7 +59,7 @@ Pressable {
             text: slab.secondLine
             mute: true
             size: Theme.desk ? Theme.small : Theme.note
-            color: slab.waits ? Theme.pencil : Theme.onSlab
+            color: slab.waits ? Theme.pencil : Theme.slabInk
         }
     }
 }

@@ -72,7 +72,7 @@ Pressable {
         Column {
             id: left
 
-            readonly property real wanted: Math.max(head.implicitWidth, second.implicitWidth)
+            readonly property real wanted: Math.max(head.natural, second.natural)
 
             x: 48
             width: clock.x - x - 8 - (tab.visible && !rule.folded ? rule.tabWidth + 8 : 0)
@@ -131,7 +131,7 @@ Pressable {
             y: (rule.folded ? 0 : 6) + (parent.height - (rule.folded ? 0 : 6) - height) / 2
             key: rule.tabText
             color: tab.pressed ? Qt.darker(Theme.tape, 1.08) : Theme.tape
-            crepe: Theme.onTape
+            crepe: Theme.tapeInk
             Accessible.ignored: true
 
             Column {
@@ -143,7 +143,7 @@ Pressable {
                     text: rule.tabLead
                     mute: true
                     size: Theme.small
-                    color: Theme.onTape
+                    color: Theme.tapeInk
                     wrapMode: Text.NoWrap
                 }
                 Words {
@@ -152,7 +152,7 @@ Pressable {
                     mute: true
                     bold: true
                     size: Theme.body
-                    color: Theme.onTape
+                    color: Theme.tapeInk
                     wrapMode: Text.NoWrap
                 }
             }

@@ -22,7 +22,9 @@ Pressable {
     property bool tornRight: true
     property real lift: 44
     property int textSize: lift >= 60 ? Theme.screen : lift >= 40 ? Theme.lead : Theme.body
-    property real inset: back ? 42 : lift >= 60 ? Theme.gutter : 12
+    property real inset: back ? 42 : lift >= 60 ? Theme.gutter : tab ? 7 : 12
+    readonly property real room: width - inset - (tab ? 7 : 12)
+    readonly property bool folded: aside !== "" && head.natural + 12 + more.natural > room
     readonly property bool taped: !tab || chosen
 
     pressable: false
@@ -30,7 +32,7 @@ Pressable {
         const all = Said.join([text, aside, secondLine], ", ");
         return back ? qsTr("Back to %1").arg(all) : all;
     }
-    implicitWidth: inset + Math.max(line.implicitWidth, below.implicitWidth) + 20
+    implicitWidth: inset + Math.max(head.natural + (aside === "" ? 0 : more.natural + 12), below.natural) + 20
     implicitHeight: Math.max(lift, words.implicitHeight + 8)
     Accessible.role: tab ? Accessible.PageTab : pressable ? Accessible.Button : Accessible.StaticText
     Accessible.selected: chosen
@@ -45,7 +47,7 @@ Pressable {
         tornLeft: label.tornLeft
         tornRight: label.tornRight
         color: label.pressed ? Qt.darker(Theme.tape, 1.08) : Theme.tape
-        crepe: Theme.onTape
+        crepe: Theme.tapeInk
         Accessible.ignored: true
     }
     Icon {
@@ -53,12 +55,12 @@ Pressable {
         x: 8
         anchors.verticalCenter: parent.verticalCenter
         source: "back"
-        color: Theme.onTape
+        color: Theme.tapeInk
     }
     Column {
         id: words
         x: label.inset
-        width: label.width - label.inset - 12
+        width: label.room
         anchors.verticalCenter: parent.verticalCenter
         spacing: label.lift >= 60 ? 3 : 0
 
@@ -69,23 +71,23 @@ Pressable {
 
             Words {
                 id: head
-                width: Math.min(implicitWidth, Math.max(40, words.width - (more.visible ? more.width + 12 : 0)))
+                width: Math.max(0, Math.min(natural, label.room - (more.visible ? more.natural + 12 : 0)))
                 text: label.text
                 mute: true
                 bold: label.taped
                 size: label.textSize
-                color: label.taped ? Theme.onTape : Theme.ink
+                color: label.taped ? Theme.tapeInk : Theme.ink
                 wrapMode: Text.NoWrap
                 elide: Text.ElideMiddle
             }
             Words {
                 id: more
-                visible: text !== ""
+                visible: label.aside !== "" && !label.folded
                 anchors.baseline: head.baseline
                 text: label.aside
                 mute: true
                 size: Theme.note
-                color: Theme.onTape
+                color: Theme.tapeInk
                 wrapMode: Text.NoWrap
             }
         }
@@ -94,10 +96,10 @@ Pressable {
             width: words.width
             visible: text !== ""
             horizontalAlignment: label.centered ? Text.AlignHCenter : Text.AlignLeft
-            text: label.secondLine
+            text: label.folded ? Said.join([label.aside, label.secondLine], " · ") : label.secondLine
             mute: true
             size: Theme.note
-            color: label.taped ? Theme.onTape : Theme.pencil
+            color: label.taped ? Theme.tapeInk : Theme.pencil
         }
     }
 }

@@ -5,7 +5,6 @@
 pragma Singleton
 
 import QtQuick
-import Jambline.Theme
 
 QtObject {
     property bool dark: false
@@ -19,7 +18,7 @@ QtObject {
     readonly property color ink: dark ? "#EDE7D8" : "#1E1C18"
     readonly property color pencil: dark ? "#BDB5A2" : "#544E42"
     readonly property color tape: dark ? "#C6A45C" : "#E4C57A"
-    readonly property color onTape: dark ? "#171613" : "#1E1C18"
+    readonly property color tapeInk: dark ? "#171613" : "#1E1C18"
     readonly property color chalk: dark ? "#4A453B" : "#CFC7B4"
     readonly property color edge: dark ? "#857D6C" : "#8A8271"
     readonly property color green: dark ? "#60D1A5" : "#137961"
@@ -28,7 +27,7 @@ QtObject {
     readonly property color ochre: dark ? "#F5CE55" : "#C4760B"
     readonly property color ochreInk: dark ? "#F5CE55" : "#7F5000"
     readonly property color slab: dark ? "#D6CCB4" : "#1E1C18"
-    readonly property color onSlab: dark ? "#171613" : "#F6F3EA"
+    readonly property color slabInk: dark ? "#171613" : "#F6F3EA"
     readonly property color steel: dark ? "#33363A" : "#DADDDA"
     readonly property color veil: dark ? "#99000000" : "#80000000"
 

@@ -16,7 +16,7 @@ PaperCard {
 
     readonly property string undoText: mode === UndoRow.Fresh ? qsTr("Undo")
         : mode === UndoRow.Withdrawn ? qsTr("Put back") : qsTr("Amend")
-    readonly property bool folded: said.implicitWidth + acts.wanted + 56 > width && said.implicitWidth > width * 0.4
+    readonly property bool folded: said.natural + acts.wanted + 56 > width && said.natural > width * 0.4
 
     signal undone
     signal middle
@@ -50,7 +50,7 @@ PaperCard {
         Row {
             id: acts
 
-            readonly property real wanted: undo.implicitWidth + (other.visible ? other.implicitWidth : 0) + 2
+            readonly property real wanted: undo.implicitWidth + (other.visible ? other.implicitWidth : 0) + 4
 
             Rectangle {
                 visible: other.visible && !row.folded

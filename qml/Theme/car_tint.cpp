@@ -28,6 +28,11 @@ double cube(double f) {
 
 }  // namespace
 
+CarTint::CarTint(QObject* parent) : QObject(parent) {
+  connect(this, &CarTint::carChanged, this, &CarTint::tintChanged);
+  connect(this, &CarTint::darkChanged, this, &CarTint::tintChanged);
+}
+
 QColor CarTint::of(const QColor& car, bool dark) {
   const double r = linear(car.redF());
   const double g = linear(car.greenF());

@@ -10,17 +10,19 @@
 class CarTint : public QObject {
   Q_OBJECT
   QML_ELEMENT
-  Q_PROPERTY(QColor car MEMBER car_ NOTIFY changed)
-  Q_PROPERTY(bool dark MEMBER dark_ NOTIFY changed)
-  Q_PROPERTY(QColor tint READ tint NOTIFY changed)
+  Q_PROPERTY(QColor car MEMBER car_ NOTIFY carChanged)
+  Q_PROPERTY(bool dark MEMBER dark_ NOTIFY darkChanged)
+  Q_PROPERTY(QColor tint READ tint NOTIFY tintChanged)
  public:
-  using QObject::QObject;
+  explicit CarTint(QObject* parent = nullptr);
   QColor tint() const { return of(car_, dark_); }
 
   static QColor of(const QColor& car, bool dark);
 
  signals:
-  void changed();
+  void carChanged();
+  void darkChanged();
+  void tintChanged();
 
  private:
   QColor car_;

@@ -9,14 +9,21 @@
 class DashFrame : public Paper {
   Q_OBJECT
   QML_ELEMENT
-  Q_PROPERTY(QColor color MEMBER color_ NOTIFY changed)
-  Q_PROPERTY(double thickness MEMBER thickness_ NOTIFY changed)
-  Q_PROPERTY(double dash MEMBER dash_ NOTIFY changed)
-  Q_PROPERTY(double gap MEMBER gap_ NOTIFY changed)
-  Q_PROPERTY(double radius MEMBER radius_ NOTIFY changed)
+  Q_PROPERTY(QColor color MEMBER color_ NOTIFY colorChanged)
+  Q_PROPERTY(double thickness MEMBER thickness_ NOTIFY thicknessChanged)
+  Q_PROPERTY(double dash MEMBER dash_ NOTIFY dashChanged)
+  Q_PROPERTY(double gap MEMBER gap_ NOTIFY gapChanged)
+  Q_PROPERTY(double radius MEMBER radius_ NOTIFY radiusChanged)
  public:
   using Paper::Paper;
   void paint(QPainter* painter) override;
+
+ signals:
+  void colorChanged();
+  void thicknessChanged();
+  void dashChanged();
+  void gapChanged();
+  void radiusChanged();
 
  private:
   QColor color_;

@@ -9,13 +9,19 @@
 class HatchPaper : public Paper {
   Q_OBJECT
   QML_ELEMENT
-  Q_PROPERTY(QColor color MEMBER color_ NOTIFY changed)
-  Q_PROPERTY(double spacing MEMBER spacing_ NOTIFY changed)
-  Q_PROPERTY(double thickness MEMBER thickness_ NOTIFY changed)
-  Q_PROPERTY(double radius MEMBER radius_ NOTIFY changed)
+  Q_PROPERTY(QColor color MEMBER color_ NOTIFY colorChanged)
+  Q_PROPERTY(double spacing MEMBER spacing_ NOTIFY spacingChanged)
+  Q_PROPERTY(double thickness MEMBER thickness_ NOTIFY thicknessChanged)
+  Q_PROPERTY(double radius MEMBER radius_ NOTIFY radiusChanged)
  public:
   using Paper::Paper;
   void paint(QPainter* painter) override;
+
+ signals:
+  void colorChanged();
+  void spacingChanged();
+  void thicknessChanged();
+  void radiusChanged();
 
  private:
   QColor color_;

@@ -9,11 +9,15 @@
 class IconPaper : public Paper {
   Q_OBJECT
   QML_ELEMENT
-  Q_PROPERTY(QString source MEMBER source_ NOTIFY changed)
-  Q_PROPERTY(QColor color MEMBER color_ NOTIFY changed)
+  Q_PROPERTY(QString source MEMBER source_ NOTIFY sourceChanged)
+  Q_PROPERTY(QColor color MEMBER color_ NOTIFY colorChanged)
  public:
   using Paper::Paper;
   void paint(QPainter* painter) override;
+
+ signals:
+  void sourceChanged();
+  void colorChanged();
 
  private:
   QString source_;

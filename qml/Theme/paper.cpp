@@ -1,8 +1,28 @@
 #include "paper.h"
 
+#include <QMetaMethod>
+#include <QMetaProperty>
+
 Paper::Paper(QQuickItem* parent) : QQuickPaintedItem(parent) {
   setAntialiasing(true);
-  connect(this, &Paper::changed, this, [this] { update(); });
-  connect(this, &QQuickItem::widthChanged, this, [this] { update(); });
-  connect(this, &QQuickItem::heightChanged, this, [this] { update(); });
+}
+
+void Paper::componentComplete() {
+  QQuickPaintedItem::componentComplete();
+  const QMetaObject* meta = metaObject();
+  const QMetaMethod slot =
+      staticMetaObject.method(staticMetaObject.indexOfSlot("refresh()"));
+  for (int i = staticMetaObject.propertyCount(); i < meta->propertyCount(); ++i) {
+    const QMetaProperty property = meta->property(i);
+    if (property.isWritable() && property.hasNotifySignal()) {
+      connect(this, property.notifySignal(), this, slot);
+    }
+  }
+  connect(this, &QQuickItem::widthChanged, this, &Paper::refresh);
+  connect(this, &QQuickItem::heightChanged, this, &Paper::refresh);
+  refresh();
+}
+
+void Paper::refresh() {
+  update();
 }

@@ -1,5 +1,5 @@
 // What all painted items of the theme share: antialiased, painted once into an image, repainted only
-// when a property or the size changes. GUI thread; lengths in dp.
+// when a property or the size changes. Every property has a notifier of its own. GUI thread; lengths in dp.
 #pragma once
 
 #include <QPainter>
@@ -12,6 +12,10 @@ class Paper : public QQuickPaintedItem {
  public:
   explicit Paper(QQuickItem* parent = nullptr);
 
- signals:
-  void changed();
+ protected:
+  void componentComplete() override;
+
+ protected slots:
+  // Called after any settable property of a subclass or the size has changed.
+  virtual void refresh();
 };

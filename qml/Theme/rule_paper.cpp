@@ -2,8 +2,9 @@
 
 #include <algorithm>
 
-RulePaper::RulePaper(QQuickItem* parent) : Paper(parent) {
-  connect(this, &QQuickItem::widthChanged, this, &Paper::changed);
+void RulePaper::refresh() {
+  Paper::refresh();
+  emit scaleChanged();
 }
 
 double RulePaper::dpPerHour() const {

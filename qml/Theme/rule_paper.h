@@ -11,20 +11,31 @@
 class RulePaper : public Paper {
   Q_OBJECT
   QML_ELEMENT
-  Q_PROPERTY(double used MEMBER used_ NOTIFY changed)
-  Q_PROPERTY(double allotted MEMBER allotted_ NOTIFY changed)
-  Q_PROPERTY(QColor ink MEMBER ink_ NOTIFY changed)
-  Q_PROPERTY(QColor bar MEMBER bar_ NOTIFY changed)
-  Q_PROPERTY(QColor flag MEMBER flag_ NOTIFY changed)
-  Q_PROPERTY(double flagX READ flagX NOTIFY changed)
-  Q_PROPERTY(double usedX READ usedX NOTIFY changed)
-  Q_PROPERTY(double tick_h READ tick_h NOTIFY changed)
+  Q_PROPERTY(double used MEMBER used_ NOTIFY usedChanged)
+  Q_PROPERTY(double allotted MEMBER allotted_ NOTIFY allottedChanged)
+  Q_PROPERTY(QColor ink MEMBER ink_ NOTIFY inkChanged)
+  Q_PROPERTY(QColor bar MEMBER bar_ NOTIFY barChanged)
+  Q_PROPERTY(QColor flag MEMBER flag_ NOTIFY flagChanged)
+  Q_PROPERTY(double flagX READ flagX NOTIFY scaleChanged)
+  Q_PROPERTY(double usedX READ usedX NOTIFY scaleChanged)
+  Q_PROPERTY(double tick_h READ tick_h NOTIFY scaleChanged)
  public:
-  explicit RulePaper(QQuickItem* parent = nullptr);
+  using Paper::Paper;
   void paint(QPainter* painter) override;
   double flagX() const { return allotted_ * dpPerHour(); }
   double usedX() const { return used_ * dpPerHour(); }
   double tick_h() const;
+
+ signals:
+  void usedChanged();
+  void allottedChanged();
+  void inkChanged();
+  void barChanged();
+  void flagChanged();
+  void scaleChanged();
+
+ protected:
+  void refresh() override;
 
  private:
   double dpPerHour() const;

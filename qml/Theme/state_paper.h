@@ -10,13 +10,19 @@
 class StatePaper : public Paper {
   Q_OBJECT
   QML_ELEMENT
-  Q_PROPERTY(int kind MEMBER kind_ NOTIFY changed)
-  Q_PROPERTY(QColor color MEMBER color_ NOTIFY changed)
-  Q_PROPERTY(QColor ground MEMBER ground_ NOTIFY changed)
-  Q_PROPERTY(QString key MEMBER key_ NOTIFY changed)
+  Q_PROPERTY(int kind MEMBER kind_ NOTIFY kindChanged)
+  Q_PROPERTY(QColor color MEMBER color_ NOTIFY colorChanged)
+  Q_PROPERTY(QColor ground MEMBER ground_ NOTIFY groundChanged)
+  Q_PROPERTY(QString key MEMBER key_ NOTIFY keyChanged)
  public:
   using Paper::Paper;
   void paint(QPainter* painter) override;
+
+ signals:
+  void kindChanged();
+  void colorChanged();
+  void groundChanged();
+  void keyChanged();
 
  private:
   void paintRing(QPainter* painter, double size) const;

@@ -14,15 +14,22 @@
 class TapePaper : public Paper {
   Q_OBJECT
   QML_ELEMENT
-  Q_PROPERTY(QString key MEMBER key_ NOTIFY changed)
-  Q_PROPERTY(bool tornLeft MEMBER torn_left_ NOTIFY changed)
-  Q_PROPERTY(bool tornRight MEMBER torn_right_ NOTIFY changed)
-  Q_PROPERTY(QColor color MEMBER color_ NOTIFY changed)
-  Q_PROPERTY(QColor crepe MEMBER crepe_ NOTIFY changed)
+  Q_PROPERTY(QString key MEMBER key_ NOTIFY keyChanged)
+  Q_PROPERTY(bool tornLeft MEMBER torn_left_ NOTIFY tornLeftChanged)
+  Q_PROPERTY(bool tornRight MEMBER torn_right_ NOTIFY tornRightChanged)
+  Q_PROPERTY(QColor color MEMBER color_ NOTIFY colorChanged)
+  Q_PROPERTY(QColor crepe MEMBER crepe_ NOTIFY crepeChanged)
  public:
   using Paper::Paper;
   void paint(QPainter* painter) override;
   Q_INVOKABLE QList<QPointF> outline() const;
+
+ signals:
+  void keyChanged();
+  void tornLeftChanged();
+  void tornRightChanged();
+  void colorChanged();
+  void crepeChanged();
 
  private:
   QString key_;

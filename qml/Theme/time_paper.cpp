@@ -1,5 +1,7 @@
 #include "time_paper.h"
 
+#include "face.h"
+
 #include <QFontMetricsF>
 #include <QPainterPath>
 
@@ -21,23 +23,20 @@ double widthOf(const QStringList& parts, const QFontMetricsF& metrics, double si
 
 }  // namespace
 
-TimePaper::TimePaper(QQuickItem* parent) : Paper(parent) {
-  connect(this, &Paper::changed, this, &TimePaper::measure);
-}
-
 QFont TimePaper::font() const {
   QFont font;
-  font.setFamilies({family_, QStringLiteral("Noto Sans"), QStringLiteral("DejaVu Sans")});
+  font.setFamilies(jambline::theme::faceFamilies(family_));
   font.setPixelSize(std::max(1, size_));
   font.setBold(bold_);
   return font;
 }
 
-void TimePaper::measure() {
+void TimePaper::refresh() {
   const QFontMetricsF metrics(font());
   setImplicitSize(std::ceil(widthOf(words_.split(u':'), metrics, size_)),
                   std::ceil(metrics.height()));
   setBaselineOffset(metrics.ascent());
+  Paper::refresh();
 }
 
 void TimePaper::paint(QPainter* painter) {

@@ -12,19 +12,29 @@
 class TimePaper : public Paper {
   Q_OBJECT
   QML_ELEMENT
-  Q_PROPERTY(QString words MEMBER words_ NOTIFY changed)
-  Q_PROPERTY(int size MEMBER size_ NOTIFY changed)
-  Q_PROPERTY(bool bold MEMBER bold_ NOTIFY changed)
-  Q_PROPERTY(QString family MEMBER family_ NOTIFY changed)
-  Q_PROPERTY(QColor color MEMBER color_ NOTIFY changed)
-  Q_PROPERTY(bool doubtful MEMBER doubtful_ NOTIFY changed)
+  Q_PROPERTY(QString words MEMBER words_ NOTIFY wordsChanged)
+  Q_PROPERTY(int size MEMBER size_ NOTIFY sizeChanged)
+  Q_PROPERTY(bool bold MEMBER bold_ NOTIFY boldChanged)
+  Q_PROPERTY(QString family MEMBER family_ NOTIFY familyChanged)
+  Q_PROPERTY(QColor color MEMBER color_ NOTIFY colorChanged)
+  Q_PROPERTY(bool doubtful MEMBER doubtful_ NOTIFY doubtfulChanged)
  public:
-  explicit TimePaper(QQuickItem* parent = nullptr);
+  using Paper::Paper;
   void paint(QPainter* painter) override;
+
+ signals:
+  void wordsChanged();
+  void sizeChanged();
+  void boldChanged();
+  void familyChanged();
+  void colorChanged();
+  void doubtfulChanged();
+
+ protected:
+  void refresh() override;
 
  private:
   QFont font() const;
-  void measure();
 
   QString words_;
   int size_ = 16;

@@ -22,6 +22,14 @@ QString clockWords(qint64 s, bool always_hours) {
 
 }  // namespace
 
+TimeWords::TimeWords(QObject* parent) : QObject(parent) {
+  connect(this, &TimeWords::formChanged, this, &TimeWords::wordsChanged);
+  connect(this, &TimeWords::secondsChanged, this, &TimeWords::wordsChanged);
+  connect(this, &TimeWords::at_msChanged, this, &TimeWords::wordsChanged);
+  connect(this, &TimeWords::now_msChanged, this, &TimeWords::wordsChanged);
+  connect(this, &TimeWords::twelveHourChanged, this, &TimeWords::wordsChanged);
+}
+
 QString TimeWords::words() const {
   const double left = std::max(0.0, seconds_);
   switch (form_) {

@@ -12,21 +12,26 @@
 class TimeWords : public QObject {
   Q_OBJECT
   QML_ELEMENT
-  Q_PROPERTY(Form form MEMBER form_ NOTIFY changed)
-  Q_PROPERTY(double seconds MEMBER seconds_ NOTIFY changed)
-  Q_PROPERTY(double at_ms MEMBER at_ms_ NOTIFY changed)
-  Q_PROPERTY(double now_ms MEMBER now_ms_ NOTIFY changed)
-  Q_PROPERTY(bool twelveHour MEMBER twelve_hour_ NOTIFY changed)
-  Q_PROPERTY(QString words READ words NOTIFY changed)
+  Q_PROPERTY(Form form MEMBER form_ NOTIFY formChanged)
+  Q_PROPERTY(double seconds MEMBER seconds_ NOTIFY secondsChanged)
+  Q_PROPERTY(double at_ms MEMBER at_ms_ NOTIFY at_msChanged)
+  Q_PROPERTY(double now_ms MEMBER now_ms_ NOTIFY now_msChanged)
+  Q_PROPERTY(bool twelveHour MEMBER twelve_hour_ NOTIFY twelveHourChanged)
+  Q_PROPERTY(QString words READ words NOTIFY wordsChanged)
  public:
   enum Form { Running, Countdown, Duration, Wall };
   Q_ENUM(Form)
 
-  using QObject::QObject;
+  explicit TimeWords(QObject* parent = nullptr);
   QString words() const;
 
  signals:
-  void changed();
+  void formChanged();
+  void secondsChanged();
+  void at_msChanged();
+  void now_msChanged();
+  void twelveHourChanged();
+  void wordsChanged();
 
  private:
   QString wall() const;

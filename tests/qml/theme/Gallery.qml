@@ -360,7 +360,7 @@ Rectangle {
             tail: "214 of 6,214 cars"
         }
         DataTable {
-            id: table
+            id: cars
             x: Theme.gutter
             width: gallery.room
             name: "Cars"
@@ -381,24 +381,24 @@ Rectangle {
                 required property string plate
                 required property string kept
                 required property string hours
-                table: table
+                table: cars
                 name: plate + ", " + kept
                 TapeLabel {
-                    x: table.cellX(0)
-                    width: table.cellWidth(0)
+                    x: cars.cellX(0)
+                    width: cars.cellWidth(0)
                     anchors.verticalCenter: parent.verticalCenter
                     lift: 32
                     text: dataRow.plate
                 }
                 Words {
-                    x: table.cellX(1)
-                    width: table.cellWidth(1)
+                    x: cars.cellX(1)
+                    width: cars.cellWidth(1)
                     anchors.verticalCenter: parent.verticalCenter
                     text: dataRow.kept
                 }
                 Words {
-                    x: table.cellX(2)
-                    width: table.cellWidth(2)
+                    x: cars.cellX(2)
+                    width: cars.cellWidth(2)
                     horizontalAlignment: Text.AlignRight
                     anchors.verticalCenter: parent.verticalCenter
                     text: dataRow.hours
