@@ -29,7 +29,7 @@ Pressable {
     name: secondLine === "" ? text : qsTr("%1, %2").arg(text).arg(secondLine)
     refusing: dashed
     implicitWidth: Math.max(Theme.touch, inner.wanted + 20)
-    implicitHeight: Math.max(Theme.touch, inner.implicitHeight + 12)
+    implicitHeight: Math.max(Theme.touch, inner.implicitHeight + 16)
     Layout.fillWidth: true
     Layout.preferredWidth: 60
     Layout.fillHeight: true

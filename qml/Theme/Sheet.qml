@@ -68,7 +68,7 @@ FocusScope {
         target: sheet.opened ? sheet.Window.window : null
         function onActiveFocusItemChanged() {
             const now = sheet.Window.window.activeFocusItem;
-            if (now !== null && !sheet.owns(now))
+            if (sheet.opened && now !== null && !sheet.owns(now))
                 closer.forceActiveFocus();
         }
     }
@@ -116,13 +116,13 @@ FocusScope {
         id: board
         objectName: "sheetBoard"
 
-        readonly property real top: sheet.hole.height > 0 ? sheet.hole.y + sheet.hole.height + 16 : 48
+        readonly property real least: sheet.hole.height > 0 ? sheet.hole.y + sheet.hole.height + 16 : 48
         readonly property real wanted: head.height + holder.childrenRect.height + 2 * Theme.gutter
 
         x: sheet.side ? parent.width - width : 0
         y: sheet.side ? 0 : parent.height - height
         width: sheet.side ? Math.min(408, parent.width) : parent.width
-        height: sheet.side ? parent.height : Math.min(wanted, parent.height - top)
+        height: sheet.side ? parent.height : Math.min(wanted, parent.height - least)
         color: Theme.paper
 
         transform: Translate {

@@ -1,7 +1,6 @@
 // TableColumn: one column of a DataTable. title; width (dp, before text scale); fill: takes what is
 // left (in equal parts); sortable; alignRight for numbers.
 import QtQuick
-import Jambline.Theme
 
 QtObject {
     property string title: ""

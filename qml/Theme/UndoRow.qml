@@ -30,7 +30,7 @@ PaperCard {
 
         Item {
             width: row.folded ? row.width : row.width - acts.wanted
-            height: Math.max(row.folded ? 0 : Theme.touch, said.implicitHeight + 20)
+            height: Math.max(row.folded ? 0 : undo.implicitHeight, said.implicitHeight + 20)
 
             StateShape {
                 id: mark
@@ -50,19 +50,22 @@ PaperCard {
         Row {
             id: acts
 
+            height: row.folded ? undo.implicitHeight : Math.max(undo.implicitHeight, said.implicitHeight + 20)
+
             readonly property real wanted: undo.implicitWidth + (other.visible ? other.implicitWidth : 0) + 4
 
             Rectangle {
                 visible: other.visible && !row.folded
                 width: 1.2
                 height: 52
-                y: (undo.height - height) / 2
+                y: (acts.height - height) / 2
                 color: Theme.chalk
             }
             PlainButton {
                 id: other
                 objectName: "undoMiddle"
                 bare: true
+                height: acts.height
                 visible: row.middleText !== ""
                 pressable: visible
                 width: row.folded ? row.width / 2 : implicitWidth
@@ -73,13 +76,14 @@ PaperCard {
                 visible: !row.folded
                 width: 1.2
                 height: 52
-                y: (undo.height - height) / 2
+                y: (acts.height - height) / 2
                 color: Theme.chalk
             }
             PlainButton {
                 id: undo
                 objectName: "undoAct"
                 bare: true
+                height: acts.height
                 beside: true
                 width: row.folded && other.visible ? row.width / 2 : implicitWidth
                 text: row.undoText

@@ -2,9 +2,9 @@
 // stroke high or wide. color, thickness, dash, gap, radius in dp.
 #pragma once
 
-#include "paper.h"
-
 #include <QColor>
+
+#include "paper.h"
 
 class DashFrame : public Paper {
   Q_OBJECT

@@ -1,7 +1,6 @@
 #include "hatch_paper.h"
 
 #include <QPainterPath>
-
 #include <algorithm>
 
 void HatchPaper::paint(QPainter* painter) {

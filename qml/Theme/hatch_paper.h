@@ -2,9 +2,9 @@
 // across; thickness: dp. Decoration only, so it stays out of the accessibility tree.
 #pragma once
 
-#include "paper.h"
-
 #include <QColor>
+
+#include "paper.h"
 
 class HatchPaper : public Paper {
   Q_OBJECT

@@ -1,10 +1,10 @@
-// IconPaper: one drawing of icons/ (24 dp grid, 2 dp stroke) in one color. source: file name without
-// ending; an unknown name warns once and draws nothing.
+// IconPaper: one drawing of icons/ (24 dp grid, 2 dp stroke) in one color. source: file name
+// without ending; an unknown name warns once and draws nothing.
 #pragma once
 
-#include "paper.h"
-
 #include <QColor>
+
+#include "paper.h"
 
 class IconPaper : public Paper {
   Q_OBJECT

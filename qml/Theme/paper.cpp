@@ -10,8 +10,7 @@ Paper::Paper(QQuickItem* parent) : QQuickPaintedItem(parent) {
 void Paper::componentComplete() {
   QQuickPaintedItem::componentComplete();
   const QMetaObject* meta = metaObject();
-  const QMetaMethod slot =
-      staticMetaObject.method(staticMetaObject.indexOfSlot("refresh()"));
+  const QMetaMethod slot = staticMetaObject.method(staticMetaObject.indexOfSlot("refresh()"));
   for (int i = staticMetaObject.propertyCount(); i < meta->propertyCount(); ++i) {
     const QMetaProperty property = meta->property(i);
     if (property.isWritable() && property.hasNotifySignal()) {

@@ -1,5 +1,6 @@
-// What all painted items of the theme share: antialiased, painted once into an image, repainted only
-// when a property or the size changes. Every property has a notifier of its own. GUI thread; lengths in dp.
+// What all painted items of the theme share: antialiased, painted once into an image, repainted
+// only when a property or the size changes. Every property has a notifier of its own. GUI thread;
+// lengths in dp.
 #pragma once
 
 #include <QPainter>

@@ -1,12 +1,12 @@
 // RulePaper: the upper edge of the steel rule: ticks, the bar of hours used, the flag at the hours
-// allotted. used, allotted: hours (allotted 0 = no flag). The flag stands at 0.74 of the width until
-// the bar needs more room. A tick is 0.1 h, coarser where ticks would stand closer than 12 dp
+// allotted. used, allotted: hours (allotted 0 = no flag). The flag stands at 0.74 of the width
+// until the bar needs more room. A tick is 0.1 h, coarser where ticks would stand closer than 12 dp
 // (tick_h says how many hours one is); every fifth is long.
 #pragma once
 
-#include "paper.h"
-
 #include <QColor>
+
+#include "paper.h"
 
 class RulePaper : public Paper {
   Q_OBJECT

@@ -8,6 +8,18 @@
 namespace ShapeKind {
 Q_NAMESPACE
 QML_ELEMENT
-enum class Value { None, Done, Running, Waits, Must, NotYet, Unseen, Disputed, Respray, Paused, Ring };
+enum class Value {
+  None,
+  Done,
+  Running,
+  Waits,
+  Must,
+  NotYet,
+  Unseen,
+  Disputed,
+  Respray,
+  Paused,
+  Ring
+};
 Q_ENUM_NS(Value)
 }  // namespace ShapeKind

@@ -1,11 +1,10 @@
 #include "state_paper.h"
 
-#include "seed.h"
-
 #include <QPainterPath>
-
 #include <algorithm>
 #include <cmath>
+
+#include "seed.h"
 
 namespace {
 

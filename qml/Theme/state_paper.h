@@ -2,10 +2,10 @@
 // inside (tick, mark, empty half); key seeds the wobble of a ring.
 #pragma once
 
+#include <QColor>
+
 #include "paper.h"
 #include "shape_kind.h"
-
-#include <QColor>
 
 class StatePaper : public Paper {
   Q_OBJECT

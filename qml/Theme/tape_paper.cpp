@@ -1,9 +1,9 @@
 #include "tape_paper.h"
 
-#include "seed.h"
-
 #include <algorithm>
 #include <cmath>
+
+#include "seed.h"
 
 namespace {
 

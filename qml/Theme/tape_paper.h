@@ -5,11 +5,11 @@
 // outline(): the polygon as drawn, for tests and for clipping.
 #pragma once
 
-#include "paper.h"
-
 #include <QColor>
 #include <QList>
 #include <QPointF>
+
+#include "paper.h"
 
 class TapePaper : public Paper {
   Q_OBJECT

@@ -1,12 +1,11 @@
 #include "time_paper.h"
 
-#include "face.h"
-
 #include <QFontMetricsF>
 #include <QPainterPath>
-
 #include <algorithm>
 #include <cmath>
+
+#include "face.h"
 
 namespace {
 

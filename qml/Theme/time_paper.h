@@ -4,10 +4,10 @@
 // TimeWords below makes the words.
 #pragma once
 
-#include "paper.h"
-
 #include <QColor>
 #include <QFont>
+
+#include "paper.h"
 
 class TimePaper : public Paper {
   Q_OBJECT

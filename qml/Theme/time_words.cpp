@@ -2,7 +2,6 @@
 
 #include <QDateTime>
 #include <QLocale>
-
 #include <algorithm>
 #include <cmath>
 
@@ -55,8 +54,8 @@ QString TimeWords::wall() const {
   const QLocale locale;
   const QDateTime at = QDateTime::fromMSecsSinceEpoch(static_cast<qint64>(at_ms_));
   const QDateTime now = QDateTime::fromMSecsSinceEpoch(static_cast<qint64>(now_ms_));
-  const QString clock = locale.toString(
-      at.time(), twelve_hour_ ? QStringLiteral("h:mm AP") : QStringLiteral("H:mm"));
+  const QString clock =
+      locale.toString(at.time(), twelve_hour_ ? QStringLiteral("h:mm AP") : QStringLiteral("H:mm"));
   const qint64 days = std::abs(now.date().daysTo(at.date()));
   if (days == 0) {
     return clock;
@@ -65,5 +64,6 @@ QString TimeWords::wall() const {
     return locale.toString(at.date(), QStringLiteral("ddd")) + QLatin1Char(' ') + clock;
   }
   const bool same_year = at.date().year() == now.date().year();
-  return locale.toString(at.date(), same_year ? QStringLiteral("MMM d") : QStringLiteral("MMM d, yyyy"));
+  return locale.toString(at.date(),
+                         same_year ? QStringLiteral("MMM d") : QStringLiteral("MMM d, yyyy"));
 }
