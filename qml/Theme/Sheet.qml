@@ -46,7 +46,7 @@ FocusScope {
         if (opened) {
             cameFrom = Window.window ? Window.window.activeFocusItem : null;
             wasOpen = true;
-            closer.forceActiveFocus();
+            board.forceActiveFocus();
         } else if (wasOpen) {
             wasOpen = false;
             const back = cameFrom;

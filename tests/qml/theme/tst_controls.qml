@@ -360,6 +360,9 @@ Item {
             scene.behind.forceActiveFocus();
             scene.sheet.opened = true;
             const closer = findChild(scene.sheet, "sheetClose");
+            verify(scene.sheet.activeFocus);
+            verify(!scene.behind.activeFocus);
+            keyClick(Qt.Key_Tab);
             verify(closer.activeFocus);
             scene.behind.forceActiveFocus();
             verify(closer.activeFocus);

@@ -10,6 +10,8 @@ Item {
 
     TimeWords { id: words }
     TimeText { id: time; size: 28; bold: true }
+    Words { id: thin; text: "iiiiiiii" }
+    Words { id: wide; text: "mmmmmmmm" }
 
     TestCase {
         name: "TimeText"
@@ -79,6 +81,17 @@ Item {
                 time.text = text;
                 compare(time.implicitWidth, narrow);
             }
+        }
+
+        // Debian's monospaced twin has the same family name; with it both would be equally wide.
+        function test_the_face_is_the_proportional_one_data() {
+            return [{tag: "regular", bold: false}, {tag: "bold", bold: true}];
+        }
+
+        function test_the_face_is_the_proportional_one(row) {
+            thin.bold = row.bold;
+            wide.bold = row.bold;
+            verify(thin.natural < 0.6 * wide.natural);
         }
 
         function test_a_colon_takes_a_quarter_of_an_em() {
