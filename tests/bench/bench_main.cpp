@@ -1,0 +1,6 @@
+#include "tests/bench/figures.h"
+
+int main() {
+  for (const auto& part : jambline::bench::Part::all()) part();
+  return 0;
+}
