@@ -11,16 +11,15 @@ namespace {
 using std::chrono::milliseconds;
 
 Result<const date::time_zone*> find(std::string_view name) {
-  const date::tzdb* database = nullptr;
   try {
-    database = &date::get_tzdb();
+    date::get_tzdb();
   } catch (const std::exception& error) {
     return fail(
         Error{Code::NoSuchFile, "find time zone", std::string(name), {{"cause", error.what()}}});
   }
   if (!name.empty()) {
     try {
-      return database->locate_zone(name);
+      return date::locate_zone(name);
     } catch (const std::exception&) {
       // The library reports an unknown name by throwing; said below as a value.
     }

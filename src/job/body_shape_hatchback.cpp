@@ -35,7 +35,7 @@ CarPattern two_door_hatchback() {
                                 .shelf_mm = 0,
                                 .rear_edge = "hatch opening",
                                 .rear_glass = ""});
-  table.pair(Panel::LeftQuarter, Panel::RightQuarter, rear.shape(Attitude::Upright),
+  table.pair(Panel::LeftQuarter, Panel::RightQuarter, leaned_over(rear.shape(Attitude::Upright)),
              door_mm + rear.corner().x_mm, bottom_mm - rear.corner().y_mm);
   table.pair(Panel::LeftRocker, Panel::RightRocker, rocker(1600, 150), 880,
              bottom_mm + gap_mm + 150);

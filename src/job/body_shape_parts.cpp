@@ -37,7 +37,8 @@ Polygon placed_back(const Outline& outline) {
 
 void lean_on_both_edges(PanelShape& shape, double from_mm, double to_mm) {
   for (const trade::Side side : {trade::Side::Lower, trade::Side::Upper})
-    shape.reach_over.push_back(edge_strip(shape.outline, side, lean_band_mm, from_mm, to_mm));
+    for (Polygon& strip : edge_strip(shape.outline, side, lean_band_mm, from_mm, to_mm))
+      shape.reach_over.push_back(std::move(strip));
 }
 }  // namespace
 
@@ -57,11 +58,10 @@ PanelShape fender(const FenderPlan& plan) {
   o.curve({l * 0.07, h * 0.79}, {l * 0.015, h * (plan.nose + 0.09)}, {0, h * plan.nose}, 20)
       .masked("lamp");
   o.body_line(curve_points({l * 0.13, plan.crease_mm + 30}, {l * 0.4, plan.crease_mm + 48},
-                           {l * 0.7, plan.crease_mm + 20}, {l - 2, plan.crease_mm}));
+                           {l * 0.7, plan.crease_mm + 20}, {l - 14, plan.crease_mm}));
   o.body_line(flare(w, 168 - rise_deg(w, plan.joint_mm), 4));
   PanelShape out = o.shape(Attitude::Upright);
-  out.reach_over.push_back(
-      edge_strip(out.outline, trade::Side::Upper, lean_band_mm, l * 0.17, l - 12));
+  out.reach_over = edge_strip(out.outline, trade::Side::Upper, lean_band_mm, l * 0.17, l - 12);
   return out;
 }
 
@@ -79,7 +79,7 @@ PanelShape door(const DoorPlan& plan) {
   }
   o.bow(6, h - 20, 5, 14).masked("glass run");
   o.bow(8, 0, 9, 36).seam();
-  o.body_line({{3, plan.crease_mm}, {l - 1, plan.crease_mm + 8}});
+  o.body_line({{3, plan.crease_mm}, {l - 12, plan.crease_mm + 8}});
   o.body_line(curve_points({40, h * 0.17}, {l * 0.3, h * 0.2}, {l * 0.6, h * 0.2},
                            {(plan.cut_mm > 0 ? plan.cut_mm : l) - 30, h * 0.24}));
   const double rear_mm = l - 34;
@@ -151,6 +151,12 @@ Outline quarter(const QuarterPlan& plan) {
                            {tail_mm - 300, plan.crease_mm + 14}, {tail_mm - 30, h * 0.74}));
   o.body_line(flare(w, 172, rise_deg(w, plan.joint_mm) + 12));
   return o;
+}
+
+PanelShape leaned_over(PanelShape shape) {
+  shape.reach_over =
+      edge_strip(shape.outline, trade::Side::Upper, lean_band_mm, 4, shape.width_mm() - 44);
+  return shape;
 }
 
 PanelShape hood(double length_mm, double width_mm, double front_share, Substrate substrate) {
@@ -284,8 +290,8 @@ PanelShape hatch(double width_mm, double height_mm, double glass_mm) {
   pane.mirror_x(w / 2);
   o.glass(placed_back(pane));
   PanelShape out = o.shape(Attitude::Upright);
-  out.reach_over.push_back(
-      edge_strip(out.outline, trade::Side::Upper, out.height_mm() / 3, w * 0.045, w * 0.955));
+  out.reach_over =
+      edge_strip(out.outline, trade::Side::Upper, out.height_mm() / 3, w * 0.045, w * 0.955);
   return out;
 }
 

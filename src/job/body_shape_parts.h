@@ -55,6 +55,8 @@ struct QuarterPlan {
   const char* rear_glass;
 };
 Outline quarter(const QuarterPlan& plan);
+// With the strip under the upper edge that the painter leans over.
+trade::PanelShape leaned_over(trade::PanelShape shape);
 
 trade::PanelShape hood(double length_mm, double width_mm, double front_share,
                        trade::Substrate substrate);

@@ -34,12 +34,12 @@ PanelShape bed_side() {
   o.bow(8, h, 4, 20).masked("rail cap");
   o.line(8, 0, 18).seam();
   o.body_line({{10, 374}, {wheel.x_mm - 322, 374}});
-  o.body_line({{wheel.x_mm + 322, 374}, {l - 6, 374}});
+  o.body_line({{wheel.x_mm + 322, 374}, {l - 24, 374}});
   o.body_line(curve_points({wheel.x_mm - 450, 30}, {wheel.x_mm - 440, 620}, {wheel.x_mm + 440, 620},
                            {wheel.x_mm + 450, 30}));
   o.body_line({{30, h - 62}, {l - 24, h - 78}});
   PanelShape out = o.shape(Attitude::Upright);
-  out.reach_over.push_back(edge_strip(out.outline, trade::Side::Upper, lean_band_mm, 14, l - 30));
+  out.reach_over = edge_strip(out.outline, trade::Side::Upper, lean_band_mm, 14, l - 30);
   return out;
 }
 

@@ -24,10 +24,7 @@ PanelShape decklid() {
   o.body_line(curve_points({w / 2, 70}, {w * 0.62, 70}, {w * 0.69, 86}, {w * 0.70, 200}));
   o.body_line(curve_points({w * 0.70, 200}, {w * 0.68, 214}, {w * 0.64, 216}, {w / 2, 216}));
   o.mirror_x(w / 2);
-  PanelShape out = o.shape(Attitude::Flat);
-  out.reach_over.push_back(
-      edge_strip(out.outline, trade::Side::Upper, lean_band_mm, w * 0.06, w * 0.94));
-  return out;
+  return o.shape(Attitude::Flat);
 }
 }  // namespace
 
@@ -65,7 +62,7 @@ CarPattern four_door_sedan() {
                                 .shelf_mm = 580,
                                 .rear_edge = "decklid gutter",
                                 .rear_glass = "back glass"});
-  table.pair(Panel::LeftQuarter, Panel::RightQuarter, rear.shape(Attitude::Upright),
+  table.pair(Panel::LeftQuarter, Panel::RightQuarter, leaned_over(rear.shape(Attitude::Upright)),
              rear_door_mm + rear.corner().x_mm, bottom_mm - rear.corner().y_mm);
   table.pair(Panel::LeftRocker, Panel::RightRocker, rocker(2000, 160), 1130,
              bottom_mm + gap_mm + 160);

@@ -38,7 +38,7 @@ CarPattern suv_wagon() {
                                 .shelf_mm = 0,
                                 .rear_edge = "liftgate opening",
                                 .rear_glass = ""});
-  table.pair(Panel::LeftQuarter, Panel::RightQuarter, rear.shape(Attitude::Upright),
+  table.pair(Panel::LeftQuarter, Panel::RightQuarter, leaned_over(rear.shape(Attitude::Upright)),
              rear_door_mm + rear.corner().x_mm, bottom_mm - rear.corner().y_mm);
   table.pair(Panel::LeftRocker, Panel::RightRocker, rocker(2000, 170), 900,
              bottom_mm + gap_mm + 170);

@@ -21,12 +21,22 @@ bool begins(ClockActKind kind) {
   return kind == ClockActKind::Start || kind == ClockActKind::Switch;
 }
 
+// Entries come from other devices too, with any number in them: far below overflow, far above use.
+constexpr std::int64_t most_wall_ms = 8'640'000'000'000'000;
+constexpr std::int64_t most_span_ms = 4'000'000'000'000;
+
+std::int64_t held(std::int64_t value, std::int64_t most) { return std::clamp(value, -most, most); }
+
 std::int64_t said_ms(const ClockAct& act) {
-  return act.amended_wall_ms.value_or(act.wall_ms);
+  return held(act.amended_wall_ms.value_or(act.wall_ms), most_wall_ms);
+}
+
+std::int64_t since_ms(std::uint64_t from, std::uint64_t to) {
+  return held(static_cast<std::int64_t>(to - from), most_span_ms);
 }
 
 std::int64_t boot_span_ms(const ClockAct& from, const ClockAct& to) {
-  return static_cast<std::int64_t>(to.since_boot_ms - from.since_boot_ms);
+  return since_ms(from.since_boot_ms, to.since_boot_ms);
 }
 
 // A run of acts of one person without a pause; the last one ends it unless it is open.

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <iterator>
 #include <optional>
 
 namespace jambline::trade {
@@ -13,6 +12,8 @@ struct Stretch {
   double low_mm;
   double high_mm;
 };
+
+constexpr double least_piece_mm2 = 2'000;  // slivers at rounded corners are nobody's business
 
 std::optional<Stretch> top_stretch(const Polygon& outline, double x_mm) {
   std::vector<double> heights;
@@ -61,8 +62,8 @@ PanelShape mirrored(const PanelShape& shape) {
   return out;
 }
 
-Polygon edge_strip(const Polygon& outline, Side side, double depth_mm, double from_mm,
-                   double to_mm) {
+std::vector<Polygon> edge_strip(const Polygon& outline, Side side, double depth_mm, double from_mm,
+                                double to_mm) {
   const bool lower = side == Side::Lower;
   Polygon upright = outline;
   if (lower)
@@ -75,25 +76,36 @@ Polygon edge_strip(const Polygon& outline, Side side, double depth_mm, double fr
   for (double x_mm = from_mm; x_mm < to_mm; x_mm += 20) places.push_back(x_mm);
   std::sort(places.begin(), places.end());
 
+  std::vector<Polygon> pieces;
   std::vector<Point_mm> upper;
   std::vector<Point_mm> under;
+  std::optional<Stretch> before;
+  const auto finish_piece = [&] {
+    std::vector<Point_mm> corners = under;
+    corners.insert(corners.end(), upper.rbegin(), upper.rend());
+    under.clear();
+    upper.clear();
+    drop_straight_corners(corners);
+    if (lower) {
+      for (Point_mm& corner : corners) corner.y_mm = -corner.y_mm;
+      std::reverse(corners.begin(), corners.end());
+    }
+    if (corners.size() > 2 && area_mm2({corners}) > least_piece_mm2)
+      pieces.push_back({std::move(corners)});
+  };
   for (const double x_mm : places) {
     if (x_mm < from_mm || x_mm > to_mm) continue;
     const auto stretch = top_stretch(upright, x_mm);
+    const bool joined = stretch && before && stretch->low_mm <= before->high_mm &&
+                        before->low_mm <= stretch->high_mm;
+    if (before && !joined) finish_piece();
+    before = stretch;
     if (!stretch) continue;
     upper.push_back({x_mm, stretch->high_mm});
     under.push_back({x_mm, std::max(stretch->low_mm, stretch->high_mm - depth_mm)});
   }
-  if (upper.size() < 2) return {};
-  std::vector<Point_mm> corners = under;
-  corners.insert(corners.end(), std::make_reverse_iterator(upper.end()),
-                 std::make_reverse_iterator(upper.begin()));
-  drop_straight_corners(corners);
-  if (lower) {
-    for (Point_mm& corner : corners) corner.y_mm = -corner.y_mm;
-    std::reverse(corners.begin(), corners.end());
-  }
-  return {corners};
+  finish_piece();
+  return pieces;
 }
 
 }  // namespace jambline::trade

@@ -45,11 +45,12 @@ struct PanelShape {
 PanelShape mirrored(const PanelShape& shape);
 
 // The strip `depth_mm` deep under the upper (or over the lower) edge of an outline, from x
-// `from_mm` to `to_mm`. Where the panel is shallower, the strip ends at the panel's edge. Empty
-// where the outline does not reach. Pieces on the far side of an opening are left out.
+// `from_mm` to `to_mm`; in pieces where the edge jumps from one part of the panel to another. Where
+// the panel is shallower, the strip ends at the panel's edge. Empty where the outline does not
+// reach. Counter- clockwise.
 enum class Side : std::uint8_t { Lower, Upper };
-Polygon edge_strip(const Polygon& outline, Side side, double depth_mm, double from_mm,
-                   double to_mm);
+std::vector<Polygon> edge_strip(const Polygon& outline, Side side, double depth_mm, double from_mm,
+                                double to_mm);
 
 }  // namespace jambline::trade
 
