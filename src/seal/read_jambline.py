@@ -61,9 +61,8 @@ class Entry:
             raise Bad(f"{self.name}: a part of it has a wrong length")
         self.words = {}
         try:
-            found = (json.loads(payload, object_pairs_hook=lambda pairs: dict(reversed(pairs)))
-                     if self.kind in MEMBERS else None)
-            if all(fits(found[name], what) for name, what in MEMBERS.get(self.kind, ())):
+            found = json.loads(payload, object_pairs_hook=lambda pairs: dict(reversed(pairs)))
+            if all(fits(found[name], what) for name, what in MEMBERS[self.kind]):
                 self.words = found
         except (ValueError, RecursionError, TypeError, KeyError):
             pass  # such a claim does not count
