@@ -50,7 +50,8 @@ Result<date::local_days> days_of(LocalDate day) {
   const date::year_month_day ymd{date::year{day.year},
                                  date::month{static_cast<unsigned>(day.month)},
                                  date::day{static_cast<unsigned>(day.day)}};
-  if (!ymd.ok() || day.month < 1 || day.day < 1 || day.year < 1 || day.year > 9998)
+  if (day.month < 1 || day.month > 12 || day.day < 1 || day.day > 31 || !ymd.ok() || day.year < 1 ||
+      day.year > 9998)
     return fail(Error{Code::OutOfRange,
                       "read date",
                       "",

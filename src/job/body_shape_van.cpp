@@ -52,7 +52,7 @@ PanelShape sliding_door() {
   o.bow(l - 12, side_mm, 6, 60).seam();
   o.bow(40, side_mm, 4, 60).masked("track");
   o.bow(0, 0, 8, 40).seam();
-  o.body_line({{2, crease_mm}, {l - 12, crease_mm}});
+  o.body_line({{14, crease_mm}, {l - 12, crease_mm}});
   o.body_line({{90, 800}, {l - 14, 800}});
   auto field =
       rounded({{{140, 850}, {l - 120, 850}, {l - 128, side_mm - 110}, {152, side_mm - 110}}}, 70)

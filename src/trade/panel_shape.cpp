@@ -95,14 +95,15 @@ std::vector<Polygon> edge_strip(const Polygon& outline, Side side, double depth_
   };
   for (const double x_mm : places) {
     if (x_mm < from_mm || x_mm > to_mm) continue;
-    const auto stretch = top_stretch(upright, x_mm);
+    auto stretch = top_stretch(upright, x_mm);
+    if (stretch) stretch->low_mm = std::max(stretch->low_mm, stretch->high_mm - depth_mm);
     const bool joined = stretch && before && stretch->low_mm <= before->high_mm &&
                         before->low_mm <= stretch->high_mm;
     if (before && !joined) finish_piece();
     before = stretch;
     if (!stretch) continue;
     upper.push_back({x_mm, stretch->high_mm});
-    under.push_back({x_mm, std::max(stretch->low_mm, stretch->high_mm - depth_mm)});
+    under.push_back({x_mm, stretch->low_mm});
   }
   finish_piece();
   return pieces;

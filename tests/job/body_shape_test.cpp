@@ -1,8 +1,7 @@
 #include "job/body_shape.h"
 
-#include <gtest/gtest.h>
-
 #include <cmath>
+#include <gtest/gtest.h>
 #include <set>
 
 namespace jambline::job {
@@ -17,9 +16,13 @@ class BodyShapes : public testing::TestWithParam<BodyShape> {
   const CarPattern& car = pattern(GetParam());
 };
 
-std::string name(const PatternPanel& one) { return std::string(word_of(one.panel)); }
+std::string name(const PatternPanel& one) {
+  return std::string(word_of(one.panel));
+}
 
-Polygon placed(const PatternPanel& one) { return one.place.apply(one.shape.outline); }
+Polygon placed(const PatternPanel& one) {
+  return one.place.apply(one.shape.outline);
+}
 
 bool nearly_inside(const Polygon& outline, Point_mm point) {
   return contains(outline, point) || distance_to_edge_mm(point, outline) <= 1;
@@ -60,8 +63,7 @@ TEST_P(BodyShapes, EverythingLiesInTheBoundsThatBeginAtZero) {
   EXPECT_NEAR(car.bounds.low.x_mm, 0, 1e-6);
   EXPECT_NEAR(car.bounds.low.y_mm, 0, 1e-6);
   trade::Box_mm box = trade::bounds(placed(car.panels.front()).corners);
-  for (const PatternPanel& one : car.panels)
-    box = joined(box, trade::bounds(placed(one).corners));
+  for (const PatternPanel& one : car.panels) box = joined(box, trade::bounds(placed(one).corners));
   EXPECT_GE(box.low.x_mm, -1e-6);
   EXPECT_GE(box.low.y_mm, -1e-6);
   EXPECT_LE(box.high.x_mm, car.bounds.high.x_mm + 1e-6);
@@ -103,8 +105,8 @@ TEST_P(BodyShapes, StripsToLeanOverLieInsideAndAreNoDeeperThanTheRule) {
         const Point_mm a = strip.corners[i];
         const Point_mm b = strip.corners[(i + 1) % strip.corners.size()];
         EXPECT_TRUE(nearly_inside(one.shape.outline, a)) << name(one);
-        EXPECT_TRUE(nearly_inside(one.shape.outline,
-                                  {(a.x_mm + b.x_mm) / 2, (a.y_mm + b.y_mm) / 2}))
+        EXPECT_TRUE(
+            nearly_inside(one.shape.outline, {(a.x_mm + b.x_mm) / 2, (a.y_mm + b.y_mm) / 2}))
             << name(one) << ' ' << a.x_mm << ' ' << a.y_mm << ' ' << b.x_mm << ' ' << b.y_mm;
         if (one.panel != Panel::Hatch && one.panel != Panel::Liftgate)
           EXPECT_LE(distance_to_edge_mm(a, one.shape.outline), 251) << name(one);
@@ -159,7 +161,8 @@ TEST_P(BodyShapes, LeftAndRightAreMirrorImages) {
     EXPECT_EQ(left.often_off, right->often_off) << word;
     const Polygon there = placed(*right);
     for (const Point_mm& corner : placed(left).corners)
-      EXPECT_LT(distance_to_edge_mm({2 * middle_mm - corner.x_mm, corner.y_mm}, there), 0.01) << word;
+      EXPECT_LT(distance_to_edge_mm({2 * middle_mm - corner.x_mm, corner.y_mm}, there), 0.01)
+          << word;
     ++pairs;
   }
   EXPECT_GE(pairs, 5);
@@ -167,7 +170,8 @@ TEST_P(BodyShapes, LeftAndRightAreMirrorImages) {
 
 TEST_P(BodyShapes, NoPanelStandsTwiceAndTheWalkBeginsAtTheLeftFrontCorner) {
   std::set<Panel> seen;
-  for (const PatternPanel& one : car.panels) EXPECT_TRUE(seen.insert(one.panel).second) << name(one);
+  for (const PatternPanel& one : car.panels)
+    EXPECT_TRUE(seen.insert(one.panel).second) << name(one);
   EXPECT_EQ(car.panels.front().panel, Panel::LeftFender);
   EXPECT_EQ(car.panels.back().panel, Panel::Roof);
 }
@@ -179,7 +183,9 @@ TEST_P(BodyShapes, BumperCoversMayHideARadar) {
         << name(one);
 }
 
-TEST_P(BodyShapes, ThePatternIsBuiltOnce) { EXPECT_EQ(&pattern(GetParam()), &car); }
+TEST_P(BodyShapes, ThePatternIsBuiltOnce) {
+  EXPECT_EQ(&pattern(GetParam()), &car);
+}
 
 std::string shape_name(const testing::TestParamInfo<BodyShape>& info) {
   static constexpr const char* names[] = {"TwoDoorHatchback", "FourDoorSedan", "SuvWagon",

@@ -29,10 +29,9 @@ TEST(HoursOutside, NightsOfTheClockChangeCountWhatTheyWere) {
     ASSERT_TRUE(begin && end);
     const std::int64_t lunch = *begin + 4 * 3'600'000;
 
-    const std::vector<ClockAct> acts{act(ClockActKind::Start, *begin, 1),
-                                     act(ClockActKind::Pause, lunch, 2),
-                                     act(ClockActKind::Start, lunch + 30 * 60'000, 3),
-                                     act(ClockActKind::Stop, *end, 4)};
+    const std::vector<ClockAct> acts{
+        act(ClockActKind::Start, *begin, 1), act(ClockActKind::Pause, lunch, 2),
+        act(ClockActKind::Start, lunch + 30 * 60'000, 3), act(ClockActKind::Stop, *end, 4)};
     const Hours hours = count_hours(acts);
     std::int64_t worked_ms = 0;
     for (const auto& interval : hours.intervals) worked_ms += interval.length_ms();

@@ -32,9 +32,9 @@ TEST(PanelsOutside, EveryPanelOfTheTradesTableIsThereInItsSize) {
 TEST(PanelsOutside, EveryShapeHasMirrorCapsAndAFuelDoor) {
   for (std::size_t i = 0; i < enum_words<BodyShape>.size(); ++i) {
     const CarPattern& car = pattern(static_cast<BodyShape>(i));
-    for (const auto& [panel, length, height] :
-         {std::tuple{Panel::LeftMirror, 220.0, 180.0}, {Panel::RightMirror, 220.0, 180.0},
-          {Panel::FuelDoor, 200.0, 180.0}}) {
+    for (const auto& [panel, length, height] : {std::tuple{Panel::LeftMirror, 220.0, 180.0},
+                                                {Panel::RightMirror, 220.0, 180.0},
+                                                {Panel::FuelDoor, 200.0, 180.0}}) {
       const PatternPanel* found = car.find(panel);
       ASSERT_NE(found, nullptr) << i;
       EXPECT_NEAR(found->shape.width_mm(), length, length * 0.15);

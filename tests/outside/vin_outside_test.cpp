@@ -43,7 +43,8 @@ TEST(VinOutside, ModelYearsFollowThePrintedTable) {
   for (const auto& row : outside::table("vin_model_years.csv")) {
     const int early = std::stoi(row.at("early"));
     const int late = std::stoi(row.at("late"));
-    // From memory (565.15(d)): a digit at place 7 means the years to 2009, a letter those from 2010.
+    // From memory (565.15(d)): a digit at place 7 means the years to 2009, a letter those from
+    // 2010.
     EXPECT_EQ(check_vin("1M8GDM9AX" + row.at("code") + "P042788").model_years,
               (std::vector{early, late}));
     EXPECT_EQ(check_vin("1M8GDMAAX" + row.at("code") + "P042788").model_years,
