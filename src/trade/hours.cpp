@@ -25,7 +25,9 @@ bool begins(ClockActKind kind) {
 constexpr std::int64_t most_wall_ms = 8'640'000'000'000'000;
 constexpr std::int64_t most_span_ms = 4'000'000'000'000;
 
-std::int64_t held(std::int64_t value, std::int64_t most) { return std::clamp(value, -most, most); }
+std::int64_t held(std::int64_t value, std::int64_t most) {
+  return std::clamp(value, -most, most);
+}
 
 std::int64_t said_ms(const ClockAct& act) {
   return held(act.amended_wall_ms.value_or(act.wall_ms), most_wall_ms);
