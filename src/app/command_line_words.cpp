@@ -93,11 +93,14 @@ ErrorWords words_for(Code code) {
 std::string said(const Error& error) {
   const ErrorWords words = words_for(error.code);
   std::string out = error.subject;
-  for (const auto& [name, value] : error.args)
-    out += (out.empty() ? "" : ", ") + name + " " + value;
-  out += (out.empty() ? "" : ": ") + std::string(words.what) + "\n";
-  out += "kept:  " + std::string(words.kept) + "\n";
-  out += "to do: " + std::string(words.next) + "\n";
+  for (const auto& [name, value] : error.args) {
+    if (!out.empty()) out += ", ";
+    out.append(name).append(" ").append(value);
+  }
+  if (!out.empty()) out += ": ";
+  out.append(words.what).append("\n");
+  out.append("kept:  ").append(words.kept).append("\n");
+  out.append("to do: ").append(words.next).append("\n");
   return out;
 }
 

@@ -159,7 +159,7 @@ class Auditing {
 };
 }  // namespace
 
-Result<Audit> EntryLog::audit(const std::filesystem::path& folder, std::stop_token stop,
+Result<Audit> EntryLog::audit(const std::filesystem::path& folder, const std::stop_token& stop,
                               const std::function<void(double part_done)>& progress,
                               AuditDepth depth) {
   JAMBLINE_ASSIGN(OpenFile file, open_file(folder, OpenMode::ReadOnly, {}));

@@ -8,8 +8,8 @@ namespace jambline::log {
 
 namespace fs = std::filesystem;
 
-Ballast::Ballast(fs::path folder, std::uint64_t bytes)
-    : file_(std::move(folder) / "ballast"), bytes_(bytes) {
+Ballast::Ballast(const fs::path& folder, std::uint64_t bytes)
+    : file_(folder / "ballast"), bytes_(bytes) {
   std::error_code ignored;
   there_ = fs::file_size(file_, ignored) == bytes_ && !ignored;
 }

@@ -13,7 +13,7 @@ namespace jambline::log {
 
 class Ballast {
  public:
-  Ballast(std::filesystem::path folder, std::uint64_t bytes);
+  Ballast(const std::filesystem::path& folder, std::uint64_t bytes);
   // True when there was something to free.
   bool spend();
   // Looks at the disk, and makes the file where it is missing and there is room.

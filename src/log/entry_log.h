@@ -153,7 +153,7 @@ class EntryLog {
   // The whole check: chain, hashes, signatures, gaps, membership, payloads. Opens its own reader,
   // so it may run on another thread than the owner's. An error is returned only when nothing could
   // be checked at all; what the check finds is in Audit::first_bad.
-  static Result<Audit> audit(const std::filesystem::path& folder, std::stop_token stop,
+  static Result<Audit> audit(const std::filesystem::path& folder, const std::stop_token& stop,
                              const std::function<void(double part_done)>& progress,
                              AuditDepth depth = AuditDepth::Whole);
 };

@@ -108,7 +108,7 @@ Status import_receipts(EntryLog& log, const fs::path& file, Imported& out) {
 }
 }  // namespace
 
-Result<Exported> export_shop(EntryLog& log, const fs::path& folder, std::stop_token stop,
+Result<Exported> export_shop(EntryLog& log, const fs::path& folder, const std::stop_token& stop,
                              const Progress& progress) {
   const fs::path entries = folder / "entries";
   std::error_code refused;
@@ -159,7 +159,7 @@ Result<Exported> export_shop(EntryLog& log, const fs::path& folder, std::stop_to
   return out;
 }
 
-Result<Imported> import_shop(EntryLog& log, const fs::path& folder, std::stop_token stop,
+Result<Imported> import_shop(EntryLog& log, const fs::path& folder, const std::stop_token& stop,
                              const Progress& progress, const ShopId& wanted) {
   Imported out;
   JAMBLINE_ASSIGN(auto waiting, list_packs(folder / "entries"));

@@ -33,11 +33,11 @@ struct Imported {
 using Progress = std::function<void(double part_done)>;
 
 Result<Exported> export_shop(EntryLog& log, const std::filesystem::path& folder,
-                             std::stop_token stop, const Progress& progress);
+                             const std::stop_token& stop, const Progress& progress);
 
 // `wanted` is the fingerprint that a person typed; none = whatever shop the log or the folder has.
 Result<Imported> import_shop(EntryLog& log, const std::filesystem::path& folder,
-                             std::stop_token stop, const Progress& progress,
+                             const std::stop_token& stop, const Progress& progress,
                              const ShopId& wanted = {});
 
 }  // namespace jambline::log

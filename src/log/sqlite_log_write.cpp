@@ -11,7 +11,7 @@ namespace jambline::log {
 
 namespace {
 constexpr std::int64_t start_of_2025_ms = 1735689600000;
-constexpr std::int64_t most_clock_gap_ms = 2 * 60 * 1000;
+constexpr std::int64_t most_clock_gap_ms = 120'000;
 constexpr std::uint32_t appends_between_ballast_looks = 64;
 constexpr std::uint16_t shop_schema = 1;
 

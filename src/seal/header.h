@@ -27,7 +27,7 @@
 namespace jambline::seal {
 
 inline constexpr std::uint8_t header_format = 1;
-inline constexpr std::size_t most_payload_bytes = 64U * 1024U;
+inline constexpr std::size_t most_payload_bytes = 65'536;
 inline constexpr std::uint64_t last_seq = INT64_MAX;  // so that a seq fits every database
 
 using Key = Bytes<32, struct PublicKeyTag>;  // Ed25519 public key

@@ -13,7 +13,7 @@
 
 namespace jambline::seal {
 
-inline constexpr std::int64_t hlc_most_ahead_ms = 5 * 60 * 1000;
+inline constexpr std::int64_t hlc_most_ahead_ms = 300'000;
 
 struct Hlc {
   std::uint64_t ms{};  // below 2^48

@@ -5,6 +5,11 @@
 #include "tests/fuzz/targets.h"
 
 namespace jambline::fuzz {
+
+void PrintTo(const Target& target, std::ostream* out) {
+  *out << target.name;
+}
+
 namespace {
 
 Input bytes_of(const std::string& text) {
