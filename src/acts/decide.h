@@ -1,0 +1,41 @@
+// acts/decide.h: from a command and what is known to the entries that say it, or why not.
+//
+// Pure:   no clock, no disk, no randomness but `random` for the ids of new things.
+// Errors: Missing, OutOfRange, Unknown, VinCheckFails, NotRunning, AlreadyRunning, AlreadyDone,
+//         NotAllowed, OutsidePanel, Disputed, NotYet, NewerSchema (job with unknown entries). With
+//         an error nothing is to be written.
+#pragma once
+
+#include <functional>
+#include <vector>
+
+#include "acts/commands.h"
+#include "base/error.h"
+#include "base/random.h"
+#include "folds/car_view.h"
+#include "folds/floor_view.h"
+#include "folds/shop_view.h"
+
+namespace jambline::acts {
+
+struct World {
+  const folds::ShopView& shop;
+  // The view of a job, or null when there is none.
+  std::function<const folds::CarView*(const JobId&)> car;
+  // Where the person's clock runs or is paused: the job, or nullopt.
+  std::function<std::optional<JobId>(const PersonId&)> clock_of;
+};
+
+struct Context {
+  PersonId person;  // who taps
+  Random& random;
+};
+
+struct Draft {
+  JobId subject;
+  entries::Payload payload;
+};
+
+Result<std::vector<Draft>> decide(const World& world, const Command& command, const Context& context);
+
+}  // namespace jambline::acts

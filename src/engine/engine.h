@@ -1,0 +1,98 @@
+// engine/engine.h: the one door: decide, append, fold, publish.
+//
+// Lanes:   the work lane (one thread) owns log, folds and shelf. post() queues a command and returns
+//          at once; `done` is called on the work lane after COMMIT and fold, with the entries
+//          written or the reason why nothing was. Nothing on it takes over 5 ms but the commit;
+//          imports come in slices of 50 entries and yield to taps. The calc lane takes long work on
+//          immutable values; it can be stopped.
+// Publish: after every change `published` is called on the work lane with a new immutable Snapshot.
+//          Hand it to the GUI thread with a queued call. Snapshots share what did not change.
+// Crash:   what was reported as done is on disk. Folds are rebuilt from the log; the shelf (floor
+//          rows, positions, drafts) may be deleted at any time.
+// Errors:  those of log/entry_log.h at open; those of acts/decide.h and the log in `done`.
+#pragma once
+
+#include <cstdint>
+#include <filesystem>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <stop_token>
+#include <string>
+#include <vector>
+
+#include "acts/commands.h"
+#include "base/clock.h"
+#include "base/error.h"
+#include "base/random.h"
+#include "entries/entry.h"
+#include "folds/car_view.h"
+#include "folds/floor_view.h"
+#include "folds/shop_view.h"
+#include "log/entry_log.h"
+
+namespace jambline::engine {
+
+// What the last act of this device wrote, for the undo row.
+struct LastAct {
+  acts::Command command;
+  PersonId person;
+  std::int64_t wall_ms{};
+  std::vector<std::pair<JobId, Hash>> entries;
+};
+
+struct Snapshot {
+  std::uint64_t number = 0;  // grows by one with each publish
+  std::shared_ptr<const folds::ShopView> shop;
+  std::shared_ptr<const std::vector<folds::FloorRow>> floor;   // cars not delivered, by promise
+  std::shared_ptr<const std::vector<folds::FloorRow>> record;  // all cars, newest first; null until asked
+  std::shared_ptr<const folds::CarView> car;                   // the watched one, or null
+  std::shared_ptr<const std::vector<entries::Entry>> timeline; // of the watched car, in display order
+  std::shared_ptr<const LastAct> last_act;                     // null after a restart
+  std::uint64_t own_entries = 0;   // entries of this device
+  bool read_only = false;          // folder read-only or newer schema
+  std::optional<Error> trouble;    // what stands until it is solved (disk full, newer schema)
+};
+
+struct Wrote {
+  std::vector<entries::Entry> entries;
+  JobId job;  // of OpenCar: the new job
+};
+
+class Engine {
+ public:
+  struct Parts {
+    std::filesystem::path folder;  // log.db, shelf.db, device.key, people.secret live here
+    const Clock& clock;
+    std::unique_ptr<Random> random;
+    std::string device_name;
+    std::function<void(std::shared_ptr<const Snapshot>)> published;
+  };
+  // Opens the folder, makes key and shop when it is empty (founder without people yet), folds what
+  // the shelf does not have. Blocks: call before the event loop, it is short whatever the history.
+  static Result<std::unique_ptr<Engine>> open(Parts parts);
+  virtual ~Engine() = default;  // finishes what was queued, then stops both lanes
+
+  using Done = std::function<void(Result<Wrote>)>;
+  virtual void post(acts::Command command, PersonId person, Done done) = 0;
+  virtual void watch(std::optional<JobId> job) = 0;  // whose view and time line are published
+  virtual void want_record() = 0;                    // publish all cars from now on
+
+  // Half-typed forms: kept at once in drafts.db, given back after a kill.
+  virtual void keep_draft(const std::string& form, const std::string& json) = 0;  // "" forgets it
+  virtual std::string draft(const std::string& form) const = 0;  // read at open; any thread
+
+  // PIN of a person, only in people.secret of this device.
+  virtual void set_pin(const PersonId& person, const std::string& pin, std::function<void(Status)> done) = 0;
+  virtual void check_pin(const PersonId& person, const std::string& pin, std::function<void(Status)> done) = 0;
+  virtual bool has_pin(const PersonId& person) const = 0;
+
+  // The whole chain, on the calc lane.
+  virtual void audit(std::function<void(double)> progress, std::function<void(Result<log::Audit>)> done) = 0;
+  virtual void stop_audit() = 0;
+
+  virtual std::shared_ptr<const Snapshot> snapshot() const = 0;  // the last published; any thread
+  virtual void drain() = 0;  // returns when everything queued before is done (tests, demo maker)
+};
+
+}  // namespace jambline::engine

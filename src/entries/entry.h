@@ -1,0 +1,80 @@
+// entries/entry.h: an entry as the folds see it: who, when, about what, and a typed payload.
+//
+// Shape:   the closed set of kinds is the variant below. What this version does not know (kind,
+//          schema, a payload that does not fit) is UnknownEntry: kept, passed on, and its job is
+//          read-only. ErasedPayload: the text is gone for good, the fact that it was written stays.
+//          MembershipAct: devices and hubs coming and going, decoded by seal.
+// Order:   (hlc, device, seq) is the order in which things are shown. It decides nothing else.
+// Threads: plain values. CATALOGUE.md is generated from these descriptions.
+#pragma once
+
+#include <compare>
+#include <string>
+#include <variant>
+
+#include "entries/car_kinds.h"
+#include "entries/shop_kinds.h"
+#include "entries/work_kinds.h"
+
+namespace jambline::entries {
+
+struct UnknownEntry {
+  std::string why;
+};
+struct ErasedPayload {};
+struct MembershipAct {};
+
+using Payload =
+    std::variant<UnknownEntry, ErasedPayload, MembershipAct, ShopNamed, PersonAdded, PersonNamed,
+                 PersonLeft, RackPlaceAdded, Withdrawn, CarOpened, PlateSet, VinSet, ColorSet,
+                 PromiseSet, PanelPlanned, OperationPlanned, StageDone, NoteWritten, CarDelivered,
+                 MarkPlaced, MarkMoved, MarkDescribed, DirtAllOver, VerdictGiven, ClockActed,
+                 ReleaseOffered, ReleaseAnswered>;
+
+struct Order {
+  std::uint64_t hlc{};
+  DeviceId device;
+  std::uint64_t seq{};
+  friend auto operator<=>(const Order&, const Order&) = default;
+};
+
+struct Entry {
+  Hash hash;
+  Order order;
+  JobId subject;
+  std::int64_t wall_ms{};
+  std::int16_t offset_min{};
+  std::uint8_t clock_flags{};
+  BootId boot;
+  std::uint64_t boottime_ms{};
+  PersonId person;
+  ActionId action;
+  std::uint8_t part{};
+  std::uint8_t parts{};
+  std::uint16_t kind{};
+  std::uint16_t schema{};
+  Payload payload;
+};
+
+struct Written {
+  std::uint16_t kind{};
+  std::uint16_t schema{};
+  std::string payload;
+};
+
+// The bytes to be hashed and signed. A payload that holds no kind of its own is a programmer error.
+Written write(const Payload& payload);
+
+// Never fails: what cannot be read becomes UnknownEntry with the reason.
+Payload read(std::uint16_t kind, std::uint16_t schema, std::string_view payload, bool erased);
+
+// The kind's own name ("MarkPlaced"), or "kind 4711".
+std::string kind_name(std::uint16_t kind);
+
+// Kinds whose payload may be erased.
+std::vector<std::uint16_t> erasable_kinds();
+
+// CATALOGUE.md: every kind, its number, its fields, units and words.
+std::string catalogue();
+
+}  // namespace jambline::entries

@@ -1,0 +1,101 @@
+// entries/shop_kinds.h: entries of the shop's own stream (subject zero).
+//
+// Every kind is a fact in the past tense with a number that is never used again. `replaces` names
+// the entries (by hash) whose value this one takes the place of: that, not a clock, decides what is
+// current. A kind with `erasable` carries personal text and may be erased; its ids stay.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "base/describe.h"
+#include "job/person.h"
+
+namespace jambline::entries {
+
+inline constexpr Field replaces_field{.name = "replaces", .doc = "hashes of the entries this one replaces"};
+
+struct ShopNamed {
+  static constexpr std::uint16_t kind = 10;
+  static constexpr std::string_view name = "ShopNamed";
+  static constexpr bool erasable = false;
+  std::string shop_name;
+  std::string zone;  // IANA, "America/New_York"
+  std::vector<Hash> replaces;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "shop_name"}, self.shop_name);
+    visit(Field{.name = "zone", .doc = "IANA time zone"}, self.zone);
+    visit(replaces_field, self.replaces);
+  }
+};
+
+struct PersonAdded {
+  static constexpr std::uint16_t kind = 12;
+  static constexpr std::string_view name = "PersonAdded";
+  static constexpr bool erasable = false;
+  PersonId person;
+  job::Role role{};
+  std::vector<Hash> replaces;  // a later PersonAdded of the same person changes the role
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "person"}, self.person);
+    visit(Field{.name = "role"}, self.role);
+    visit(replaces_field, self.replaces);
+  }
+};
+
+struct PersonNamed {
+  static constexpr std::uint16_t kind = 13;
+  static constexpr std::string_view name = "PersonNamed";
+  static constexpr bool erasable = true;
+  PersonId person;
+  std::string person_name;
+  std::vector<Hash> replaces;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "person"}, self.person);
+    visit(Field{.name = "person_name"}, self.person_name);
+    visit(replaces_field, self.replaces);
+  }
+};
+
+struct PersonLeft {
+  static constexpr std::uint16_t kind = 14;
+  static constexpr std::string_view name = "PersonLeft";
+  static constexpr bool erasable = false;
+  PersonId person;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "person"}, self.person);
+  }
+};
+
+struct RackPlaceAdded {
+  static constexpr std::uint16_t kind = 20;
+  static constexpr std::string_view name = "RackPlaceAdded";
+  static constexpr bool erasable = false;
+  RackId rack;
+  std::string rack_name;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "rack"}, self.rack);
+    visit(Field{.name = "rack_name", .doc = "\"rack 2\""}, self.rack_name);
+  }
+};
+
+// Takes back any fact or write, also a withdrawal; the entry stays in the log.
+struct Withdrawn {
+  static constexpr std::uint16_t kind = 30;
+  static constexpr std::string_view name = "Withdrawn";
+  static constexpr bool erasable = false;
+  Hash target;
+  std::string reason;  // empty: taken back on the spot
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "target", .doc = "hash of the entry taken back"}, self.target);
+    visit(Field{.name = "reason"}, self.reason);
+  }
+};
+
+}  // namespace jambline::entries

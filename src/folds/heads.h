@@ -1,0 +1,91 @@
+// folds/heads.h: what is current when several devices write without knowing of each other.
+//
+// Rule:    each write names the writes it replaces. A head is a write that stands (is not withdrawn)
+//          and that no standing write replaces. One head is the value; several are a conflict. The
+//          shown one of several is the last in (hlc, device, seq): display only.
+// Promise: a function of the set of entries: order of arrival and duplicates change nothing.
+// Threads: plain values.
+#pragma once
+
+#include <algorithm>
+#include <map>
+#include <vector>
+
+#include "entries/entry.h"
+
+namespace jambline::folds {
+
+// Who took back what. A withdrawal may itself be taken back.
+class Withdrawals {
+ public:
+  void add(const Hash& withdrawal, const Hash& target) {
+    auto& list = by_target_[target];
+    const auto place = std::lower_bound(list.begin(), list.end(), withdrawal);
+    if (place == list.end() || *place != withdrawal) list.insert(place, withdrawal);
+  }
+  bool stands(const Hash& entry) const {
+    const auto found = by_target_.find(entry);
+    if (found == by_target_.end()) return true;
+    return std::none_of(found->second.begin(), found->second.end(),
+                        [&](const Hash& withdrawal) { return stands(withdrawal); });
+  }
+  friend bool operator==(const Withdrawals&, const Withdrawals&) = default;
+
+ private:
+  std::map<Hash, std::vector<Hash>> by_target_;  // a hash can only name an earlier one: no cycles
+};
+
+template <class T>
+struct Write {
+  entries::Order order;
+  Hash hash;
+  PersonId person;
+  std::int64_t wall_ms{};
+  std::vector<Hash> replaces;
+  T value;
+  friend bool operator==(const Write&, const Write&) = default;
+};
+
+template <class T>
+class Heads {
+ public:
+  void write(const entries::Entry& entry, const std::vector<Hash>& replaces, T value) {
+    const auto place = std::lower_bound(
+        writes_.begin(), writes_.end(), entry.order,
+        [](const Write<T>& write, const entries::Order& order) { return write.order < order; });
+    if (place != writes_.end() && place->order == entry.order) return;
+    writes_.insert(place, Write<T>{entry.order, entry.hash, entry.person, entry.wall_ms, replaces,
+                                   std::move(value)});
+  }
+
+  // Standing heads in display order; the last one is shown.
+  std::vector<const Write<T>*> heads(const Withdrawals& withdrawals) const {
+    std::vector<const Write<T>*> standing;
+    for (const auto& write : writes_)
+      if (withdrawals.stands(write.hash)) standing.push_back(&write);
+    std::vector<const Write<T>*> out;
+    for (const auto* write : standing) {
+      const bool replaced = std::any_of(standing.begin(), standing.end(), [&](const auto* other) {
+        return std::find(other->replaces.begin(), other->replaces.end(), write->hash) !=
+               other->replaces.end();
+      });
+      if (!replaced) out.push_back(write);
+    }
+    return out;
+  }
+
+  bool empty() const { return writes_.empty(); }
+  friend bool operator==(const Heads&, const Heads&) = default;
+
+ private:
+  std::vector<Write<T>> writes_;  // by order
+};
+
+template <class T>
+std::vector<Hash> hashes_of(const std::vector<const Write<T>*>& heads) {
+  std::vector<Hash> out;
+  for (const auto* head : heads) out.push_back(head->hash);
+  return out;
+}
+
+}  // namespace jambline::folds

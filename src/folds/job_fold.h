@@ -1,0 +1,112 @@
+// folds/job_fold.h: folds one car's entries into a CarView.
+//
+// Promise: the same set of entries gives the same view, in whatever order they come and however
+//          often; rebuilt equals grown. What it does not understand makes the job read-only.
+// Cost:    apply() stores; view() works the values out, so that a rebuild of years is cheap.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <vector>
+
+#include "entries/entry.h"
+#include "folds/car_view.h"
+#include "folds/heads.h"
+#include "trade/hours.h"
+
+namespace jambline::folds {
+
+class JobFold {
+ public:
+  explicit JobFold(const JobId& job) : job_(job) {}
+  void apply(const entries::Entry& entry);
+  CarView view() const;
+  int entries() const { return static_cast<int>(seen_.size()); }
+
+ private:
+  struct Words {
+    job::DefectKind defect{};
+    int size = 1;
+    job::Layer layer{};
+    friend bool operator==(const Words&, const Words&) = default;
+  };
+  struct Place {
+    double x_mm{};
+    double y_mm{};
+    friend bool operator==(const Place&, const Place&) = default;
+  };
+  struct Mark {
+    bool placed = false;
+    entries::Order order;
+    Hash hash;
+    PersonId by;
+    std::int64_t wall_ms{};
+    job::Panel panel{};
+    job::Stage stage{};
+    Heads<Place> place;
+    Heads<Words> words;
+  };
+  struct Verdict {
+    job::Verdict verdict{};
+    bool edges_and_back = false;
+    friend bool operator==(const Verdict&, const Verdict&) = default;
+  };
+  struct Offer {
+    ReleaseId release;
+    std::optional<job::Role> to;
+    std::optional<RackId> rack;
+    friend bool operator==(const Offer&, const Offer&) = default;
+  };
+  struct Answer {
+    bool taken = true;
+    std::string reason;
+    friend bool operator==(const Answer&, const Answer&) = default;
+  };
+  struct Panel {
+    Heads<job::PanelPlan> plan;
+    Heads<Verdict> verdict;
+    Heads<job::DirtClass> dirt;
+    Heads<Offer> release;
+  };
+  struct Vin {
+    std::string vin;
+    bool passes = false;
+    friend bool operator==(const Vin&, const Vin&) = default;
+  };
+  struct Operation {
+    job::Stage stage{};
+    std::string title;
+    int estimate_min = 0;
+    friend bool operator==(const Operation&, const Operation&) = default;
+  };
+  struct Opened {
+    job::BodyShape body{};
+    job::Drive drive{};
+    friend bool operator==(const Opened&, const Opened&) = default;
+  };
+
+  ReleaseView release_view(const Heads<Offer>& offers) const;
+  void view_panels(CarView& out) const;
+  void view_hours(CarView& out) const;
+  void view_labels(CarView& out) const;
+
+  JobId job_;
+  std::vector<Hash> seen_;  // sorted
+  Withdrawals withdrawals_;
+  Heads<Opened> opened_;
+  Heads<std::string> plate_;
+  Heads<Vin> vin_;
+  Heads<job::Color> color_;
+  Heads<std::int64_t> promise_;
+  std::map<job::Panel, Panel> panels_;
+  std::map<MarkId, Mark> marks_;
+  std::map<OperationId, Heads<Operation>> operations_;
+  std::map<job::Stage, Heads<bool>> stages_;
+  Heads<Offer> car_release_;
+  std::map<ReleaseId, Heads<Answer>> answers_;
+  Heads<int> delivered_;
+  std::vector<trade::ClockAct> clock_acts_;
+  std::vector<Hash> unknown_;
+};
+
+}  // namespace jambline::folds

@@ -1,0 +1,43 @@
+// folds/shop_fold.h: folds the shop's own stream (subject zero) into a ShopView.
+//
+// Promise: the same set of entries gives the same view, in whatever order they come.
+#pragma once
+
+#include <map>
+
+#include "entries/entry.h"
+#include "folds/heads.h"
+#include "folds/shop_view.h"
+
+namespace jambline::folds {
+
+class ShopFold {
+ public:
+  void apply(const entries::Entry& entry);
+  ShopView view() const;
+
+ private:
+  struct Shop {
+    std::string name;
+    std::string zone;
+    friend bool operator==(const Shop&, const Shop&) = default;
+  };
+  struct Person {
+    entries::Order first;
+    Heads<job::Role> role;
+    Heads<std::string> name;
+    std::vector<Hash> leaving;
+  };
+  struct Rack {
+    entries::Order first;
+    Hash hash;
+    std::string name;
+  };
+  Withdrawals withdrawals_;
+  Heads<Shop> shop_;
+  std::map<PersonId, Person> people_;
+  std::map<RackId, Rack> racks_;
+  std::vector<Hash> unknown_;
+};
+
+}  // namespace jambline::folds
