@@ -1,0 +1,91 @@
+// screens/session.h: what every screen shares: the last snapshot, who is acting, which car is on the
+// tape, the time, and the way to post an act.
+//
+// Threads: GUI thread only. Snapshots come in by a queued call; nothing here opens a file.
+// Promise: `then` of post() is called on the GUI thread after the entries are on disk, or with the
+//          reason why nothing was written; in that case failed() is emitted too and the banner shows
+//          it. lastAct is what the undo row shows.
+// One object, made by app/, handed down as a required property; never global.
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <optional>
+
+#include <QObject>
+#include <QString>
+#include <QTimer>
+#include <qqmlregistration.h>
+
+#include "engine/engine.h"
+#include "screens/units.h"
+
+namespace jambline::screens {
+
+class Session final : public QObject {
+  Q_OBJECT
+  QML_ELEMENT
+  QML_UNCREATABLE("Made by the program and handed to Main")
+  Q_PROPERTY(QString personId READ personId NOTIFY personChanged)
+  Q_PROPERTY(QString personName READ personName NOTIFY personChanged)
+  Q_PROPERTY(QString personRole READ personRole NOTIFY personChanged)
+  Q_PROPERTY(bool hasPerson READ hasPerson NOTIFY personChanged)
+  Q_PROPERTY(bool hasCar READ hasCar NOTIFY carChanged)
+  Q_PROPERTY(QString carTitle READ carTitle NOTIFY carChanged)        // "K 41-206"
+  Q_PROPERTY(QString carSubtitle READ carSubtitle NOTIFY carChanged)  // "deep green · two-door hatchback · code"
+  Q_PROPERTY(bool readOnly READ readOnly NOTIFY snapshotChanged)
+
+ public:
+  Session(engine::Engine& engine, const Clock& clock, QObject* parent = nullptr);
+
+  // Called by app/ from the engine's work lane; passes the snapshot to the GUI thread.
+  void publish(std::shared_ptr<const engine::Snapshot> snapshot);
+
+  const engine::Snapshot& snapshot() const { return *snapshot_; }
+  const folds::ShopView& shop() const { return *snapshot_->shop; }
+  const folds::CarView* car() const;  // of the car on the tape; null until it has come
+  std::optional<JobId> job() const { return job_; }
+  PersonId person() const { return person_; }
+  Moment now() const { return clock_.now(); }
+  Units units() const { return units_; }
+  void set_units(Units units);
+  QString zone() const;  // the shop's, or the machine's until it is set
+
+  using Then = std::function<void(const Result<engine::Wrote>&)>;
+  void post(acts::Command command, Then then = {});
+  engine::Engine& engine() { return engine_; }
+
+  QString personId() const;
+  QString personName() const;
+  QString personRole() const;
+  bool hasPerson() const { return static_cast<bool>(person_); }
+  bool hasCar() const { return car() != nullptr; }
+  QString carTitle() const;
+  QString carSubtitle() const;
+  bool readOnly() const { return snapshot_->read_only; }
+
+  QString name_of(const PersonId& person) const;  // "someone" when erased
+
+  Q_INVOKABLE void choosePerson(const QString& personId);
+  Q_INVOKABLE void openCar(const QString& jobId);
+  Q_INVOKABLE void leaveCar();
+
+ signals:
+  void snapshotChanged();  // also after personChanged, carChanged and unitsChanged where they bear
+  void personChanged();
+  void carChanged();
+  void unitsChanged();
+  void secondPassed();
+  void failed(const jambline::Error& error);
+
+ private:
+  engine::Engine& engine_;
+  const Clock& clock_;
+  std::shared_ptr<const engine::Snapshot> snapshot_;
+  PersonId person_;
+  std::optional<JobId> job_;
+  Units units_ = Units::Us;
+  QTimer second_;
+};
+
+}  // namespace jambline::screens
