@@ -1,0 +1,170 @@
+// The parts of JobFold::view(): labels, panels with their marks, stages and hours.
+#include <algorithm>
+#include <ctime>
+
+#include "folds/job_fold.h"
+#include "job/body_shape.h"
+
+namespace jambline::folds {
+
+namespace {
+
+std::string utc_words(std::int64_t ms) {
+  const std::time_t seconds = ms / 1000;
+  std::tm utc{};
+  gmtime_r(&seconds, &utc);
+  char text[32];
+  std::strftime(text, sizeof text, "%Y-%m-%dT%H:%MZ", &utc);
+  return text;
+}
+
+// Two values that say the same are no conflict worth a person's time.
+template <class T, class ToText>
+void note_conflict(CarView& out, const char* label, const std::vector<const Write<T>*>& heads,
+                   ToText to_text) {
+  if (heads.size() < 2) return;
+  LabelConflict conflict{label, {}, {}, {}};
+  const std::string shown = to_text(heads.back()->value);
+  for (std::size_t i = 0; i + 1 < heads.size(); ++i) {
+    const std::string other = to_text(heads[i]->value);
+    if (other == shown) continue;
+    conflict.others.push_back(other);
+    conflict.other_hashes.push_back(heads[i]->hash);
+    conflict.others_by.push_back(heads[i]->person);
+  }
+  if (!conflict.others.empty()) out.conflicts.push_back(std::move(conflict));
+}
+
+}  // namespace
+
+void JobFold::view_labels(CarView& out) const {
+  const auto plates = plate_.heads(withdrawals_);
+  out.plate_heads = hashes_of(plates);
+  if (!plates.empty()) out.plate = plates.back()->value;
+  note_conflict(out, "plate", plates, [](const std::string& plate) { return plate; });
+
+  const auto vins = vin_.heads(withdrawals_);
+  out.vin_heads = hashes_of(vins);
+  if (!vins.empty()) {
+    out.vin = vins.back()->value.vin;
+    out.vin_passes = vins.back()->value.passes;
+  }
+  note_conflict(out, "vin", vins, [](const Vin& vin) { return vin.vin; });
+
+  const auto colors = color_.heads(withdrawals_);
+  out.color_heads = hashes_of(colors);
+  if (!colors.empty()) out.color = colors.back()->value;
+  note_conflict(out, "color", colors,
+                [](const job::Color& color) { return color.code + " " + color.name; });
+
+  const auto promises = promise_.heads(withdrawals_);
+  out.promise_heads = hashes_of(promises);
+  if (!promises.empty()) out.promised_ms = promises.back()->value;
+  note_conflict(out, "promise", promises, utc_words);
+}
+
+void JobFold::view_panels(CarView& out) const {
+  // Numbers go by the order of being found and count withdrawn marks too, so that they stay.
+  std::vector<std::pair<MarkId, const Mark*>> found;
+  for (const auto& [id, mark] : marks_)
+    if (mark.placed) found.emplace_back(id, &mark);
+  std::sort(found.begin(), found.end(),
+            [](const auto& a, const auto& b) { return a.second->order < b.second->order; });
+
+  for (const auto& placed : job::pattern(out.body).panels) {
+    const auto known = panels_.find(placed.panel);
+    if (known == panels_.end()) continue;
+    const Panel& panel = known->second;
+    const auto plans = panel.plan.heads(withdrawals_);
+    if (plans.empty()) continue;
+    PanelView& view = out.panels.emplace_back();
+    view.plan = plans.back()->value;
+    view.plan_heads = hashes_of(plans);
+
+    const auto verdicts = panel.verdict.heads(withdrawals_);
+    view.verdict_heads = hashes_of(verdicts);
+    for (const auto* verdict : verdicts) {
+      view.verdicts.push_back({verdict->value.verdict, verdict->person, verdict->wall_ms});
+      view.disputed =
+          view.disputed || !(verdict->value.verdict == verdicts.back()->value.verdict);
+    }
+    if (!verdicts.empty()) {
+      view.verdict = verdicts.back()->value.verdict;
+      view.edges_and_back = verdicts.back()->value.edges_and_back;
+    }
+    const auto dirt = panel.dirt.heads(withdrawals_);
+    view.dirt_heads = hashes_of(dirt);
+    if (!dirt.empty()) view.dirt = dirt.back()->value;
+
+    for (std::size_t i = 0; i < found.size(); ++i) {
+      const auto& [id, mark] = found[i];
+      if (mark->panel != placed.panel || !withdrawals_.stands(mark->hash)) continue;
+      const auto places = mark->place.heads(withdrawals_);
+      const auto words = mark->words.heads(withdrawals_);
+      if (places.empty() || words.empty()) continue;
+      const Place& at = places.back()->value;
+      const Words& said = words.back()->value;
+      view.marks.push_back({id, static_cast<int>(i) + 1, at.x_mm, at.y_mm, said.defect, said.size,
+                            said.layer, mark->stage, mark->by, mark->wall_ms, mark->hash,
+                            hashes_of(places), hashes_of(words)});
+    }
+    view.release = release_view(panel.release);
+  }
+}
+
+void JobFold::view_hours(CarView& out) const {
+  for (const auto& [id, writes] : operations_) {
+    const auto heads = writes.heads(withdrawals_);
+    if (heads.empty()) continue;
+    const Operation& said = heads.back()->value;
+    out.operations.push_back({id, said.stage, said.title, said.estimate_min, 0, hashes_of(heads)});
+  }
+  std::stable_sort(out.operations.begin(), out.operations.end(),
+                   [](const auto& a, const auto& b) { return a.stage < b.stage; });
+
+  std::map<job::Stage, bool> planned;
+  for (const auto& operation : out.operations) planned[operation.stage] = true;
+  for (const auto& [stage, writes] : stages_) planned[stage] = true;
+  for (const auto& [stage, any] : planned) {
+    StageView view{stage, false, {}};
+    if (const auto found = stages_.find(stage); found != stages_.end()) {
+      const auto heads = found->second.heads(withdrawals_);
+      view.heads = hashes_of(heads);
+      view.done = !heads.empty() && heads.back()->value;
+    }
+    out.stages.push_back(std::move(view));
+  }
+
+  std::vector<trade::ClockAct> acts;
+  for (const auto& act : clock_acts_)
+    if (withdrawals_.stands(act.entry)) acts.push_back(act);
+  const trade::Hours hours = trade::count_hours(acts);
+  for (const auto& interval : hours.intervals) {
+    if (interval.end_ms) {
+      out.worked.push_back({interval.person, interval.operation, interval.start_ms,
+                            *interval.end_ms, interval.clock_doubt});
+      for (auto& operation : out.operations)
+        if (operation.operation == interval.operation) operation.clocked_ms += interval.length_ms();
+    } else {
+      out.running.push_back({interval.person, interval.operation, false, interval.start_ms,
+                             interval.start_since_boot_ms, interval.start_boot,
+                             interval.clock_doubt});
+    }
+  }
+
+  // A person whose last act here is a pause is paused here.
+  std::map<PersonId, const trade::ClockAct*> last;
+  for (const auto& act : acts) {
+    const trade::ClockAct*& known = last[act.person];
+    const auto order = [](const trade::ClockAct& one) {
+      return entries::Order{one.hlc, one.device, one.seq};
+    };
+    if (!known || order(*known) < order(act)) known = &act;
+  }
+  for (const auto& [person, act] : last)
+    if (act->kind == trade::ClockActKind::Pause)
+      out.running.push_back({person, act->operation, true, act->wall_ms, act->since_boot_ms,
+                             act->boot, false});
+}
+
+}  // namespace jambline::folds

@@ -1,0 +1,79 @@
+#include "folds/shop_fold.h"
+
+#include <algorithm>
+
+namespace jambline::folds {
+
+namespace {
+void keep_first(entries::Order& first, const entries::Order& order) {
+  if (first == entries::Order{} || order < first) first = order;
+}
+
+void insert_sorted(std::vector<Hash>& list, const Hash& hash) {
+  const auto place = std::lower_bound(list.begin(), list.end(), hash);
+  if (place == list.end() || *place != hash) list.insert(place, hash);
+}
+}  // namespace
+
+void ShopFold::apply(const entries::Entry& entry) {
+  using namespace entries;
+  std::visit(
+      [&](const auto& said) {
+        using T = std::decay_t<decltype(said)>;
+        if constexpr (std::is_same_v<T, ShopNamed>) {
+          shop_.write(entry, said.replaces, Shop{said.shop_name, said.zone});
+        } else if constexpr (std::is_same_v<T, PersonAdded>) {
+          Person& person = people_[said.person];
+          keep_first(person.first, entry.order);
+          person.role.write(entry, said.replaces, said.role);
+        } else if constexpr (std::is_same_v<T, PersonNamed>) {
+          people_[said.person].name.write(entry, said.replaces, said.person_name);
+        } else if constexpr (std::is_same_v<T, PersonLeft>) {
+          insert_sorted(people_[said.person].leaving, entry.hash);
+        } else if constexpr (std::is_same_v<T, RackPlaceAdded>) {
+          Rack& rack = racks_[said.rack];
+          if (rack.first == Order{} || entry.order < rack.first)
+            rack = {entry.order, entry.hash, said.rack_name};
+        } else if constexpr (std::is_same_v<T, Withdrawn>) {
+          withdrawals_.add(entry.hash, said.target);
+        } else if constexpr (std::is_same_v<T, UnknownEntry>) {
+          insert_sorted(unknown_, entry.hash);
+        }
+      },
+      entry.payload);
+}
+
+ShopView ShopFold::view() const {
+  ShopView out;
+  const auto shop = shop_.heads(withdrawals_);
+  out.name_heads = hashes_of(shop);
+  if (!shop.empty()) {
+    out.name = shop.back()->value.name;
+    out.zone = shop.back()->value.zone;
+  }
+  std::vector<std::pair<entries::Order, PersonView>> people;
+  for (const auto& [id, person] : people_) {
+    const auto roles = person.role.heads(withdrawals_);
+    if (roles.empty()) continue;  // named before being added has arrived, or taken back
+    const auto names = person.name.heads(withdrawals_);
+    const bool left = std::any_of(person.leaving.begin(), person.leaving.end(),
+                                  [&](const Hash& hash) { return withdrawals_.stands(hash); });
+    people.emplace_back(person.first,
+                        PersonView{id, names.empty() ? std::string() : names.back()->value,
+                                   roles.back()->value, left, hashes_of(roles), hashes_of(names)});
+  }
+  std::sort(people.begin(), people.end(),
+            [](const auto& a, const auto& b) { return a.first < b.first; });
+  for (auto& [order, person] : people) out.people.push_back(std::move(person));
+
+  std::vector<std::pair<entries::Order, RackView>> racks;
+  for (const auto& [id, rack] : racks_)
+    if (withdrawals_.stands(rack.hash)) racks.emplace_back(rack.first, RackView{id, rack.name});
+  std::sort(racks.begin(), racks.end(),
+            [](const auto& a, const auto& b) { return a.first < b.first; });
+  for (auto& [order, rack] : racks) out.racks.push_back(std::move(rack));
+  out.unknown_entries = static_cast<int>(unknown_.size());
+  return out;
+}
+
+}  // namespace jambline::folds
