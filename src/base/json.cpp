@@ -58,6 +58,11 @@ bool JsonValue::boolean() const { return load<dom::element>(raw_).get_bool().val
 std::int64_t JsonValue::integer() const {
   return load<dom::element>(raw_).get_int64().value_unsafe();
 }
+std::optional<std::uint64_t> JsonValue::large() const {
+  const auto element = load<dom::element>(raw_);
+  if (element.type() != dom::element_type::UINT64) return std::nullopt;
+  return element.get_uint64().value_unsafe();
+}
 double JsonValue::number() const { return load<dom::element>(raw_).get_double().value_unsafe(); }
 std::string_view JsonValue::text() const {
   return load<dom::element>(raw_).get_string().value_unsafe();
@@ -110,6 +115,7 @@ Result<JsonValue> JsonDocument::parse(std::string_view text) {
   thread_local dom::parser parser(most_text_bytes);
   dom::element root;
   if (text.size() > most_text_bytes) return fail(Code::TooLarge, "read JSON", "");
+  if (text.data() == nullptr) text = "";
   const auto error = parser.parse(text.data(), text.size()).get(root);
   if (error != simdjson::SUCCESS)
     return fail(Error{Code::Malformed, "read JSON", "", {{"cause", simdjson::error_message(error)}}});
@@ -145,15 +151,25 @@ void write_text(std::string& out, std::string_view text) {
 }
 
 namespace {
-template <class T>
-void append_chars(std::string& out, T number) {
+constexpr double past_every_integer = 9223372036854775808.0;  // 2^63
+
+template <class... How>
+void append_chars(std::string& out, How... number_and_format) {
   std::array<char, 32> buffer;
-  const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), number).ptr;
+  const auto end =
+      std::to_chars(buffer.data(), buffer.data() + buffer.size(), number_and_format...).ptr;
   out.append(buffer.data(), end);
 }
 }  // namespace
 
-void write_number(std::string& out, double number) { append_chars(out, number); }
+void write_number(std::string& out, double number) {
+  if (number == 0)
+    out += std::signbit(number) ? "-0.0" : "0";
+  else if (std::abs(number) >= past_every_integer)
+    append_chars(out, number, std::chars_format::scientific);
+  else
+    append_chars(out, number);
+}
 void write_integer(std::string& out, std::int64_t number) { append_chars(out, number); }
 void write_unsigned(std::string& out, std::uint64_t number) { append_chars(out, number); }
 

@@ -1,7 +1,8 @@
 // base/json.h: JSON text of a described value, and back.
 //
 // Writing: fields in description order, no spaces, shortest numbers that read back equal
-//          (std::to_chars), an absent optional is left out. NaN and infinity are programmer errors.
+//          (std::to_chars; with an exponent from 2^63 on, minus zero as -0.0), an absent optional is
+//          left out. NaN and infinity are programmer errors.
 // Reading: every described field that is not optional must be there; numbers must be finite and in
 //          the field's range; enum words must be known; text must be UTF-8. Strict::Yes also refuses
 //          members that nobody described. Errors are Malformed, Missing or OutOfRange and name the
@@ -11,6 +12,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -29,6 +31,8 @@ class JsonValue {
   Type type() const;
   bool boolean() const;               // Type::Bool
   std::int64_t integer() const;       // Type::Integer
+  // A whole number past the range of integer() that still fits here; its type() is Number.
+  std::optional<std::uint64_t> large() const;
   double number() const;              // Integer or Number
   std::string_view text() const;      // Type::Text
   std::size_t size() const;           // List or Object
@@ -193,6 +197,13 @@ bool read(Reading& at, const Field& field, const JsonValue& in, T& out) {
     if (!value) return at.refuse(Code::Unknown, "unknown word " + std::string(in.text())), false;
     out = *value;
   } else if constexpr (std::integral<T>) {
+    if constexpr (std::is_same_v<T, std::uint64_t>) {
+      if (const auto large = in.large()) {
+        if (!at.in_range(field, static_cast<double>(*large))) return false;
+        out = *large;
+        return true;
+      }
+    }
     if (type != Type::Integer) return at.refuse(Code::Malformed, "wants a whole number"), false;
     const std::int64_t value = in.integer();
     if (!std::in_range<T>(value)) return at.refuse(Code::OutOfRange, std::to_string(value)), false;

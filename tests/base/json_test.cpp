@@ -1,5 +1,6 @@
 #include "base/json.h"
 
+#include <cmath>
 #include <gtest/gtest.h>
 #include <limits>
 
@@ -143,6 +144,48 @@ TEST(Json, ShortestNumbersReadBackEqual) {
     ASSERT_TRUE(back) << text;
     EXPECT_EQ(back->front(), number) << text;
   }
+}
+
+TEST(Json, NumbersNoIntegerCanHoldAreWrittenWithAnExponentAndReadBackEqual) {
+  // 2^63 and 2^64: the first whole numbers past what signed and unsigned 64 bits hold.
+  for (const double number : {9223372036854775808.0, -9223372036854775808.0, 18446744073709551616.0,
+                              18446744073709552000.0, -18446744073709552000.0, 123456789012345678901.0}) {
+    std::string text;
+    json::write_number(text, number);
+    EXPECT_NE(text.find('e'), std::string::npos) << text;
+    const auto back = from_json<std::vector<double>>('[' + text + ']');
+    ASSERT_TRUE(back) << text;
+    EXPECT_EQ(back->front(), number) << text;
+  }
+}
+
+TEST(Json, MinusZeroKeepsItsSign) {
+  EXPECT_EQ(to_json(std::vector<double>{-0.0, 0.0}), "[-0.0,0]");
+  const auto back = from_json<std::vector<double>>("[-0.0,0,-0e3]");
+  ASSERT_TRUE(back);
+  EXPECT_TRUE(std::signbit((*back)[0]));
+  EXPECT_FALSE(std::signbit((*back)[1]));
+  EXPECT_TRUE(std::signbit((*back)[2]));
+  // A bare -0 is the whole number 0, also for whole-number fields.
+  EXPECT_EQ(from_json<std::vector<int>>("[-0]"), (std::vector{0}));
+  EXPECT_EQ(from_json<std::vector<double>>("[-0]"), (std::vector{0.0}));
+  EXPECT_EQ(from_json<std::vector<std::uint64_t>>("[-0]"), (std::vector<std::uint64_t>{0}));
+}
+
+TEST(Json, AnUnsignedFieldHoldsAllSixtyFourBits) {
+  const std::vector<std::uint64_t> large{9223372036854775807U, 9223372036854775808U,
+                                         18446744073709551615U};
+  EXPECT_EQ(to_json(large), "[9223372036854775807,9223372036854775808,18446744073709551615]");
+  EXPECT_EQ(from_json<std::vector<std::uint64_t>>(to_json(large)), large);
+  EXPECT_FALSE(from_json<std::vector<std::uint64_t>>("[18446744073709551616]"));
+  EXPECT_FALSE(from_json<std::vector<std::uint32_t>>("[9223372036854775808]"));
+  EXPECT_FALSE(from_json<std::vector<std::int64_t>>("[9223372036854775808]"));
+}
+
+TEST(Json, NoTextAtAllIsMalformed) {
+  EXPECT_EQ(refused<Spot>(std::string_view{}).code, Code::Malformed);
+  EXPECT_EQ(refused<Spot>("").code, Code::Malformed);
+  EXPECT_EQ(refused<Spot>(" ").code, Code::Malformed);
 }
 
 TEST(Json, TextOverTheLimitIsTooLarge) {
