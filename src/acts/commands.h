@@ -1,6 +1,7 @@
 // acts/commands.h: everything a person can do, as values: the whole write side on one page.
 //
-// Shape:  a command names ids and values; deciding it (acts/decide.h) gives the entries to append or
+// Shape:  a command names ids and values; deciding it (acts/decide.h) gives the entries to append
+// or
 //         says why not. Units last in names. Ids of new things are made by decide from the context.
 #pragma once
 
@@ -18,18 +19,38 @@
 namespace jambline::acts {
 
 // 1) The shop
-struct NameShop { std::string name; std::string zone; };
-struct AddPerson { std::string name; job::Role role{}; };
-struct RenamePerson { PersonId person; std::string name; };
-struct ChangeRole { PersonId person; job::Role role{}; };
-struct LetPersonGo { PersonId person; };
-struct AddRack { std::string name; };
+struct NameShop {
+  std::string name;
+  std::string zone;
+};
+struct AddPerson {
+  std::string name;
+  job::Role role{};
+};
+struct RenamePerson {
+  PersonId person;
+  std::string name;
+};
+struct ChangeRole {
+  PersonId person;
+  job::Role role{};
+};
+struct LetPersonGo {
+  PersonId person;
+};
+struct AddRack {
+  std::string name;
+};
 
 // 2) The car
-struct PlannedOperation { job::Stage stage{}; std::string title; int estimate_min = 0; };
+struct PlannedOperation {
+  job::Stage stage{};
+  std::string title;
+  int estimate_min = 0;
+};
 struct OpenCar {
   std::string plate;
-  std::string vin;          // empty: none
+  std::string vin;            // empty: none
   bool vin_as_typed = false;  // the person says: use it although it does not check
   job::Color color;
   job::BodyShape body{};
@@ -38,16 +59,48 @@ struct OpenCar {
   std::vector<job::PanelPlan> panels;
   std::vector<PlannedOperation> operations;
 };
-struct SetPlate { JobId job; std::string plate; };
-struct SetVin { JobId job; std::string vin; bool as_typed = false; };
-struct SetColor { JobId job; job::Color color; };
-struct SetPromise { JobId job; std::int64_t promised_ms{}; };
-struct PlanPanel { JobId job; job::PanelPlan plan; };
-struct PlanOperation { JobId job; PlannedOperation operation; };
-struct ChangeEstimate { JobId job; OperationId operation; int estimate_min = 0; };
-struct FinishStage { JobId job; job::Stage stage{}; bool done = true; };
-struct WriteNote { JobId job; std::string text; };
-struct Deliver { JobId job; };
+struct SetPlate {
+  JobId job;
+  std::string plate;
+};
+struct SetVin {
+  JobId job;
+  std::string vin;
+  bool as_typed = false;
+};
+struct SetColor {
+  JobId job;
+  job::Color color;
+};
+struct SetPromise {
+  JobId job;
+  std::int64_t promised_ms{};
+};
+struct PlanPanel {
+  JobId job;
+  job::PanelPlan plan;
+};
+struct PlanOperation {
+  JobId job;
+  PlannedOperation operation;
+};
+struct ChangeEstimate {
+  JobId job;
+  OperationId operation;
+  int estimate_min = 0;
+};
+struct FinishStage {
+  JobId job;
+  job::Stage stage{};
+  bool done = true;
+};
+struct WriteNote {
+  JobId job;
+  std::string text;
+};
+struct Deliver {
+  JobId job;
+};
 
 // 3) Looking over. The first mark on a panel says "to correct" by itself, in the same action.
 struct PlaceMark {
@@ -59,10 +112,28 @@ struct PlaceMark {
   int size = 1;
   job::Layer layer{};
 };
-struct MoveMark { JobId job; MarkId mark; double x_mm{}; double y_mm{}; };
-struct DescribeMark { JobId job; MarkId mark; job::DefectKind defect{}; int size = 1; job::Layer layer{}; };
-struct WithdrawMark { JobId job; MarkId mark; };
-struct SayDirtAllOver { JobId job; job::Panel panel{}; job::DirtClass dirt{}; };
+struct MoveMark {
+  JobId job;
+  MarkId mark;
+  double x_mm{};
+  double y_mm{};
+};
+struct DescribeMark {
+  JobId job;
+  MarkId mark;
+  job::DefectKind defect{};
+  int size = 1;
+  job::Layer layer{};
+};
+struct WithdrawMark {
+  JobId job;
+  MarkId mark;
+};
+struct SayDirtAllOver {
+  JobId job;
+  job::Panel panel{};
+  job::DirtClass dirt{};
+};
 // `rack`: a clean loose part is released to hang there in the same action; `edges_and_back` must
 // then be true. Also settles a dispute: it replaces all heads.
 struct GiveVerdict {
@@ -74,18 +145,44 @@ struct GiveVerdict {
 };
 
 // 4) The clock. One clock a person: starting elsewhere ends what ran, in the same action.
-struct StartClock { PersonId worker; JobId job; OperationId operation; };
-struct PauseClock { PersonId worker; };
-struct StopClock { PersonId worker; };
+struct StartClock {
+  PersonId worker;
+  JobId job;
+  OperationId operation;
+};
+struct PauseClock {
+  PersonId worker;
+};
+struct StopClock {
+  PersonId worker;
+};
 
 // 5) Handing on. No panel: the whole car.
-struct OfferRelease { JobId job; std::optional<job::Panel> panel; std::optional<job::Role> to; std::optional<RackId> rack; };
-struct TakeRelease { JobId job; ReleaseId release; };
-struct ReturnRelease { JobId job; ReleaseId release; std::string reason; };
+struct OfferRelease {
+  JobId job;
+  std::optional<job::Panel> panel;
+  std::optional<job::Role> to;
+  std::optional<RackId> rack;
+};
+struct TakeRelease {
+  JobId job;
+  ReleaseId release;
+};
+struct ReturnRelease {
+  JobId job;
+  ReleaseId release;
+  std::string reason;
+};
 
 // 6) Taking back
-struct Withdraw { JobId job; Hash target; std::string reason; };
-struct UndoAction { std::vector<std::pair<JobId, Hash>> entries; };  // what the last act wrote
+struct Withdraw {
+  JobId job;
+  Hash target;
+  std::string reason;
+};
+struct UndoAction {
+  std::vector<std::pair<JobId, Hash>> entries;
+};  // what the last act wrote
 
 using Command =
     std::variant<NameShop, AddPerson, RenamePerson, ChangeRole, LetPersonGo, AddRack, OpenCar,

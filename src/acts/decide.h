@@ -36,6 +36,7 @@ struct Draft {
   entries::Payload payload;
 };
 
-Result<std::vector<Draft>> decide(const World& world, const Command& command, const Context& context);
+Result<std::vector<Draft>> decide(const World& world, const Command& command,
+                                  const Context& context);
 
 }  // namespace jambline::acts

@@ -1,6 +1,7 @@
 // folds/car_view.h: one car's visit as screens and acts see it.
 //
-// Shape:  values worked out of the job's folds; panels in walking order of the body's pattern, marks
+// Shape:  values worked out of the job's folds; panels in walking order of the body's pattern,
+// marks
 //         in order of being found (their number is their place in it and includes withdrawn ones).
 // Heads:  `..._heads` are the hashes that the next write of that value has to name in `replaces`.
 //         `disputed` is several heads of a verdict or a release: a person has to settle it.
@@ -132,7 +133,7 @@ struct RunningView {
   PersonId person;
   OperationId operation;
   bool paused = false;
-  std::int64_t start_ms{};            // of what runs now; of the pause when paused
+  std::int64_t start_ms{};  // of what runs now; of the pause when paused
   std::uint64_t start_since_boot_ms{};
   BootId start_boot;
   bool clock_doubt = false;

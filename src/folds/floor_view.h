@@ -27,7 +27,7 @@ struct FloorRow {
   int panels_looked_at = 0;
   int marks_open = 0;
   bool disputed = false;
-  bool read_only = false;      // entries of a newer version
+  bool read_only = false;             // entries of a newer version
   std::vector<job::Role> offered_to;  // releases that wait for someone to take them
   std::vector<RunningView> running;
   std::vector<OperationView> operations;

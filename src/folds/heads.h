@@ -1,6 +1,7 @@
 // folds/heads.h: what is current when several devices write without knowing of each other.
 //
-// Rule:    each write names the writes it replaces. A head is a write that stands (is not withdrawn)
+// Rule:    each write names the writes it replaces. A head is a write that stands (is not
+// withdrawn)
 //          and that no standing write replaces. One head is the value; several are a conflict. The
 //          shown one of several is the last in (hlc, device, seq): display only.
 // Promise: a function of the set of entries: order of arrival and duplicates change nothing.

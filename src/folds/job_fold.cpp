@@ -7,10 +7,14 @@ namespace jambline::folds {
 namespace {
 trade::ClockActKind act_kind(entries::ClockActKind act) {
   switch (act) {
-    case entries::ClockActKind::Start: return trade::ClockActKind::Start;
-    case entries::ClockActKind::Pause: return trade::ClockActKind::Pause;
-    case entries::ClockActKind::Switch: return trade::ClockActKind::Switch;
-    case entries::ClockActKind::Stop: return trade::ClockActKind::Stop;
+    case entries::ClockActKind::Start:
+      return trade::ClockActKind::Start;
+    case entries::ClockActKind::Pause:
+      return trade::ClockActKind::Pause;
+    case entries::ClockActKind::Switch:
+      return trade::ClockActKind::Switch;
+    case entries::ClockActKind::Stop:
+      return trade::ClockActKind::Stop;
   }
   return trade::ClockActKind::Stop;
 }
@@ -67,8 +71,8 @@ void JobFold::apply(const entries::Entry& entry) {
                                             Verdict{said.verdict, said.edges_and_back});
         } else if constexpr (std::is_same_v<T, ClockActed>) {
           clock_acts_.push_back({act_kind(said.act), said.worker, said.operation, entry.wall_ms,
-                                 entry.boottime_ms, entry.boot, entry.order.hlc,
-                                 entry.order.device, entry.order.seq, entry.hash});
+                                 entry.boottime_ms, entry.boot, entry.order.hlc, entry.order.device,
+                                 entry.order.seq, entry.hash});
         } else if constexpr (std::is_same_v<T, ReleaseOffered>) {
           Heads<Offer>& offers = said.panel ? panels_[*said.panel].release : car_release_;
           offers.write(entry, said.replaces, Offer{said.release, said.to, said.rack});

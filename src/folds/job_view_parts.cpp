@@ -85,8 +85,7 @@ void JobFold::view_panels(CarView& out) const {
     view.verdict_heads = hashes_of(verdicts);
     for (const auto* verdict : verdicts) {
       view.verdicts.push_back({verdict->value.verdict, verdict->person, verdict->wall_ms});
-      view.disputed =
-          view.disputed || !(verdict->value.verdict == verdicts.back()->value.verdict);
+      view.disputed = view.disputed || !(verdict->value.verdict == verdicts.back()->value.verdict);
     }
     if (!verdicts.empty()) {
       view.verdict = verdicts.back()->value.verdict;
@@ -163,8 +162,8 @@ void JobFold::view_hours(CarView& out) const {
   }
   for (const auto& [person, act] : last)
     if (act->kind == trade::ClockActKind::Pause)
-      out.running.push_back({person, act->operation, true, act->wall_ms, act->since_boot_ms,
-                             act->boot, false});
+      out.running.push_back(
+          {person, act->operation, true, act->wall_ms, act->since_boot_ms, act->boot, false});
 }
 
 }  // namespace jambline::folds

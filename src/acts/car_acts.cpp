@@ -1,0 +1,193 @@
+#include <algorithm>
+#include <set>
+
+#include "acts/decisions.h"
+#include "job/body_shape.h"
+#include "trade/vin.h"
+
+namespace jambline::acts {
+
+namespace {
+constexpr std::size_t most_plate_bytes = 24;
+constexpr std::size_t most_title_bytes = 80;
+constexpr std::size_t most_note_bytes = 4000;
+constexpr int most_estimate_min = 60000;
+
+// The VIN as it is to be kept, with what the check said; refused when it fails and nobody said "use
+// it as typed".
+Result<entries::VinSet> vin_of(const std::string& vin, bool as_typed, const char* operation) {
+  const trade::VinCheck check = trade::check_vin(vin);
+  if (!check.passes && !as_typed) {
+    Error error{Code::VinCheckFails, operation, check.text, {}};
+    if (!check.length_right) {
+      error.args.emplace_back("length", std::to_string(check.text.size()));
+    } else if (!check.forbidden_places.empty()) {
+      error.args.emplace_back("place", std::to_string(check.forbidden_places.front()));
+    } else {
+      error.args.emplace_back("place", "9");
+      error.args.emplace_back("expected", std::string(1, check.expected));
+    }
+    return fail(std::move(error));
+  }
+  if (check.text.empty() || check.text.size() > 32) return fail(Code::OutOfRange, operation, "VIN");
+  return entries::VinSet{check.text, check.passes, {}};
+}
+
+Status color_fits(const job::Color& color, const char* operation) {
+  if (color.hex.empty()) return {};
+  const bool right = color.hex.size() == 7 && color.hex[0] == '#' &&
+                     color.hex.find_first_not_of("0123456789abcdefABCDEF", 1) == std::string::npos;
+  if (!right) return fail(Code::Malformed, operation, "color");
+  return {};
+}
+
+Status estimate_fits(int estimate_min, const char* operation) {
+  if (estimate_min < 0 || estimate_min > most_estimate_min)
+    return fail(Error{Code::OutOfRange,
+                      operation,
+                      "estimate",
+                      {{"value", std::to_string(estimate_min)},
+                       {"min", "0"},
+                       {"max", std::to_string(most_estimate_min)}}});
+  return {};
+}
+
+Status on_this_body(job::BodyShape body, job::Panel panel, const char* operation) {
+  if (!job::pattern(body).find(panel))
+    return fail(Code::Unknown, operation, std::string(word_of(panel)));
+  return {};
+}
+}  // namespace
+
+Drafts decide_one(const Scene& scene, const OpenCar& command) {
+  const char* const operation = "open a car";
+  JAMBLINE_ASSIGN(std::string plate, typed(command.plate, operation, "plate", most_plate_bytes));
+  JAMBLINE_TRY(color_fits(command.color, operation));
+  if (command.panels.empty()) return fail(Code::Missing, operation, "panels");
+  const auto job = scene.context.random.make<JobId>();
+  std::vector<Draft> out{{job, entries::CarOpened{command.body, command.drive}},
+                         {job, entries::PlateSet{std::move(plate), {}}},
+                         {job, entries::ColorSet{command.color, {}}}};
+  if (!command.vin.empty()) {
+    JAMBLINE_ASSIGN(entries::VinSet vin, vin_of(command.vin, command.vin_as_typed, operation));
+    out.push_back({job, std::move(vin)});
+  }
+  if (command.promised_ms) out.push_back({job, entries::PromiseSet{*command.promised_ms, {}}});
+  std::set<job::Panel> once;
+  for (const auto& plan : command.panels) {
+    JAMBLINE_TRY(on_this_body(command.body, plan.panel, operation));
+    if (!once.insert(plan.panel).second)
+      return fail(Code::AlreadyDone, operation, std::string(word_of(plan.panel)));
+    out.push_back({job, entries::PanelPlanned{plan, {}}});
+  }
+  for (const auto& planned : command.operations) {
+    JAMBLINE_TRY(estimate_fits(planned.estimate_min, operation));
+    if (planned.title.size() > most_title_bytes) return fail(Code::TooLarge, operation, "title");
+    out.push_back({job, entries::OperationPlanned{scene.context.random.make<OperationId>(),
+                                                  planned.stage,
+                                                  planned.title,
+                                                  planned.estimate_min,
+                                                  {}}});
+  }
+  return out;
+}
+
+Drafts decide_one(const Scene& scene, const SetPlate& command) {
+  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, "set the plate"));
+  JAMBLINE_ASSIGN(std::string plate,
+                  typed(command.plate, "set the plate", "plate", most_plate_bytes));
+  return std::vector<Draft>{{command.job, entries::PlateSet{std::move(plate), car->plate_heads}}};
+}
+
+Drafts decide_one(const Scene& scene, const SetVin& command) {
+  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, "set the VIN"));
+  JAMBLINE_ASSIGN(entries::VinSet vin, vin_of(command.vin, command.as_typed, "set the VIN"));
+  vin.replaces = car->vin_heads;
+  return std::vector<Draft>{{command.job, std::move(vin)}};
+}
+
+Drafts decide_one(const Scene& scene, const SetColor& command) {
+  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, "set the color"));
+  JAMBLINE_TRY(color_fits(command.color, "set the color"));
+  return std::vector<Draft>{{command.job, entries::ColorSet{command.color, car->color_heads}}};
+}
+
+Drafts decide_one(const Scene& scene, const SetPromise& command) {
+  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, "set the promise"));
+  return std::vector<Draft>{
+      {command.job, entries::PromiseSet{command.promised_ms, car->promise_heads}}};
+}
+
+Drafts decide_one(const Scene& scene, const PlanPanel& command) {
+  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, "plan a panel"));
+  JAMBLINE_TRY(on_this_body(car->body, command.plan.panel, "plan a panel"));
+  const auto* known = car->find(command.plan.panel);
+  return std::vector<Draft>{
+      {command.job,
+       entries::PanelPlanned{command.plan, known ? known->plan_heads : std::vector<Hash>{}}}};
+}
+
+Drafts decide_one(const Scene& scene, const PlanOperation& command) {
+  JAMBLINE_TRY(scene.car(command.job, "plan an operation"));
+  JAMBLINE_TRY(estimate_fits(command.operation.estimate_min, "plan an operation"));
+  if (command.operation.title.size() > most_title_bytes)
+    return fail(Code::TooLarge, "plan an operation", "title");
+  return std::vector<Draft>{
+      {command.job, entries::OperationPlanned{scene.context.random.make<OperationId>(),
+                                              command.operation.stage,
+                                              command.operation.title,
+                                              command.operation.estimate_min,
+                                              {}}}};
+}
+
+Drafts decide_one(const Scene& scene, const ChangeEstimate& command) {
+  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, "change an estimate"));
+  JAMBLINE_TRY(estimate_fits(command.estimate_min, "change an estimate"));
+  const auto* operation = car->find(command.operation);
+  if (!operation) return fail(Code::Unknown, "change an estimate", "operation");
+  return std::vector<Draft>{
+      {command.job,
+       entries::OperationPlanned{operation->operation, operation->stage, operation->title,
+                                 command.estimate_min, operation->heads}}};
+}
+
+Drafts decide_one(const Scene& scene, const FinishStage& command) {
+  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, "finish a stage"));
+  std::vector<Hash> heads;
+  for (const auto& stage : car->stages) {
+    if (stage.stage != command.stage) continue;
+    if (stage.done == command.done)
+      return fail(Code::AlreadyDone, "finish a stage", std::string(word_of(command.stage)));
+    heads = stage.heads;
+  }
+  return std::vector<Draft>{
+      {command.job, entries::StageDone{command.stage, command.done, std::move(heads)}}};
+}
+
+Drafts decide_one(const Scene& scene, const WriteNote& command) {
+  JAMBLINE_TRY(scene.car(command.job, "write a note"));
+  JAMBLINE_ASSIGN(std::string text, typed(command.text, "write a note", "note", most_note_bytes));
+  return std::vector<Draft>{{command.job, entries::NoteWritten{std::move(text)}}};
+}
+
+// The car goes; whoever still runs a clock on it is stopped by the same act.
+Drafts decide_one(const Scene& scene, const Deliver& command) {
+  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, "deliver"));
+  if (car->delivered_ms) return fail(Code::AlreadyDone, "deliver", car->plate);
+  int open_points = 0;
+  for (const auto& panel : car->panels) {
+    if (panel.disputed)
+      return fail(Code::Disputed, "deliver", std::string(word_of(panel.plan.panel)));
+    open_points += panel.verdict != job::Verdict::Clean ? 1 : 0;
+  }
+  for (const auto& stage : car->stages) open_points += stage.done ? 0 : 1;
+  std::vector<Draft> out;
+  for (const auto& running : car->running)
+    if (!running.paused)
+      out.push_back({command.job, entries::ClockActed{running.person, entries::ClockActKind::Stop,
+                                                      running.operation}});
+  out.push_back({command.job, entries::CarDelivered{open_points}});
+  return out;
+}
+
+}  // namespace jambline::acts

@@ -1,0 +1,84 @@
+#include "acts/decisions.h"
+#include "base/zones.h"
+
+namespace jambline::acts {
+
+namespace {
+constexpr std::size_t most_name_bytes = 80;
+}
+
+Drafts decide_one(const Scene& scene, const NameShop& command) {
+  JAMBLINE_ASSIGN(std::string name, typed(command.name, "name the shop", "name", most_name_bytes));
+  JAMBLINE_TRY(zone_known(command.zone));
+  return std::vector<Draft>{
+      {{}, entries::ShopNamed{std::move(name), command.zone, scene.world.shop.name_heads}}};
+}
+
+// The first person of a shop may be anyone; after that a manager adds managers.
+Drafts decide_one(const Scene& scene, const AddPerson& command) {
+  JAMBLINE_ASSIGN(std::string name, typed(command.name, "add a person", "name", most_name_bytes));
+  bool any_manager = false;
+  for (const auto& person : scene.world.shop.people) {
+    any_manager = any_manager || (person.role == job::Role::Manager && !person.left);
+    if (!person.left && person.name == name) return fail(Code::AlreadyDone, "add a person", name);
+  }
+  if (command.role == job::Role::Manager && any_manager && !scene.is_manager())
+    return fail(Code::NotAllowed, "add a person", name);
+  const auto person = scene.context.random.make<PersonId>();
+  return std::vector<Draft>{{{}, entries::PersonAdded{person, command.role, {}}},
+                            {{}, entries::PersonNamed{person, std::move(name), {}}}};
+}
+
+Drafts decide_one(const Scene& scene, const RenamePerson& command) {
+  JAMBLINE_ASSIGN(std::string name, typed(command.name, "rename", "name", most_name_bytes));
+  const auto* person = scene.world.shop.find(command.person);
+  if (!person) return fail(Code::Unknown, "rename", "person");
+  return std::vector<Draft>{
+      {{}, entries::PersonNamed{command.person, std::move(name), person->name_heads}}};
+}
+
+Drafts decide_one(const Scene& scene, const ChangeRole& command) {
+  const auto* person = scene.world.shop.find(command.person);
+  if (!person) return fail(Code::Unknown, "change a role", "person");
+  if (!scene.is_manager()) return fail(Code::NotAllowed, "change a role", person->name);
+  return std::vector<Draft>{
+      {{}, entries::PersonAdded{command.person, command.role, person->role_heads}}};
+}
+
+Drafts decide_one(const Scene& scene, const LetPersonGo& command) {
+  const auto* person = scene.world.shop.find(command.person);
+  if (!person) return fail(Code::Unknown, "let a person go", "person");
+  if (person->left) return fail(Code::AlreadyDone, "let a person go", person->name);
+  if (!scene.is_manager()) return fail(Code::NotAllowed, "let a person go", person->name);
+  return std::vector<Draft>{{{}, entries::PersonLeft{command.person}}};
+}
+
+Drafts decide_one(const Scene& scene, const AddRack& command) {
+  JAMBLINE_ASSIGN(std::string name, typed(command.name, "add a rack", "name", most_name_bytes));
+  for (const auto& rack : scene.world.shop.racks)
+    if (rack.name == name) return fail(Code::AlreadyDone, "add a rack", name);
+  return std::vector<Draft>{
+      {{}, entries::RackPlaceAdded{scene.context.random.make<RackId>(), std::move(name)}}};
+}
+
+Drafts decide_one(const Scene& scene, const Withdraw& command) {
+  if (command.job) {
+    JAMBLINE_TRY(scene.car(command.job, "take back"));
+  }
+  if (!command.target) return fail(Code::Missing, "take back", "entry");
+  return std::vector<Draft>{{command.job, entries::Withdrawn{command.target, command.reason}}};
+}
+
+Drafts decide_one(const Scene& scene, const UndoAction& command) {
+  if (command.entries.empty()) return fail(Code::Missing, "undo", "act");
+  std::vector<Draft> out;
+  for (auto entry = command.entries.rbegin(); entry != command.entries.rend(); ++entry) {
+    if (entry->first) {
+      JAMBLINE_TRY(scene.car(entry->first, "undo"));
+    }
+    out.push_back({entry->first, entries::Withdrawn{entry->second, ""}});
+  }
+  return out;
+}
+
+}  // namespace jambline::acts
