@@ -1,0 +1,220 @@
+#include "app/record/entry_lines.h"
+
+#include <cctype>
+#include <cstdio>
+
+#include "base/zones.h"
+
+namespace jambline::app {
+
+namespace {
+
+std::string sentence(std::string words) {
+  if (!words.empty())
+    words[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(words[0])));
+  return words;
+}
+template <WordedEnum E>
+std::string words(E value) {
+  return std::string(word_of(value));
+}
+
+// One overload a kind and none for "any other".
+class Line {
+ public:
+  Line(const entries::Entry& entry, const Shop& shop) : entry_(entry), shop_(shop) {}
+
+  std::string operator()(const entries::UnknownEntry&) const {
+    return "Entry of a newer version, kept as it is";
+  }
+  std::string operator()(const entries::ErasedPayload&) const {
+    if (entry_.kind == entries::NoteWritten::kind) return "Note erased";
+    if (entry_.kind == entries::PersonNamed::kind) return "Name erased";
+    return "Text erased";
+  }
+  std::string operator()(const entries::MembershipAct&) const {
+    switch (entry_.kind) {
+      case 1:
+        return "Shop founded";
+      case 2:
+        return "Device admitted";
+      case 3:
+        return "Device revoked";
+      case 4:
+        return "Hub admitted";
+      case 5:
+        return "Text of an entry erased";
+      default:
+        return "Membership changed";
+    }
+  }
+  std::string operator()(const entries::ShopNamed& said) const {
+    return "Shop named " + said.shop_name + ", zone " + said.zone;
+  }
+  std::string operator()(const entries::PersonAdded& said) const {
+    return name_of(said.person, shop_.view) + ": " + words(said.role);
+  }
+  std::string operator()(const entries::PersonNamed& said) const {
+    return "Person named " + said.person_name;
+  }
+  std::string operator()(const entries::PersonLeft& said) const {
+    return name_of(said.person, shop_.view) + " left";
+  }
+  std::string operator()(const entries::RackPlaceAdded& said) const {
+    return "Rack place " + said.rack_name + " added";
+  }
+  std::string operator()(const entries::Withdrawn& said) const {
+    const auto target = shop_.history.target_of(said);
+    std::string out = target.put_back ? "Put back" : "Taken back";
+    out += target.entry ? ": " + line_of(*target.entry, shop_) : " an entry that is not here";
+    if (!said.reason.empty()) out += ", because: " + said.reason;
+    return out;
+  }
+  std::string operator()(const entries::CarOpened& said) const {
+    return "Car opened: " + words(said.body) + ", " + words(said.drive);
+  }
+  std::string operator()(const entries::PlateSet& said) const { return "Plate " + said.plate; }
+  std::string operator()(const entries::VinSet& said) const {
+    return "VIN " + said.vin + (said.passes ? "" : ", used as typed, does not check");
+  }
+  std::string operator()(const entries::ColorSet& said) const {
+    std::string out = "Color " + said.color.name;
+    if (!said.color.code.empty()) out += ", code " + said.color.code;
+    return out;
+  }
+  std::string operator()(const entries::PromiseSet& said) const {
+    return "Promised " + time_of(said.promised_ms, shop_.view.zone);
+  }
+  std::string operator()(const entries::PanelPlanned& said) const {
+    return sentence(words(said.plan.panel)) +
+           " planned: " + (said.plan.on_car ? "on the car, " : "loose, ") +
+           words(said.plan.substrate) + ", " + words(said.plan.finish) + ", " +
+           words(said.plan.treatment);
+  }
+  std::string operator()(const entries::OperationPlanned& said) const {
+    std::string out = sentence(said.title.empty() ? words(said.stage) : said.title) + " planned";
+    if (said.estimate_min > 0) out += ", " + std::to_string(said.estimate_min) + " min";
+    return out;
+  }
+  std::string operator()(const entries::StageDone& said) const {
+    return sentence(words(said.stage)) + (said.done ? " done" : " opened again");
+  }
+  std::string operator()(const entries::NoteWritten& said) const { return "Note: " + said.text; }
+  std::string operator()(const entries::CarDelivered& said) const {
+    if (said.open_points == 0) return "Car delivered";
+    return "Car delivered with " + std::to_string(said.open_points) +
+           (said.open_points == 1 ? " point open" : " points open");
+  }
+  std::string operator()(const entries::MarkPlaced& said) const {
+    return mark(said.mark, said.defect) + " placed on the " + words(said.panel);
+  }
+  std::string operator()(const entries::MarkMoved& said) const {
+    const auto* known = shop_.history.mark(said.mark);
+    return known ? mark(said.mark, known->defect) + " moved" : "Mark moved";
+  }
+  std::string operator()(const entries::MarkDescribed& said) const {
+    const auto* known = shop_.history.mark(said.mark);
+    std::string out = known ? "Mark " + std::to_string(known->number) : "Mark";
+    out += " is " + words(said.defect) + ", size " + std::to_string(said.size);
+    if (said.layer != job::Layer::NotSaid) out += ", " + words(said.layer);
+    return out;
+  }
+  std::string operator()(const entries::DirtAllOver& said) const {
+    if (said.dirt == job::DirtClass::None)
+      return sentence(words(said.panel)) + ": no dirt all over";
+    return sentence(words(said.panel)) + ": dirt all over, " + words(said.dirt);
+  }
+  std::string operator()(const entries::VerdictGiven& said) const {
+    return sentence(words(said.panel)) + ": " + words(said.verdict) +
+           (said.edges_and_back ? ", edges and back looked at" : "");
+  }
+  std::string operator()(const entries::ClockActed& said) const {
+    const auto* known = shop_.history.operation(said.operation);
+    std::string what = "operation";
+    if (known) what = known->title.empty() ? words(known->stage) : known->title;
+    std::string out;
+    switch (said.act) {
+      case entries::ClockActKind::Start:
+        out = sentence(what) + " started";
+        break;
+      case entries::ClockActKind::Pause:
+        out = sentence(what) + " paused";
+        break;
+      case entries::ClockActKind::Switch:
+        out = "Switched to " + what;
+        break;
+      case entries::ClockActKind::Stop:
+        out = sentence(what) + " stopped";
+        break;
+    }
+    if (said.worker != entry_.person) out += " for " + name_of(said.worker, shop_.view);
+    return out;
+  }
+  std::string operator()(const entries::ReleaseOffered& said) const {
+    std::string out = said.panel ? sentence(words(*said.panel)) : "Car";
+    if (said.to)
+      out += " offered to " + words(*said.to);
+    else if (!said.rack)
+      out += " offered";
+    if (said.rack) out += (said.to ? ", on " : " hung on ") + rack(*said.rack);
+    return out;
+  }
+  std::string operator()(const entries::ReleaseAnswered& said) const {
+    const auto* known = shop_.history.release(said.release);
+    std::string out = known && known->panel ? sentence(words(*known->panel))
+                      : known               ? "Car"
+                                            : "Part";
+    out += said.taken ? " taken" : " returned";
+    if (!said.reason.empty()) out += ": " + said.reason;
+    return out;
+  }
+
+ private:
+  std::string mark(const MarkId& id, job::DefectKind defect) const {
+    const auto* known = shop_.history.mark(id);
+    return sentence(words(defect)) + (known ? " " + std::to_string(known->number) : "");
+  }
+  std::string rack(const RackId& id) const {
+    for (const auto& one : shop_.view.racks)
+      if (one.rack == id) return one.name;
+    return "a rack";
+  }
+
+  const entries::Entry& entry_;
+  const Shop& shop_;
+};
+
+}  // namespace
+
+std::string one_line(std::string_view text) {
+  std::string out(text);
+  for (char& sign : out)
+    if (static_cast<unsigned char>(sign) < 0x20 || sign == 0x7F) sign = ' ';
+  return out;
+}
+
+std::string line_of(const entries::Entry& entry, const Shop& shop) {
+  return one_line(std::visit(Line(entry, shop), entry.payload));
+}
+
+std::string name_of(const PersonId& person, const folds::ShopView& shop) {
+  const auto* known = shop.find(person);
+  return known && !known->name.empty() ? one_line(known->name) : "someone";
+}
+
+std::string time_of(std::int64_t wall_ms, const std::string& zone) {
+  const bool utc = zone.empty() || !zone_known(zone);
+  const std::string used = utc ? "UTC" : zone;
+  const auto date = local_date_at(used, wall_ms);
+  const auto offset = offset_s_at(used, wall_ms);
+  if (!date || !offset) return std::to_string(wall_ms) + " ms";
+  const std::int64_t day_ms = 86'400'000;
+  const std::int64_t into_day = ((wall_ms + *offset * 1000LL) % day_ms + day_ms) % day_ms;
+  char out[48];
+  std::snprintf(out, sizeof out, "%04d-%02d-%02d %02d:%02d%s", date->year, date->month, date->day,
+                static_cast<int>(into_day / 3'600'000), static_cast<int>(into_day / 60'000 % 60),
+                utc ? "Z" : "");
+  return out;
+}
+
+}  // namespace jambline::app
