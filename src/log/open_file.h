@@ -6,9 +6,12 @@
 
 #include "log/entry_log.h"
 #include "log/folder_lock.h"
-#include "log/sqlite.h"
+#include "sqlite/sqlite.h"
 
 namespace jambline::log {
+
+using sqlite::Database;
+using sqlite::Statement;
 
 struct OpenFile {
   std::optional<FolderLock> lock;  // held = may be written

@@ -6,9 +6,12 @@
 
 #include <cstdint>
 
-#include "log/sqlite.h"
+#include "sqlite/sqlite.h"
 
 namespace jambline::log {
+
+using sqlite::Database;
+using sqlite::Statement;
 
 inline constexpr std::int64_t application_id = 0x4A424C47;  // "JBLG"
 inline constexpr std::int64_t schema_version = 1;

@@ -1,10 +1,10 @@
-#include "log/sqlite.h"
+#include "sqlite/sqlite.h"
 
 #include <cerrno>
 #include <sqlite3.h>
 #include <utility>
 
-namespace jambline::log {
+namespace jambline::sqlite {
 
 namespace {
 Code code_of(int result, int system_errno) {
@@ -34,9 +34,14 @@ Code code_of(int result, int system_errno) {
   }
 }
 
+std::string file_of(sqlite3* raw) {
+  const char* path = raw ? sqlite3_db_filename(raw, "main") : nullptr;
+  return path && *path ? std::filesystem::path(path).filename().string() : std::string("database");
+}
+
 Error error_of(sqlite3* raw, int result, std::string operation) {
   const int system_errno = raw ? sqlite3_system_errno(raw) : 0;
-  return Error{code_of(result, system_errno), std::move(operation), "log.db", {}}.with(
+  return Error{code_of(result, system_errno), std::move(operation), file_of(raw), {}}.with(
       "cause", raw ? sqlite3_errmsg(raw) : sqlite3_errstr(result));
 }
 }  // namespace
@@ -173,4 +178,4 @@ std::string_view Statement::text(int column) const {
   return {reinterpret_cast<const char*>(found.data()), found.size()};
 }
 
-}  // namespace jambline::log
+}  // namespace jambline::sqlite

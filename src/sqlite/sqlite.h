@@ -1,4 +1,4 @@
-// log/sqlite.h: SQLite's C API with its results as Status, and nothing else.
+// sqlite/sqlite.h: SQLite's C API with its results as Status, and nothing else.
 //
 // Shape:   Database owns a connection, Statement a prepared statement that is kept and used again.
 //          Row reads columns of a Statement; sizes are checked by the caller.
@@ -21,7 +21,7 @@
 struct sqlite3;
 struct sqlite3_stmt;
 
-namespace jambline::log {
+namespace jambline::sqlite {
 
 class Statement;
 
@@ -85,4 +85,4 @@ class Statement {
   sqlite3_stmt* raw_ = nullptr;
 };
 
-}  // namespace jambline::log
+}  // namespace jambline::sqlite
