@@ -114,13 +114,11 @@ RC_GTEST_PROP(EntryProperty, DamagedPayloadsAreReadOrUnknownAndNeverThrow, ()) {
 }
 
 RC_GTEST_PROP(EntryProperty, AnyBytesOfAnyKindAreReadOrUnknown, ()) {
-  const auto kind =
-      *rc::gen::oneOf(rc::gen::inRange<std::uint16_t>(6, 200), rc::gen::arbitrary<std::uint16_t>());
+  const auto kind = *rc::gen::oneOf(rc::gen::inRange<std::uint16_t>(6, 200),
+                                    rc::gen::inRange<std::uint16_t>(200, 65'535));
   const auto schema = *rc::gen::inRange<std::uint16_t>(0, 3);
   const auto bytes = *rc::gen::arbitrary<std::string>();
-  const Payload back = read(kind, schema, bytes, false);
-  RC_ASSERT(kind <= 5 ? kind == 0 || std::holds_alternative<MembershipAct>(back)
-                      : std::holds_alternative<UnknownEntry>(back));
+  RC_ASSERT(std::holds_alternative<UnknownEntry>(read(kind, schema, bytes, false)));
 }
 
 }  // namespace
