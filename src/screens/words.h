@@ -27,8 +27,8 @@ QString words_of(job::Verdict verdict);
 QString words_of(job::Role role);
 QString sentence(QString words);  // first letter upper case
 
-// What happened, what is safe, what to do: the three lines of a banner, and the word on its button
-// (empty: none).
+// What happened, what stands, and what to do: the three lines of a banner. `todo` is one short
+// sentence, empty when there is nothing to do.
 struct ErrorWords {
   QString what;
   QString kept;

@@ -1,0 +1,147 @@
+#include "screens/session.h"
+
+#include <QPointer>
+#include <QTimeZone>
+
+#include "screens/words.h"
+
+namespace jambline::screens {
+
+namespace {
+std::shared_ptr<const engine::Snapshot> whole(std::shared_ptr<const engine::Snapshot> given) {
+  if (given && given->shop && given->floor) return given;
+  auto filled =
+      given ? std::make_shared<engine::Snapshot>(*given) : std::make_shared<engine::Snapshot>();
+  if (!filled->shop) filled->shop = std::make_shared<folds::ShopView>();
+  if (!filled->floor) filled->floor = std::make_shared<std::vector<folds::FloorRow>>();
+  return filled;
+}
+
+bool works_here(const folds::ShopView& shop, const PersonId& person) {
+  const auto* one = shop.find(person);
+  return one && !one->left;
+}
+}  // namespace
+
+Session::Session(engine::Engine& engine, const Clock& clock, QObject* parent)
+    : QObject(parent), engine_(engine), clock_(clock), snapshot_(whole(engine.snapshot())) {
+  int here = 0;
+  for (const auto& one : shop().people) {
+    if (one.left) continue;
+    ++here;
+    person_ = one.person;
+  }
+  if (here != 1) person_ = {};
+  second_.setInterval(1000);
+  connect(&second_, &QTimer::timeout, this, &Session::secondPassed);
+  second_.start();
+}
+
+void Session::publish(std::shared_ptr<const engine::Snapshot> snapshot) {
+  QMetaObject::invokeMethod(
+      this,
+      [this, given = std::move(snapshot)] {
+        if (given->number < snapshot_->number) return;
+        const QString person_was = personName() + personRole();
+        snapshot_ = whole(given);
+        if (person_ && !works_here(shop(), person_)) person_ = {};
+        if (personName() + personRole() != person_was) emit personChanged();
+        emit carChanged();
+        emit snapshotChanged();
+      },
+      Qt::QueuedConnection);
+}
+
+const folds::CarView* Session::car() const {
+  const auto* car = snapshot_->car.get();
+  return car && job_ && car->job == *job_ && car->opened ? car : nullptr;
+}
+
+void Session::set_units(Units units) {
+  if (units == units_) return;
+  units_ = units;
+  emit unitsChanged();
+  emit snapshotChanged();
+}
+
+QString Session::zone() const {
+  if (!shop().zone.empty()) return QString::fromStdString(shop().zone);
+  return QString::fromLatin1(QTimeZone::systemTimeZoneId());
+}
+
+void Session::post(acts::Command command, Then then) {
+  engine_.post(std::move(command), person_,
+               [this, then = std::move(then)](Result<engine::Wrote> wrote) {
+                 QMetaObject::invokeMethod(
+                     this,
+                     [this, then, given = std::move(wrote)] {
+                       if (!given) emit failed(given.error());
+                       if (then) then(given);
+                     },
+                     Qt::QueuedConnection);
+               });
+}
+
+QString Session::personId() const {
+  return person_ ? QString::fromStdString(person_.hex()) : QString();
+}
+
+QString Session::personName() const {
+  return person_ ? name_of(person_) : QString();
+}
+
+QString Session::personRole() const {
+  const auto* one = shop().find(person_);
+  return one ? words_of(one->role) : QString();
+}
+
+QString Session::carTitle() const {
+  const auto* here = car();
+  if (!here) return {};
+  if (!here->plate.empty()) return QString::fromStdString(here->plate);
+  return QString::fromStdString(here->vin).right(8);
+}
+
+QString Session::carSubtitle() const {
+  const auto* here = car();
+  if (!here) return {};
+  QStringList words;
+  if (!here->color.name.empty()) words << QString::fromStdString(here->color.name);
+  words << words_of(here->body);
+  if (!here->color.code.empty()) words << QString::fromStdString(here->color.code);
+  return words.join(QStringLiteral(" \u00b7 "));
+}
+
+QString Session::name_of(const PersonId& person) const {
+  const auto* one = shop().find(person);
+  return one && !one->name.empty() ? QString::fromStdString(one->name) : tr("someone");
+}
+
+void Session::choosePerson(const QString& personId) {
+  const auto parsed = PersonId::parse(personId.toStdString());
+  const PersonId next =
+      parsed && works_here(shop(), PersonId{*parsed}) ? PersonId{*parsed} : PersonId{};
+  if (next == person_) return;
+  person_ = next;
+  emit personChanged();
+  emit snapshotChanged();
+}
+
+void Session::openCar(const QString& jobId) {
+  const auto parsed = JobId::parse(jobId.toStdString());
+  if (!parsed || job_ == JobId{*parsed}) return;
+  job_ = JobId{*parsed};
+  engine_.watch(job_);
+  emit carChanged();
+  emit snapshotChanged();
+}
+
+void Session::leaveCar() {
+  if (!job_) return;
+  job_.reset();
+  engine_.watch(std::nullopt);
+  emit carChanged();
+  emit snapshotChanged();
+}
+
+}  // namespace jambline::screens
