@@ -1,6 +1,7 @@
 // engine/engine.h: the one door: decide, append, fold, publish.
 //
-// Lanes:   the work lane (one thread) owns log, folds and shelf. post() queues a command and returns
+// Lanes:   the work lane (one thread) owns log, folds and shelf. post() queues a command and
+// returns
 //          at once; `done` is called on the work lane after COMMIT and fold, with the entries
 //          written or the reason why nothing was. Nothing on it takes over 5 ms but the commit;
 //          imports come in slices of 50 entries and yield to taps. The calc lane takes long work on
@@ -30,6 +31,7 @@
 #include "folds/floor_view.h"
 #include "folds/shop_view.h"
 #include "log/entry_log.h"
+#include "log/shop_folder.h"
 
 namespace jambline::engine {
 
@@ -44,14 +46,16 @@ struct LastAct {
 struct Snapshot {
   std::uint64_t number = 0;  // grows by one with each publish
   std::shared_ptr<const folds::ShopView> shop;
-  std::shared_ptr<const std::vector<folds::FloorRow>> floor;   // cars not delivered, by promise
-  std::shared_ptr<const std::vector<folds::FloorRow>> record;  // all cars, newest first; null until asked
-  std::shared_ptr<const folds::CarView> car;                   // the watched one, or null
-  std::shared_ptr<const std::vector<entries::Entry>> timeline; // of the watched car, in display order
-  std::shared_ptr<const LastAct> last_act;                     // null after a restart
-  std::uint64_t own_entries = 0;   // entries of this device
-  bool read_only = false;          // folder read-only or newer schema
-  std::optional<Error> trouble;    // what stands until it is solved (disk full, newer schema)
+  std::shared_ptr<const std::vector<folds::FloorRow>> floor;  // cars not delivered, by promise
+  std::shared_ptr<const std::vector<folds::FloorRow>>
+      record;                                 // all cars, newest first; null until asked
+  std::shared_ptr<const folds::CarView> car;  // the watched one, or null
+  std::shared_ptr<const std::vector<entries::Entry>>
+      timeline;                             // of the watched car, in display order
+  std::shared_ptr<const LastAct> last_act;  // null after a restart
+  std::uint64_t own_entries = 0;            // entries of this device
+  bool read_only = false;                   // folder read-only or newer schema
+  std::optional<Error> trouble;  // what stands until it is solved (disk full, newer schema)
 };
 
 struct Wrote {
@@ -67,6 +71,7 @@ class Engine {
     std::unique_ptr<Random> random;
     std::string device_name;
     std::function<void(std::shared_ptr<const Snapshot>)> published;
+    std::unique_ptr<log::EntryLog> log = {};  // tests hand in one that refuses; else opened here
   };
   // Opens the folder, makes key and shop when it is empty (founder without people yet), folds what
   // the shelf does not have. Blocks: call before the event loop, it is short whatever the history.
@@ -82,14 +87,17 @@ class Engine {
   virtual void keep_draft(const std::string& form, const std::string& json) = 0;  // "" forgets it
   virtual std::string draft(const std::string& form) const = 0;  // read at open; any thread
 
-  // PIN of a person, only in people.secret of this device.
-  virtual void set_pin(const PersonId& person, const std::string& pin, std::function<void(Status)> done) = 0;
-  virtual void check_pin(const PersonId& person, const std::string& pin, std::function<void(Status)> done) = 0;
-  virtual bool has_pin(const PersonId& person) const = 0;
-
-  // The whole chain, on the calc lane.
-  virtual void audit(std::function<void(double)> progress, std::function<void(Result<log::Audit>)> done) = 0;
+  // The whole chain, on the calc lane; `progress` and `done` are called there.
+  virtual void audit(std::function<void(double)> progress,
+                     std::function<void(Result<log::Audit>)> done) = 0;
   virtual void stop_audit() = 0;
+
+  // A whole shop as plain files, and back, by the same checks (log/shop_folder.h). In slices on the
+  // work lane: taps go before them. `done` is called on the work lane.
+  virtual void export_shop(std::filesystem::path folder,
+                           std::function<void(Result<log::Exported>)> done) = 0;
+  virtual void import_shop(std::filesystem::path folder, std::function<void(double)> progress,
+                           std::function<void(Result<log::Imported>)> done) = 0;
 
   virtual std::shared_ptr<const Snapshot> snapshot() const = 0;  // the last published; any thread
   virtual void drain() = 0;  // returns when everything queued before is done (tests, demo maker)

@@ -138,6 +138,9 @@ void Statement::bind(int place, std::span<const std::uint8_t> bytes) {
   else
     sqlite3_bind_blob64(raw_, place, bytes.data(), bytes.size(), SQLITE_STATIC);
 }
+void Statement::bind_nothing(int place) {
+  sqlite3_bind_null(raw_, place);
+}
 void Statement::bind_text(int place, std::string_view text) {
   sqlite3_bind_text64(raw_, place, text.data() ? text.data() : "", text.size(), SQLITE_STATIC,
                       SQLITE_UTF8);

@@ -63,6 +63,7 @@ class Statement {
   // Bound bytes must live until the statement was stepped.
   void bind(int place, std::int64_t number);
   void bind(int place, std::span<const std::uint8_t> bytes);
+  void bind_nothing(int place);
   void bind_text(int place, std::string_view text);
   // True while there is a row.
   Result<bool> step();

@@ -1,0 +1,355 @@
+#include "engine/engine.h"
+
+#include <algorithm>
+#include <atomic>
+#include <latch>
+#include <map>
+#include <mutex>
+#include <set>
+
+#include "acts/decide.h"
+#include "engine/floor.h"
+#include "engine/job_cache.h"
+#include "engine/lane.h"
+#include "folds/shop_fold.h"
+#include "shelf/drafts.h"
+
+namespace jambline::engine {
+
+namespace {
+
+bool erasable(std::uint16_t kind) {
+  static const std::vector<std::uint16_t> kinds = entries::erasable_kinds();
+  return std::find(kinds.begin(), kinds.end(), kind) != kinds.end();
+}
+
+// The device's key; made when the folder is new.
+Result<seal::SigningKey> key_of(const std::filesystem::path& folder, bool fresh, Random& random) {
+  const auto file = folder / "device.key";
+  if (!fresh) return seal::SigningKey::load(file);
+  auto known = seal::SigningKey::load(file);
+  if (known || known.error().code != Code::NoSuchFile) return known;
+  auto key = seal::SigningKey::make(random);
+  JAMBLINE_TRY(key.save(file));
+  return key;
+}
+
+class LocalEngine final : public Engine {
+ public:
+  explicit LocalEngine(Parts parts) : parts_(std::move(parts)) {}
+
+  Status start() {
+    if (!parts_.log) {
+      log::OpenOptions options;
+      options.erasable = erasable;
+      std::error_code ignored;  // if the folder cannot be made, opening it says so
+      std::filesystem::create_directories(parts_.folder, ignored);
+      auto opened = log::EntryLog::open(parts_.folder, log::OpenMode::Write, options);
+      if (!opened && opened.error().code == Code::ReadOnly)
+        opened = log::EntryLog::open(parts_.folder, log::OpenMode::ReadOnly, options);
+      if (!opened) return fail(std::move(opened.error()));
+      parts_.log = std::move(*opened);
+    }
+    log_ = parts_.log.get();
+    if (log_->newer_schema()) trouble_ = Error{Code::NewerSchema, "open", "log.db", {}};
+    else if (!log_->writable()) trouble_ = Error{Code::ReadOnly, "open", parts_.folder.filename().string(), {}};
+    if (log_->writable()) {
+      const bool fresh = log_->last_arrival() == 0;
+      JAMBLINE_ASSIGN(key_, key_of(parts_.folder, fresh, *parts_.random));
+      if (fresh)
+        JAMBLINE_TRY(log_->found_shop(*key_, parts_.device_name, parts_.clock.now(), *parts_.random));
+    }
+    jobs_.emplace(*log_);
+    JAMBLINE_ASSIGN(floor_, Floor::open(parts_.folder, *log_, *jobs_));
+    JAMBLINE_TRY(log_->read_job({}, [this](const log::Stored& stored) {
+      shop_.apply(entry_of(stored));
+      return true;
+    }));
+    shop_view_ = std::make_shared<const folds::ShopView>(shop_.view());
+    folded_ = log_->last_arrival();
+    if (auto drafts = shelf::Drafts::open(parts_.folder)) {
+      drafts_ = std::move(*drafts);
+      if (auto all = drafts_->all()) draft_texts_ = std::move(*all);
+    }
+    publish();
+    return {};
+  }
+
+  ~LocalEngine() override {
+    stop_audit();
+    calc_.reset();  // first: its work may post to the work lane
+    work_.reset();
+  }
+
+  void post(acts::Command command, PersonId person, Done done) override {
+    work_->post([this, command = std::move(command), person, done = std::move(done)] {
+      auto wrote = act(command, person);
+      if (wrote) publish();
+      if (done) done(std::move(wrote));
+      if (record_wanted_) publish_record_later();
+    });
+  }
+
+  void watch(std::optional<JobId> job) override {
+    work_->post([this, job] {
+      watched_ = job;
+      publish();
+    });
+  }
+
+  void want_record() override {
+    work_->post([this] {
+      record_wanted_ = true;
+      publish_record();
+    });
+  }
+
+  void keep_draft(const std::string& form, const std::string& json) override {
+    {
+      const std::lock_guard lock(mutex_);
+      if (json.empty())
+        draft_texts_.erase(form);
+      else
+        draft_texts_[form] = json;
+    }
+    work_->post([this, form, json] {
+      if (!drafts_) return;
+      if (auto kept = drafts_->keep(form, json); !kept) tell(std::move(kept.error()));
+    });
+  }
+
+  std::string draft(const std::string& form) const override {
+    const std::lock_guard lock(mutex_);
+    const auto found = draft_texts_.find(form);
+    return found == draft_texts_.end() ? std::string() : found->second;
+  }
+
+  void audit(std::function<void(double)> progress,
+             std::function<void(Result<log::Audit>)> done) override {
+    std::stop_source stop;
+    {
+      const std::lock_guard lock(mutex_);
+      audit_stop_ = stop;
+    }
+    calc_->post([this, stop, progress = std::move(progress), done = std::move(done)] {
+      done(log::EntryLog::audit(parts_.folder, stop.get_token(), progress));
+    });
+  }
+
+  void stop_audit() override {
+    const std::lock_guard lock(mutex_);
+    audit_stop_.request_stop();
+  }
+
+  void export_shop(std::filesystem::path folder,
+                   std::function<void(Result<log::Exported>)> done) override {
+    work_->post(
+        [this, folder = std::move(folder), done = std::move(done)] {
+          done(log::export_shop(*log_, folder, {},
+                                [this](double) { work_->let_urgent_work_through(); }));
+        },
+        Lane::Haste::Later);
+  }
+
+  void import_shop(std::filesystem::path folder, std::function<void(double)> progress,
+                   std::function<void(Result<log::Imported>)> done) override {
+    work_->post(
+        [this, folder = std::move(folder), progress = std::move(progress), done = std::move(done)] {
+          auto imported = log::import_shop(*log_, folder, {}, [&](double part_done) {
+            if (auto taken = take_in_arrivals(); !taken) trouble_ = std::move(taken.error());
+            if (progress) progress(part_done);
+            work_->let_urgent_work_through();
+          });
+          if (auto taken = take_in_arrivals(); !taken) trouble_ = std::move(taken.error());
+          publish();
+          take_up_changed_jobs();
+          done(std::move(imported));
+        },
+        Lane::Haste::Later);
+  }
+
+  std::shared_ptr<const Snapshot> snapshot() const override {
+    const std::lock_guard lock(mutex_);
+    return snapshot_;
+  }
+
+  void drain() override {
+    std::latch reached(1);
+    work_->post([&reached] { reached.count_down(); }, Lane::Haste::Later);
+    reached.wait();
+  }
+
+ private:
+  // Decides, appends, folds. Nothing is written, folded or shown unless all of it is on disk.
+  Result<Wrote> act(const acts::Command& command, const PersonId& person) {
+    if (!log_->writable()) return fail(trouble_.value_or(Error{Code::ReadOnly, "append", "", {}}));
+    std::optional<Error> unreadable;
+    const acts::World world{
+        *shop_view_,
+        [&](const JobId& job) -> const folds::CarView* {
+          auto known = jobs_->get(job);
+          if (known) return (*known)->view.get();
+          unreadable = std::move(known.error());
+          return nullptr;
+        },
+        [&](const PersonId& worker) { return floor_->clock_of(worker); }};
+    auto drafts = acts::decide(world, command, {person, *parts_.random});
+    if (unreadable) return fail(std::move(*unreadable));
+    if (!drafts) return fail(std::move(drafts.error()));
+
+    std::vector<log::Draft> bytes;
+    bytes.reserve(drafts->size());
+    for (const auto& draft : *drafts) {
+      entries::Written written = entries::write(draft.payload);
+      bytes.push_back({draft.subject, written.kind, written.schema, std::move(written.payload)});
+    }
+    auto stored = log_->append(*key_, person, bytes, parts_.clock.now(), *parts_.random);
+    if (!stored) {
+      trouble_ = stored.error();
+      publish();
+      return fail(std::move(stored.error()));
+    }
+    trouble_.reset();
+    Wrote wrote;
+    auto last = std::make_shared<LastAct>(LastAct{command, person, 0, {}});
+    for (const auto& one : *stored) {
+      wrote.entries.push_back(entry_of(one));
+      last->entries.emplace_back(one.entry.header.subject, one.entry.hash);
+      last->wall_ms = one.entry.header.wall_ms;
+    }
+    if (std::holds_alternative<acts::OpenCar>(command)) wrote.job = wrote.entries.front().subject;
+    last_act_ = std::move(last);
+    JAMBLINE_TRY(fold(wrote.entries, /*at_once=*/true));
+    return wrote;
+  }
+
+  // Takes written or arrived entries into shop, jobs and floor.
+  Status fold(const std::vector<entries::Entry>& fresh, bool at_once) {
+    std::map<JobId, std::vector<entries::Entry>> by_job;
+    bool shop_changed = false;
+    for (const auto& entry : fresh) {
+      if (entry.subject) {
+        by_job[entry.subject].push_back(entry);
+      } else {
+        shop_.apply(entry);
+        shop_changed = true;
+      }
+    }
+    if (shop_changed) shop_view_ = std::make_shared<const folds::ShopView>(shop_.view());
+    folded_ = log_->last_arrival();
+    for (const auto& [job, entries] : by_job) {
+      if (at_once || job == watched_) {
+        JAMBLINE_ASSIGN(const auto* grown, jobs_->grow(job, entries));
+        if (auto kept = floor_->change(*grown->view, folded_); !kept) tell(std::move(kept.error()));
+      } else {
+        JAMBLINE_TRY(jobs_->grow_if_known(job, entries));
+        floor_->note_changed(job);
+      }
+    }
+    return {};
+  }
+
+  Status take_in_arrivals() {
+    std::vector<entries::Entry> fresh;
+    JAMBLINE_TRY(log_->read_after(folded_, [&](const log::Stored& stored) {
+      fresh.push_back(entry_of(stored));
+      return true;
+    }));
+    return fold(fresh, /*at_once=*/false);
+  }
+
+  void take_up_changed_jobs() {
+    auto more = floor_->take_up_one(*jobs_, folded_);
+    if (!more) return tell(std::move(more.error()));
+    if (*more)
+      work_->post([this] { take_up_changed_jobs(); }, Lane::Haste::Later);
+    else
+      record_wanted_ ? publish_record() : publish();
+  }
+
+  void publish_record_later() {
+    if (record_queued_) return;
+    record_queued_ = true;
+    work_->post(
+        [this] {
+          record_queued_ = false;
+          publish_record();
+        },
+        Lane::Haste::Later);
+  }
+
+  void publish_record() {
+    auto all = floor_->all();
+    if (!all) return tell(std::move(all.error()));
+    record_ = std::move(*all);
+    publish();
+  }
+
+  // Something besides an act failed; the banner shows it.
+  void tell(Error error) {
+    trouble_ = std::move(error);
+    publish();
+  }
+
+  void publish() {
+    auto next = std::make_shared<Snapshot>();
+    next->number = ++published_;
+    next->shop = shop_view_;
+    next->floor = floor_->in_work();
+    next->record = record_;
+    if (watched_) {
+      if (auto job = jobs_->get(*watched_)) {
+        next->car = (*job)->view;
+        next->timeline = (*job)->timeline;
+      } else {
+        trouble_ = std::move(job.error());
+      }
+    }
+    next->last_act = last_act_;
+    next->read_only = !log_->writable();
+    next->trouble = trouble_;
+    for (const auto& head : log_->heads())
+      if (key_ && head.device == key_->device()) next->own_entries = head.seq;
+    {
+      const std::lock_guard lock(mutex_);
+      snapshot_ = next;
+    }
+    if (parts_.published) parts_.published(std::move(next));
+  }
+
+  Parts parts_;
+  log::EntryLog* log_ = nullptr;
+  std::optional<seal::SigningKey> key_;
+  std::optional<JobCache> jobs_;
+  std::optional<Floor> floor_;
+  std::optional<shelf::Drafts> drafts_;
+  folds::ShopFold shop_;
+  std::shared_ptr<const folds::ShopView> shop_view_;
+  std::shared_ptr<const LastAct> last_act_;
+  std::shared_ptr<const std::vector<folds::FloorRow>> record_;
+  std::optional<JobId> watched_;
+  std::optional<Error> trouble_;
+  log::Arrival folded_ = 0;
+  std::uint64_t published_ = 0;
+  bool record_wanted_ = false;
+  bool record_queued_ = false;
+
+  mutable std::mutex mutex_;  // guards the three below
+  std::shared_ptr<const Snapshot> snapshot_;
+  std::map<std::string, std::string> draft_texts_;
+  std::stop_source audit_stop_;
+
+  // Last: the lanes end before what they use.
+  std::unique_ptr<Lane> work_ = std::make_unique<Lane>();
+  std::unique_ptr<Lane> calc_ = std::make_unique<Lane>();
+};
+
+}  // namespace
+
+Result<std::unique_ptr<Engine>> Engine::open(Parts parts) {
+  auto engine = std::make_unique<LocalEngine>(std::move(parts));
+  JAMBLINE_TRY(engine->start());
+  return engine;
+}
+
+}  // namespace jambline::engine

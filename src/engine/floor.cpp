@@ -1,0 +1,147 @@
+#include "engine/floor.h"
+
+#include <algorithm>
+#include <set>
+
+namespace jambline::engine {
+
+namespace {
+
+using Rows = std::vector<folds::FloorRow>;
+
+// Folds every job of the log in one pass.
+Result<Rows> fold_all(log::EntryLog& log) {
+  std::map<JobId, folds::JobFold> folds;
+  JAMBLINE_TRY(log.read_after(0, [&](const log::Stored& stored) {
+    const JobId& subject = stored.entry.header.subject;
+    if (subject) folds.try_emplace(subject, subject).first->second.apply(entry_of(stored));
+    return true;
+  }));
+  Rows out;
+  out.reserve(folds.size());
+  for (const auto& [job, fold] : folds) {
+    const folds::CarView view = fold.view();
+    if (view.opened) out.push_back(folds::floor_row(view));
+  }
+  return out;
+}
+
+// Folds the jobs that have entries after `arrival`.
+Result<Rows> fold_changed(log::EntryLog& log, JobCache& jobs, std::int64_t arrival) {
+  std::set<JobId> changed;
+  JAMBLINE_TRY(log.read_after(arrival, [&](const log::Stored& stored) {
+    if (stored.entry.header.subject) changed.insert(stored.entry.header.subject);
+    return true;
+  }));
+  Rows out;
+  for (const JobId& job : changed) {
+    JAMBLINE_ASSIGN(const auto* known, jobs.get(job));
+    if (known->view->opened) out.push_back(folds::floor_row(*known->view));
+  }
+  return out;
+}
+
+}  // namespace
+
+Result<Floor> Floor::open(const std::filesystem::path& folder, log::EntryLog& log,
+                          JobCache& jobs) {
+  Floor floor;
+  const std::int64_t last = log.last_arrival();
+  if (auto shelf = shelf::Shelf::open(folder, log.shop())) floor.shelf_ = std::move(*shelf);
+  std::int64_t known = floor.shelf_ ? floor.shelf_->arrival() : 0;
+  if (known > last) {  // an older copy of the log was put back
+    known = 0;
+    if (!floor.shelf_->clear()) floor.shelf_.reset();
+  }
+  if (known > 0) {
+    auto rows = floor.shelf_->in_work();
+    if (rows) {
+      for (auto& row : *rows) floor.in_work_.emplace(row.job, std::move(row));
+    } else {
+      known = 0;
+    }
+  }
+  if (known < last) {
+    auto rows = known == 0 ? fold_all(log) : fold_changed(log, jobs, known);
+    if (!rows) return fail(std::move(rows.error()));
+    if (floor.shelf_ && !floor.shelf_->put(*rows, last)) floor.shelf_.reset();
+    for (auto& row : *rows) {
+      floor.in_work_.erase(row.job);
+      if (!row.delivered_ms)
+        floor.in_work_.emplace(row.job, std::move(row));
+      else if (!floor.shelf_)
+        floor.delivered_without_shelf_.emplace(row.job, std::move(row));
+    }
+  }
+  return floor;
+}
+
+Status Floor::change(const folds::CarView& car, std::int64_t arrival) {
+  in_work_list_.reset();
+  all_list_.reset();
+  folds::FloorRow row = folds::floor_row(car);
+  Status stored;
+  if (shelf_) stored = shelf_->put({row}, arrival);
+  delivered_without_shelf_.erase(car.job);
+  if (row.delivered_ms) {
+    in_work_.erase(car.job);
+    if (!shelf_) delivered_without_shelf_.insert_or_assign(car.job, std::move(row));
+  } else if (car.opened) {
+    in_work_.insert_or_assign(car.job, std::move(row));
+  }
+  return stored;
+}
+
+Result<bool> Floor::take_up_one(JobCache& jobs, std::int64_t arrival) {
+  if (changed_.empty()) return false;
+  const JobId job = changed_.begin()->first;
+  changed_.erase(changed_.begin());
+  JAMBLINE_ASSIGN(const auto* known, jobs.get(job));
+  // The position moves only when nothing is left to fold: a start after a kill folds again.
+  const std::int64_t position = changed_.empty() ? arrival : (shelf_ ? shelf_->arrival() : 0);
+  JAMBLINE_TRY(change(*known->view, position));
+  return true;
+}
+
+std::shared_ptr<const Rows> Floor::in_work() {
+  if (in_work_list_) return in_work_list_;
+  auto rows = std::make_shared<Rows>();
+  for (const auto& [job, row] : in_work_) rows->push_back(row);
+  std::sort(rows->begin(), rows->end(), [](const auto& a, const auto& b) {
+    const auto due = [](const auto& row) { return row.promised_ms.value_or(INT64_MAX); };
+    return std::tuple(due(a), a.opened_ms, a.job) < std::tuple(due(b), b.opened_ms, b.job);
+  });
+  return in_work_list_ = std::move(rows);
+}
+
+Result<std::shared_ptr<const Rows>> Floor::all() {
+  if (all_list_) return all_list_;
+  Rows rows;
+  if (shelf_) {
+    JAMBLINE_ASSIGN(rows, shelf_->all());
+  } else {
+    for (const auto* part : {&in_work_, &delivered_without_shelf_})
+      for (const auto& [job, row] : *part) rows.push_back(row);
+    std::sort(rows.begin(), rows.end(),
+              [](const auto& a, const auto& b) { return a.opened_ms > b.opened_ms; });
+  }
+  return all_list_ = std::make_shared<const Rows>(std::move(rows));
+}
+
+std::optional<JobId> Floor::clock_of(const PersonId& person) const {
+  std::optional<JobId> paused;
+  std::int64_t paused_ms = INT64_MIN;
+  for (const auto& [job, row] : in_work_) {
+    for (const auto& running : row.running) {
+      if (running.person != person) continue;
+      if (!running.paused) return job;
+      if (running.start_ms > paused_ms) {
+        paused = job;
+        paused_ms = running.start_ms;
+      }
+    }
+  }
+  return paused;
+}
+
+}  // namespace jambline::engine

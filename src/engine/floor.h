@@ -1,0 +1,48 @@
+// engine/floor.h: the rows of all cars, kept on the shelf and in memory as far as screens ask.
+//
+// Shape:   rows of cars in work are always in memory; those of all cars once somebody wants them.
+// Threads: the work lane.
+// Errors:  a shelf that cannot be written is no reason to stop: rows stay right in memory, and the
+//          next start folds again.
+#pragma once
+
+#include <map>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "engine/job_cache.h"
+#include "folds/floor_view.h"
+#include "shelf/shelf.h"
+
+namespace jambline::engine {
+
+class Floor {
+ public:
+  // Loads what the shelf knows and folds what it does not.
+  static Result<Floor> open(const std::filesystem::path& folder, log::EntryLog& log,
+                            JobCache& jobs);
+
+  // The job's row after it changed. `arrival`: how far the log is folded now.
+  Status change(const folds::CarView& car, std::int64_t arrival);
+  // Jobs changed by an import; taken up one at a time.
+  void note_changed(const JobId& job) { changed_[job] = true; }
+  // Folds one noted job; false when none is left.
+  Result<bool> take_up_one(JobCache& jobs, std::int64_t arrival);
+
+  std::shared_ptr<const std::vector<folds::FloorRow>> in_work();
+  Result<std::shared_ptr<const std::vector<folds::FloorRow>>> all();
+
+  // Where the person's clock runs or, failing that, is paused.
+  std::optional<JobId> clock_of(const PersonId& person) const;
+
+ private:
+  std::optional<shelf::Shelf> shelf_;  // none when it could not be opened
+  std::map<JobId, folds::FloorRow> in_work_;
+  std::map<JobId, bool> changed_;
+  std::shared_ptr<const std::vector<folds::FloorRow>> in_work_list_;
+  std::shared_ptr<const std::vector<folds::FloorRow>> all_list_;
+  std::map<JobId, folds::FloorRow> delivered_without_shelf_;
+};
+
+}  // namespace jambline::engine

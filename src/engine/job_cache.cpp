@@ -1,0 +1,82 @@
+#include "engine/job_cache.h"
+
+#include <algorithm>
+
+namespace jambline::engine {
+
+entries::Entry entry_of(const log::Stored& stored) {
+  const seal::Header& header = stored.entry.header;
+  entries::Entry out;
+  out.hash = stored.entry.hash;
+  out.order = {header.hlc, header.device, header.seq};
+  out.subject = header.subject;
+  out.wall_ms = header.wall_ms;
+  out.offset_min = header.offset_min;
+  out.clock_flags = header.clock_flags;
+  out.boot = header.boot;
+  out.boottime_ms = header.boottime_ms;
+  out.person = header.person;
+  out.action = header.action;
+  out.part = header.part;
+  out.parts = header.parts;
+  out.kind = header.kind;
+  out.schema = header.schema;
+  out.payload = entries::read(header.kind, header.schema, stored.entry.payload, stored.entry.erased);
+  return out;
+}
+
+Result<const JobCache::Job*> JobCache::get(const JobId& id) {
+  if (const auto found = by_id_.find(id); found != by_id_.end()) return &touch(found->second);
+  Job job(id);
+  auto timeline = std::make_shared<std::vector<entries::Entry>>();
+  JAMBLINE_TRY(log_.read_job(id, [&](const log::Stored& stored) {
+    timeline->push_back(entry_of(stored));
+    job.fold.apply(timeline->back());
+    return true;
+  }));
+  std::sort(timeline->begin(), timeline->end(),
+            [](const auto& a, const auto& b) { return a.order < b.order; });
+  job.view = std::make_shared<const folds::CarView>(job.fold.view());
+  job.timeline = std::move(timeline);
+  drop_oldest();
+  jobs_.push_front(std::move(job));
+  by_id_[id] = jobs_.begin();
+  return &jobs_.front();
+}
+
+Result<const JobCache::Job*> JobCache::grow(const JobId& id,
+                                            const std::vector<entries::Entry>& fresh) {
+  const auto found = by_id_.find(id);
+  if (found == by_id_.end()) return get(id);
+  Job& job = touch(found->second);
+  auto timeline = std::make_shared<std::vector<entries::Entry>>(*job.timeline);
+  for (const auto& entry : fresh) {
+    job.fold.apply(entry);
+    const auto place =
+        std::upper_bound(timeline->begin(), timeline->end(), entry,
+                         [](const auto& a, const auto& b) { return a.order < b.order; });
+    timeline->insert(place, entry);
+  }
+  job.timeline = std::move(timeline);
+  job.view = std::make_shared<const folds::CarView>(job.fold.view());
+  return &job;
+}
+
+Status JobCache::grow_if_known(const JobId& id, const std::vector<entries::Entry>& fresh) {
+  if (by_id_.find(id) == by_id_.end()) return {};
+  JAMBLINE_TRY(grow(id, fresh));
+  return {};
+}
+
+JobCache::Job& JobCache::touch(std::list<Job>::iterator job) {
+  jobs_.splice(jobs_.begin(), jobs_, job);
+  return jobs_.front();
+}
+
+void JobCache::drop_oldest() {
+  if (jobs_.size() < most_jobs) return;
+  by_id_.erase(jobs_.back().view->job);
+  jobs_.pop_back();
+}
+
+}  // namespace jambline::engine

@@ -1,0 +1,122 @@
+#include "shelf/shelf.h"
+
+#include "base/json.h"
+
+namespace jambline::shelf {
+
+namespace {
+using sqlite::Database;
+
+constexpr const char* make_tables =
+    "CREATE TABLE IF NOT EXISTS stamp (shop TEXT, version INTEGER, arrival INTEGER);"
+    "CREATE TABLE IF NOT EXISTS car (job BLOB PRIMARY KEY, delivered INTEGER, promised INTEGER,"
+    " opened INTEGER NOT NULL, row TEXT NOT NULL) WITHOUT ROWID;"
+    "CREATE INDEX IF NOT EXISTS car_in_work ON car (promised, opened) WHERE delivered IS NULL;"
+    "CREATE INDEX IF NOT EXISTS car_by_opening ON car (opened);";
+
+void bind_time(sqlite::Statement& statement, int place, const std::optional<std::int64_t>& ms) {
+  if (ms)
+    statement.bind(place, *ms);
+  else
+    statement.bind_nothing(place);
+}
+
+Result<Database> open_file(const std::filesystem::path& file) {
+  JAMBLINE_ASSIGN(Database database, Database::open(file, Database::Mode::Create, ""));
+  JAMBLINE_TRY(database.run("PRAGMA journal_mode=WAL; PRAGMA synchronous=OFF;"));
+  JAMBLINE_TRY(database.run(make_tables));
+  return database;
+}
+
+void forget(const std::filesystem::path& file) {
+  for (const char* ending : {"", "-wal", "-shm"}) {
+    std::error_code ignored;  // what cannot be removed is told by the open that follows
+    std::filesystem::remove(file.string() + ending, ignored);
+  }
+}
+}  // namespace
+
+Result<Shelf> Shelf::open(const std::filesystem::path& folder, const ShopId& shop) {
+  const auto file = folder / "shelf.db";
+  auto database = open_file(file);
+  if (!database && (database.error().code == Code::DatabaseDamaged ||
+                    database.error().code == Code::FileFailed)) {
+    forget(file);
+    database = open_file(file);
+  }
+  if (!database) return fail(std::move(database.error()));
+  Shelf shelf;
+  shelf.database_ = std::move(*database);
+  JAMBLINE_ASSIGN(shelf.put_row_,
+                  shelf.database_.prepare("INSERT OR REPLACE INTO car VALUES (?, ?, ?, ?, ?)"));
+  JAMBLINE_ASSIGN(shelf.put_position_, shelf.database_.prepare("UPDATE stamp SET arrival = ?"));
+  JAMBLINE_ASSIGN(shelf.in_work_,
+                  shelf.database_.prepare("SELECT row FROM car WHERE delivered IS NULL"
+                                          " ORDER BY promised IS NULL, promised, opened"));
+  JAMBLINE_ASSIGN(shelf.all_, shelf.database_.prepare("SELECT row FROM car ORDER BY opened DESC"));
+
+  JAMBLINE_ASSIGN(const std::int64_t fits,
+                  shelf.database_.number(("SELECT count(*) FROM stamp WHERE version = " +
+                                          std::to_string(fold_version) + " AND shop = '" +
+                                          shop.hex() + "'")
+                                             .c_str()));
+  if (fits == 1) {
+    JAMBLINE_ASSIGN(shelf.arrival_, shelf.database_.number("SELECT arrival FROM stamp"));
+  } else {
+    JAMBLINE_TRY(shelf.database_.run(("DELETE FROM car; DELETE FROM stamp; INSERT INTO stamp VALUES ('" +
+                                      shop.hex() + "', " + std::to_string(fold_version) + ", 0)")
+                                         .c_str()));
+  }
+  return shelf;
+}
+
+Status Shelf::put(const std::vector<folds::FloorRow>& rows, std::int64_t arrival) {
+  JAMBLINE_TRY(database_.run("BEGIN"));
+  const auto put_all = [&]() -> Status {
+    for (const auto& row : rows) {
+      const std::string json = to_json(row);
+      put_row_.bind(1, row.job.bytes);
+      bind_time(put_row_, 2, row.delivered_ms);
+      bind_time(put_row_, 3, row.promised_ms);
+      put_row_.bind(4, row.opened_ms);
+      put_row_.bind_text(5, json);
+      JAMBLINE_TRY(put_row_.finish());
+    }
+    put_position_.bind(1, arrival);
+    return put_position_.finish();
+  };
+  auto done = put_all();
+  if (done) done = database_.run("COMMIT");
+  if (!done) {
+    if (database_.in_transaction()) JAMBLINE_TRY(database_.run("ROLLBACK"));
+    return done;
+  }
+  arrival_ = arrival;
+  return {};
+}
+
+Status Shelf::clear() {
+  arrival_ = 0;
+  return database_.run("BEGIN; DELETE FROM car; UPDATE stamp SET arrival = 0; COMMIT");
+}
+
+Result<std::vector<folds::FloorRow>> Shelf::rows(sqlite::Statement& query) {
+  std::vector<folds::FloorRow> out;
+  while (true) {
+    JAMBLINE_ASSIGN(const bool more, query.step());
+    if (!more) break;
+    auto row = from_json<folds::FloorRow>(query.text(0));
+    if (!row) {
+      query.reset();
+      return fail(std::move(row.error()));
+    }
+    out.push_back(std::move(*row));
+  }
+  query.reset();
+  return out;
+}
+
+Result<std::vector<folds::FloorRow>> Shelf::in_work() { return rows(in_work_); }
+Result<std::vector<folds::FloorRow>> Shelf::all() { return rows(all_); }
+
+}  // namespace jambline::shelf

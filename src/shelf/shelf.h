@@ -1,0 +1,50 @@
+// shelf/shelf.h: the second database (shelf.db): what the folds gave, so that a start does not have
+// to fold years. It may be deleted at any time.
+//
+// Shape:   one floor row a job, stamped with the fold version and with how far (arrival) of which
+//          shop's log it knows. Another stamp, or a damaged file: empty, and everything is folded.
+// Durable: synchronous=OFF; a torn shelf is found and made anew.
+// Threads: one owner (the work lane).
+// Errors:  DiskFull, ReadOnly, FileFailed; the caller goes on without a shelf and says so.
+#pragma once
+
+#include <cstdint>
+#include <filesystem>
+#include <map>
+#include <string>
+#include <vector>
+
+#include "base/error.h"
+#include "folds/floor_view.h"
+#include "sqlite/sqlite.h"
+
+namespace jambline::shelf {
+
+inline constexpr std::int64_t fold_version = 1;  // grows when a fold's answer changes
+
+class Shelf {
+ public:
+  static Result<Shelf> open(const std::filesystem::path& folder, const ShopId& shop);
+
+  // How far the rows know the log; 0 = nothing is known.
+  std::int64_t arrival() const { return arrival_; }
+
+  // Puts rows and the new position in one transaction.
+  Status put(const std::vector<folds::FloorRow>& rows, std::int64_t arrival);
+  Status clear();
+
+  Result<std::vector<folds::FloorRow>> in_work();  // not delivered, by promise then by opening
+  Result<std::vector<folds::FloorRow>> all();      // newest first
+
+ private:
+  Result<std::vector<folds::FloorRow>> rows(sqlite::Statement& query);
+
+  sqlite::Database database_;
+  sqlite::Statement put_row_;
+  sqlite::Statement put_position_;
+  sqlite::Statement in_work_;
+  sqlite::Statement all_;
+  std::int64_t arrival_ = 0;
+};
+
+}  // namespace jambline::shelf
