@@ -42,13 +42,15 @@ struct NullVisit {
 };
 
 template <class T>
-concept Described = requires(T& value, NullVisit& visit) { T::describe(value, visit); };
+concept Described = requires(T& value, NullVisit& visit) {
+  T::describe(value, visit);
+};
 
 template <class E>
 inline constexpr std::array<std::string_view, 0> enum_words{};
 
 template <class E>
-concept WordedEnum = std::is_enum_v<E> && (enum_words<E>.size() > 0);
+concept WordedEnum = std::is_enum_v<E> &&(enum_words<E>.size() > 0);
 
 template <WordedEnum E>
 constexpr std::string_view word_of(E value) {

@@ -10,20 +10,19 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <tl/expected.hpp>
 #include <utility>
 #include <vector>
-
-#include <tl/expected.hpp>
 
 namespace jambline {
 
 enum class Code : std::uint8_t {
   // the disk and the folder
-  DiskFull,         // no space left; nothing half-written
-  ReadOnly,         // the folder or file may not be written
-  NoSuchFile,       // the file or folder is not there
-  FileFailed,       // any other refusal by the operating system (args: cause)
-  FolderInUse,      // a second copy of the program holds the folder's lock
+  DiskFull,     // no space left; nothing half-written
+  ReadOnly,     // the folder or file may not be written
+  NoSuchFile,   // the file or folder is not there
+  FileFailed,   // any other refusal by the operating system (args: cause)
+  FolderInUse,  // a second copy of the program holds the folder's lock
   // the log
   DatabaseDamaged,  // SQLite says corrupt or not a database
   NewerSchema,      // written by a newer version: readable, not writable
@@ -39,19 +38,19 @@ enum class Code : std::uint8_t {
   NotErasable,      // the kind's payload may not be erased
   Stopped,          // long work was stopped by a person
   // input
-  Malformed,        // bytes, JSON or CSV that do not fit (args: field, place, cause)
-  OutOfRange,       // a number outside its range (args: field, value, min, max)
-  Missing,          // a required field or answer is not there (args: field)
-  Unknown,          // names something that does not exist (args: field)
-  VinCheckFails,    // VIN check digit (args: place, expected)
+  Malformed,      // bytes, JSON or CSV that do not fit (args: field, place, cause)
+  OutOfRange,     // a number outside its range (args: field, value, min, max)
+  Missing,        // a required field or answer is not there (args: field)
+  Unknown,        // names something that does not exist (args: field)
+  VinCheckFails,  // VIN check digit (args: place, expected)
   // the work
-  NotRunning,       // stop or pause without a running clock
-  AlreadyRunning,   // the person's clock already runs on this
-  AlreadyDone,      // the act has been done before
-  NotAllowed,       // the role may not do this
-  OutsidePanel,     // a mark off its panel (args: panel, x_mm, y_mm)
-  Disputed,         // two answers stand; a person has to settle first
-  NotYet,           // something else must come first (args: what)
+  NotRunning,      // stop or pause without a running clock
+  AlreadyRunning,  // the person's clock already runs on this
+  AlreadyDone,     // the act has been done before
+  NotAllowed,      // the role may not do this
+  OutsidePanel,    // a mark off its panel (args: panel, x_mm, y_mm)
+  Disputed,        // two answers stand; a person has to settle first
+  NotYet,          // something else must come first (args: what)
 };
 
 // The code's own name ("DiskFull"), for logs, JSON and tests; not for people.
@@ -93,9 +92,9 @@ inline tl::unexpected<Error> fail(Error error) {
     if (auto status_ = (expression); !status_)                                \
       return ::tl::unexpected<::jambline::Error>(std::move(status_.error())); \
   } while (false)
-#define JAMBLINE_ASSIGN(declaration, expression)                                                 \
-  auto JAMBLINE_CONCAT(result_, __LINE__) = (expression);                                        \
-  if (!JAMBLINE_CONCAT(result_, __LINE__))                                                       \
-    return ::tl::unexpected<::jambline::Error>(                                                  \
-        std::move(JAMBLINE_CONCAT(result_, __LINE__).error()));                                  \
+#define JAMBLINE_ASSIGN(declaration, expression)                \
+  auto JAMBLINE_CONCAT(result_, __LINE__) = (expression);       \
+  if (!JAMBLINE_CONCAT(result_, __LINE__))                      \
+    return ::tl::unexpected<::jambline::Error>(                 \
+        std::move(JAMBLINE_CONCAT(result_, __LINE__).error())); \
   declaration = std::move(*JAMBLINE_CONCAT(result_, __LINE__))

@@ -46,7 +46,7 @@ using DeviceId = Id<struct DeviceTag>;
 using BootId = Id<struct BootTag>;
 using PersonId = Id<struct PersonTag>;
 using ActionId = Id<struct ActionTag>;
-using JobId = Id<struct JobTag>;              // one car's visit; zero = the shop's own stream
+using JobId = Id<struct JobTag>;  // one car's visit; zero = the shop's own stream
 using MarkId = Id<struct MarkTag>;
 using OperationId = Id<struct OperationTag>;
 using ReleaseId = Id<struct ReleaseTag>;

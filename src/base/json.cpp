@@ -1,13 +1,12 @@
 #include "base/json.h"
 
-#include <simdjson.h>
-
 #include <algorithm>
 #include <bit>
 #include <charconv>
 #include <cmath>
 #include <cstdlib>
 #include <new>
+#include <simdjson.h>
 
 namespace jambline {
 
@@ -42,19 +41,29 @@ constexpr std::size_t most_text_bytes = 64U << 20U;
 
 JsonValue::Type JsonValue::type() const {
   switch (load<dom::element>(raw_).type()) {
-    case dom::element_type::ARRAY: return Type::List;
-    case dom::element_type::OBJECT: return Type::Object;
-    case dom::element_type::INT64: return Type::Integer;
-    case dom::element_type::UINT64: return Type::Number;  // past int64: not a whole number of ours
-    case dom::element_type::DOUBLE: return Type::Number;
-    case dom::element_type::STRING: return Type::Text;
-    case dom::element_type::BOOL: return Type::Bool;
-    case dom::element_type::NULL_VALUE: break;
+    case dom::element_type::ARRAY:
+      return Type::List;
+    case dom::element_type::OBJECT:
+      return Type::Object;
+    case dom::element_type::INT64:
+      return Type::Integer;
+    case dom::element_type::UINT64:
+      return Type::Number;  // past int64: not a whole number of ours
+    case dom::element_type::DOUBLE:
+      return Type::Number;
+    case dom::element_type::STRING:
+      return Type::Text;
+    case dom::element_type::BOOL:
+      return Type::Bool;
+    case dom::element_type::NULL_VALUE:
+      break;
   }
   return Type::Null;
 }
 
-bool JsonValue::boolean() const { return load<dom::element>(raw_).get_bool().value_unsafe(); }
+bool JsonValue::boolean() const {
+  return load<dom::element>(raw_).get_bool().value_unsafe();
+}
 std::int64_t JsonValue::integer() const {
   return load<dom::element>(raw_).get_int64().value_unsafe();
 }
@@ -63,7 +72,9 @@ std::optional<std::uint64_t> JsonValue::large() const {
   if (element.type() != dom::element_type::UINT64) return std::nullopt;
   return element.get_uint64().value_unsafe();
 }
-double JsonValue::number() const { return load<dom::element>(raw_).get_double().value_unsafe(); }
+double JsonValue::number() const {
+  return load<dom::element>(raw_).get_double().value_unsafe();
+}
 std::string_view JsonValue::text() const {
   return load<dom::element>(raw_).get_string().value_unsafe();
 }
@@ -118,7 +129,8 @@ Result<JsonValue> JsonDocument::parse(std::string_view text) {
   if (text.data() == nullptr) text = "";
   const auto error = parser.parse(text.data(), text.size()).get(root);
   if (error != simdjson::SUCCESS)
-    return fail(Error{Code::Malformed, "read JSON", "", {{"cause", simdjson::error_message(error)}}});
+    return fail(
+        Error{Code::Malformed, "read JSON", "", {{"cause", simdjson::error_message(error)}}});
   JsonValue value;
   store(value.raw_, root);
   return value;
@@ -132,11 +144,21 @@ void write_text(std::string& out, std::string_view text) {
   for (const char sign : text) {
     const auto byte = static_cast<unsigned char>(sign);
     switch (sign) {
-      case '"': out += "\\\""; break;
-      case '\\': out += "\\\\"; break;
-      case '\n': out += "\\n"; break;
-      case '\r': out += "\\r"; break;
-      case '\t': out += "\\t"; break;
+      case '"':
+        out += "\\\"";
+        break;
+      case '\\':
+        out += "\\\\";
+        break;
+      case '\n':
+        out += "\\n";
+        break;
+      case '\r':
+        out += "\\r";
+        break;
+      case '\t':
+        out += "\\t";
+        break;
       default:
         if (byte < 0x20) {
           out += "\\u00";
@@ -170,8 +192,12 @@ void write_number(std::string& out, double number) {
   else
     append_chars(out, number);
 }
-void write_integer(std::string& out, std::int64_t number) { append_chars(out, number); }
-void write_unsigned(std::string& out, std::uint64_t number) { append_chars(out, number); }
+void write_integer(std::string& out, std::int64_t number) {
+  append_chars(out, number);
+}
+void write_unsigned(std::string& out, std::uint64_t number) {
+  append_chars(out, number);
+}
 
 void Reading::refuse(Code code, std::string cause) {
   error = Error{code, "read JSON", path, {{"field", path}, {"cause", std::move(cause)}}};
@@ -185,7 +211,9 @@ bool Reading::in_range(const Field& field, double value) {
   write_number(found, value);
   write_number(low, field.min);
   write_number(high, field.max);
-  error = Error{Code::OutOfRange, "read JSON", path,
+  error = Error{Code::OutOfRange,
+                "read JSON",
+                path,
                 {{"field", path}, {"value", found}, {"min", low}, {"max", high}}};
   return false;
 }
@@ -195,7 +223,8 @@ void schema_open(std::string& out, const Field& field, std::string_view type) {
   write_text(out, type);
   if (field.unit.empty() && field.doc.empty()) return;
   std::string words(field.doc);
-  if (!field.unit.empty()) words += (words.empty() ? "" : "; ") + std::string("unit: ") + std::string(field.unit);
+  if (!field.unit.empty())
+    words += (words.empty() ? "" : "; ") + std::string("unit: ") + std::string(field.unit);
   out += ",\"description\":";
   write_text(out, words);
 }

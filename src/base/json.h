@@ -1,12 +1,12 @@
 // base/json.h: JSON text of a described value, and back.
 //
 // Writing: fields in description order, no spaces, shortest numbers that read back equal
-//          (std::to_chars; with an exponent from 2^63 on, minus zero as -0.0), an absent optional is
-//          left out. NaN and infinity are programmer errors.
+//          (std::to_chars; with an exponent from 2^63 on, minus zero as -0.0), an absent optional
+//          is left out. NaN and infinity are programmer errors.
 // Reading: every described field that is not optional must be there; numbers must be finite and in
-//          the field's range; enum words must be known; text must be UTF-8. Strict::Yes also refuses
-//          members that nobody described. Errors are Malformed, Missing or OutOfRange and name the
-//          field by its path ("panels[2].x_mm").
+//          the field's range; enum words must be known; text must be UTF-8. Strict::Yes also
+//          refuses members that nobody described. Errors are Malformed, Missing or OutOfRange and
+//          name the field by its path ("panels[2].x_mm").
 // Threads: any; each thread has its own parser. Limit: 64 MiB of text.
 // Source:  RFC 8259; parsed by simdjson.
 #pragma once
@@ -29,13 +29,13 @@ class JsonValue {
  public:
   enum class Type : std::uint8_t { Null, Bool, Integer, Number, Text, List, Object };
   Type type() const;
-  bool boolean() const;               // Type::Bool
-  std::int64_t integer() const;       // Type::Integer
+  bool boolean() const;          // Type::Bool
+  std::int64_t integer() const;  // Type::Integer
   // A whole number past the range of integer() that still fits here; its type() is Number.
   std::optional<std::uint64_t> large() const;
-  double number() const;              // Integer or Number
-  std::string_view text() const;      // Type::Text
-  std::size_t size() const;           // List or Object
+  double number() const;          // Integer or Number
+  std::string_view text() const;  // Type::Text
+  std::size_t size() const;       // List or Object
 
  private:
   friend class JsonDocument;

@@ -1,9 +1,8 @@
 #include "base/random.h"
 
-#include <sys/random.h>
-
 #include <cstdlib>
 #include <cstring>
+#include <sys/random.h>
 
 namespace jambline {
 
@@ -30,6 +29,8 @@ std::uint64_t SeededRandom::below(std::uint64_t bound) {
   return word % bound;
 }
 
-double SeededRandom::unit() { return static_cast<double>(engine_() >> 11) * 0x1.0p-53; }
+double SeededRandom::unit() {
+  return static_cast<double>(engine_() >> 11) * 0x1.0p-53;
+}
 
 }  // namespace jambline

@@ -97,8 +97,8 @@ struct OperationPlanned {
   static constexpr bool erasable = false;
   OperationId operation;
   job::Stage stage{};
-  std::string title;       // empty: the stage's own name
-  int estimate_min = 0;    // 0: none given
+  std::string title;     // empty: the stage's own name
+  int estimate_min = 0;  // 0: none given
   std::vector<Hash> replaces;
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
@@ -143,7 +143,10 @@ struct CarDelivered {
   int open_points = 0;
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
-    visit(Field{.name = "open_points", .doc = "points left open when it went", .min = 0, .max = 10000}, self.open_points);
+    visit(
+        Field{
+            .name = "open_points", .doc = "points left open when it went", .min = 0, .max = 10000},
+        self.open_points);
   }
 };
 

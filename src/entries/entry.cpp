@@ -9,7 +9,9 @@ namespace jambline::entries {
 namespace {
 
 template <class T>
-concept Kind = requires { T::kind; };
+concept Kind = requires {
+  T::kind;
+};
 
 constexpr std::uint16_t schema_now = 1;
 constexpr std::uint16_t last_membership_kind = 5;
@@ -51,7 +53,8 @@ Payload read(std::uint16_t kind, std::uint16_t schema, std::string_view payload,
   any_kind([&]<class T>() {
     if (T::kind != kind) return false;
     if (schema != schema_now) {
-      out = UnknownEntry{"unknown schema " + std::to_string(schema) + " of " + std::string(T::name)};
+      out =
+          UnknownEntry{"unknown schema " + std::to_string(schema) + " of " + std::string(T::name)};
       return true;
     }
     auto value = from_json<T>(payload);
@@ -67,12 +70,18 @@ Payload read(std::uint16_t kind, std::uint16_t schema, std::string_view payload,
 
 std::string kind_name(std::uint16_t kind) {
   switch (kind) {
-    case 1: return "ShopFounded";
-    case 2: return "DeviceAdmitted";
-    case 3: return "DeviceRevoked";
-    case 4: return "HubAdmitted";
-    case 5: return "PayloadErased";
-    default: break;
+    case 1:
+      return "ShopFounded";
+    case 2:
+      return "DeviceAdmitted";
+    case 3:
+      return "DeviceRevoked";
+    case 4:
+      return "HubAdmitted";
+    case 5:
+      return "PayloadErased";
+    default:
+      break;
   }
   std::string out = "kind " + std::to_string(kind);
   any_kind([&]<class T>() {
@@ -95,7 +104,8 @@ std::vector<std::uint16_t> erasable_kinds() {
 std::string catalogue() {
   std::string out =
       "# Catalogue of entry kinds\n\n"
-      "Written by `jambline-record catalogue` from the descriptions in src/entries; a test compares.\n"
+      "Written by `jambline-record catalogue` from the descriptions in src/entries; a test "
+      "compares.\n"
       "Kinds 1 to 5 belong to membership and stand in seal/FORMAT.md.\n";
   any_kind([&]<class T>() {
     out += "\n## " + std::to_string(T::kind) + " " + std::string(T::name) + "\n";

@@ -13,7 +13,8 @@
 
 namespace jambline::entries {
 
-inline constexpr Field replaces_field{.name = "replaces", .doc = "hashes of the entries this one replaces"};
+inline constexpr Field replaces_field{.name = "replaces",
+                                      .doc = "hashes of the entries this one replaces"};
 
 struct ShopNamed {
   static constexpr std::uint16_t kind = 10;

@@ -28,8 +28,18 @@ struct MarkPlaced {
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "mark"}, self.mark);
     visit(Field{.name = "panel"}, self.panel);
-    visit(Field{.name = "x_mm", .unit = "mm", .doc = "on the panel laid flat", .min = -10000, .max = 10000}, self.x_mm);
-    visit(Field{.name = "y_mm", .unit = "mm", .doc = "on the panel laid flat", .min = -10000, .max = 10000}, self.y_mm);
+    visit(Field{.name = "x_mm",
+                .unit = "mm",
+                .doc = "on the panel laid flat",
+                .min = -10000,
+                .max = 10000},
+          self.x_mm);
+    visit(Field{.name = "y_mm",
+                .unit = "mm",
+                .doc = "on the panel laid flat",
+                .min = -10000,
+                .max = 10000},
+          self.y_mm);
     visit(Field{.name = "defect"}, self.defect);
     visit(Field{.name = "size", .doc = "1 small to 4 large", .min = 1, .max = 4}, self.size);
     visit(Field{.name = "layer"}, self.layer);
@@ -130,9 +140,9 @@ struct ReleaseOffered {
   static constexpr bool erasable = false;
   ReleaseId release;
   std::optional<job::Panel> panel;
-  std::optional<job::Role> to;   // who is to take it
-  std::optional<RackId> rack;    // where it hangs
-  std::vector<Hash> replaces;    // an earlier release of the same part
+  std::optional<job::Role> to;  // who is to take it
+  std::optional<RackId> rack;   // where it hangs
+  std::vector<Hash> replaces;   // an earlier release of the same part
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "release"}, self.release);
@@ -148,8 +158,8 @@ struct ReleaseAnswered {
   static constexpr std::string_view name = "ReleaseAnswered";
   static constexpr bool erasable = false;
   ReleaseId release;
-  bool taken = true;      // false: returned
-  std::string reason;     // of a return
+  bool taken = true;   // false: returned
+  std::string reason;  // of a return
   std::vector<Hash> replaces;
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {

@@ -16,11 +16,22 @@ namespace jambline::job {
 enum class Drive : std::uint8_t { Combustion, Hybrid, PlugIn, Electric, FuelCellOrGas };
 
 enum class Finish : std::uint8_t {
-  GlossBaseClear, TriCoat, SingleStageSolid, SingleStageMetallic, Matte, Textured, Film,
+  GlossBaseClear,
+  TriCoat,
+  SingleStageSolid,
+  SingleStageMetallic,
+  Matte,
+  Textured,
+  Film,
 };
 
 enum class Treatment : std::uint8_t {
-  Full, ColorBlendFullClear, ClearOnly, SpotWithClearFade, EdgeOrJambOnly, NotRefinished,
+  Full,
+  ColorBlendFullClear,
+  ClearOnly,
+  SpotWithClearFade,
+  EdgeOrJambOnly,
+  NotRefinished,
 };
 
 // Matte, textured and filmed panels are never sanded, compounded or machine polished.
@@ -64,9 +75,9 @@ template <>
 inline constexpr auto jambline::enum_words<jambline::job::Drive> = std::to_array<std::string_view>(
     {"combustion", "hybrid", "plug-in", "electric", "fuel cell or gas"});
 template <>
-inline constexpr auto jambline::enum_words<jambline::job::Finish> = std::to_array<std::string_view>(
-    {"gloss base and clear", "tri-coat", "single-stage solid", "single-stage metallic", "matte",
-     "textured", "film"});
+inline constexpr auto jambline::enum_words<jambline::job::Finish> =
+    std::to_array<std::string_view>({"gloss base and clear", "tri-coat", "single-stage solid",
+                                     "single-stage metallic", "matte", "textured", "film"});
 template <>
 inline constexpr auto jambline::enum_words<jambline::job::Treatment> =
     std::to_array<std::string_view>({"full", "color blend, full clear", "clear only",

@@ -10,10 +10,32 @@
 namespace jambline::job {
 
 enum class DefectKind : std::uint8_t {
-  Nib, RunOrSag, RunInBase, Fisheye, Crater, SolventPop, Pinhole, OrangePeel, DrySpray, Mottle,
-  OversprayOnFinish, OversprayPastMasking, TapeLine, TapeBleed, PrimerShowing, SandingScratch,
-  ScratchSwelling, DieBack, Haze, BurnThrough, WhiteBlush, Wrinkle, SoftFilm, HandlingScratch,
-  ColorMismatch, AdhesionLoss,
+  Nib,
+  RunOrSag,
+  RunInBase,
+  Fisheye,
+  Crater,
+  SolventPop,
+  Pinhole,
+  OrangePeel,
+  DrySpray,
+  Mottle,
+  OversprayOnFinish,
+  OversprayPastMasking,
+  TapeLine,
+  TapeBleed,
+  PrimerShowing,
+  SandingScratch,
+  ScratchSwelling,
+  DieBack,
+  Haze,
+  BurnThrough,
+  WhiteBlush,
+  Wrinkle,
+  SoftFilm,
+  HandlingScratch,
+  ColorMismatch,
+  AdhesionLoss,
 };
 
 enum class Layer : std::uint8_t { NotSaid, OnTop, InClear, UnderClear };
@@ -30,12 +52,32 @@ inline constexpr int largest_size = 4;
 
 template <>
 inline constexpr auto jambline::enum_words<jambline::job::DefectKind> =
-    std::to_array<std::string_view>(
-        {"nib", "run or sag", "run in base", "fisheye", "crater", "solvent pop", "pinhole",
-         "orange peel", "dry spray", "mottle", "overspray on finish", "overspray past masking",
-         "tape line", "tape bleed", "primer showing", "sanding scratch", "scratch swelling",
-         "die-back", "haze", "burn-through", "white blush", "wrinkle", "soft film",
-         "handling scratch", "color mismatch", "adhesion loss"});
+    std::to_array<std::string_view>({"nib",
+                                     "run or sag",
+                                     "run in base",
+                                     "fisheye",
+                                     "crater",
+                                     "solvent pop",
+                                     "pinhole",
+                                     "orange peel",
+                                     "dry spray",
+                                     "mottle",
+                                     "overspray on finish",
+                                     "overspray past masking",
+                                     "tape line",
+                                     "tape bleed",
+                                     "primer showing",
+                                     "sanding scratch",
+                                     "scratch swelling",
+                                     "die-back",
+                                     "haze",
+                                     "burn-through",
+                                     "white blush",
+                                     "wrinkle",
+                                     "soft film",
+                                     "handling scratch",
+                                     "color mismatch",
+                                     "adhesion loss"});
 template <>
 inline constexpr auto jambline::enum_words<jambline::job::Layer> =
     std::to_array<std::string_view>({"not said", "on top", "in clear", "under clear"});

@@ -13,9 +13,29 @@
 namespace jambline::job {
 
 enum class Stage : std::uint8_t {
-  CheckIn, Teardown, BodyAndTrialFit, Corrosion, Prep, Color, Mask, BeforeTheGun, Spray, Cure,
-  Unmask, Inspect, Correct, EdgesAndJambs, CavityWax, Assemble, Glass, Fit, SensorsAndScan,
-  LastPolish, Wash, WalkAround, Comeback,
+  CheckIn,
+  Teardown,
+  BodyAndTrialFit,
+  Corrosion,
+  Prep,
+  Color,
+  Mask,
+  BeforeTheGun,
+  Spray,
+  Cure,
+  Unmask,
+  Inspect,
+  Correct,
+  EdgesAndJambs,
+  CavityWax,
+  Assemble,
+  Glass,
+  Fit,
+  SensorsAndScan,
+  LastPolish,
+  Wash,
+  WalkAround,
+  Comeback,
 };
 
 struct StageCheck {
@@ -28,8 +48,27 @@ std::span<const StageCheck> checks_of(Stage stage);
 }  // namespace jambline::job
 
 template <>
-inline constexpr auto jambline::enum_words<jambline::job::Stage> = std::to_array<std::string_view>(
-    {"check-in", "teardown", "body and trial fit", "corrosion work", "prep", "color", "mask",
-     "before the gun", "spray", "clear, flash, bake", "unmask", "inspect", "correct",
-     "edges and jambs", "cavity wax", "assemble", "glass", "fit", "sensors and scan", "last polish",
-     "wash", "walk-around", "comeback"});
+inline constexpr auto jambline::enum_words<jambline::job::Stage> =
+    std::to_array<std::string_view>({"check-in",
+                                     "teardown",
+                                     "body and trial fit",
+                                     "corrosion work",
+                                     "prep",
+                                     "color",
+                                     "mask",
+                                     "before the gun",
+                                     "spray",
+                                     "clear, flash, bake",
+                                     "unmask",
+                                     "inspect",
+                                     "correct",
+                                     "edges and jambs",
+                                     "cavity wax",
+                                     "assemble",
+                                     "glass",
+                                     "fit",
+                                     "sensors and scan",
+                                     "last polish",
+                                     "wash",
+                                     "walk-around",
+                                     "comeback"});

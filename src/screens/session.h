@@ -1,20 +1,19 @@
-// screens/session.h: what every screen shares: the last snapshot, who is acting, which car is on the
-// tape, the time, and the way to post an act.
+// screens/session.h: what every screen shares: the last snapshot, who is acting, which car is on
+// the tape, the time, and the way to post an act.
 //
 // Threads: GUI thread only. Snapshots come in by a queued call; nothing here opens a file.
 // Promise: `then` of post() is called on the GUI thread after the entries are on disk, or with the
-//          reason why nothing was written; in that case failed() is emitted too and the banner shows
-//          it. lastAct is what the undo row shows.
+//          reason why nothing was written; in that case failed() is emitted too and the banner
+//          shows it. lastAct is what the undo row shows.
 // One object, made by app/, handed down as a required property; never global.
 #pragma once
-
-#include <functional>
-#include <memory>
-#include <optional>
 
 #include <QObject>
 #include <QString>
 #include <QTimer>
+#include <functional>
+#include <memory>
+#include <optional>
 #include <qqmlregistration.h>
 
 #include "engine/engine.h"
@@ -31,8 +30,9 @@ class Session final : public QObject {
   Q_PROPERTY(QString personRole READ personRole NOTIFY personChanged)
   Q_PROPERTY(bool hasPerson READ hasPerson NOTIFY personChanged)
   Q_PROPERTY(bool hasCar READ hasCar NOTIFY carChanged)
-  Q_PROPERTY(QString carTitle READ carTitle NOTIFY carChanged)        // "K 41-206"
-  Q_PROPERTY(QString carSubtitle READ carSubtitle NOTIFY carChanged)  // "deep green · two-door hatchback · code"
+  Q_PROPERTY(QString carTitle READ carTitle NOTIFY carChanged)  // "K 41-206"
+  Q_PROPERTY(QString carSubtitle READ carSubtitle NOTIFY
+                 carChanged)  // "deep green · two-door hatchback · code"
   Q_PROPERTY(bool readOnly READ readOnly NOTIFY snapshotChanged)
 
  public:

@@ -5,20 +5,19 @@
 //        week "Tue 15:40", else "Nov 24". Durations: "14 min", "2 h 10 min"; hours of work "0.1 h".
 #pragma once
 
+#include <QString>
 #include <cstdint>
 #include <optional>
-
-#include <QString>
 
 namespace jambline::screens {
 
 enum class Units : std::uint8_t { Metric, Us };
 
-QString length_words(double mm, Units units);       // "300 mm" / "12 in"
-QString area_words(double mm2, Units units);        // "1.0 m²" / "11 ft²"
-QString hours_words(std::int64_t ms);               // "0.1 h" (tenths, half up)
-QString duration_words(std::int64_t ms);            // "14 min"
-QString running_words(std::int64_t ms);             // "0:06:41"
+QString length_words(double mm, Units units);  // "300 mm" / "12 in"
+QString area_words(double mm2, Units units);   // "1.0 m²" / "11 ft²"
+QString hours_words(std::int64_t ms);          // "0.1 h" (tenths, half up)
+QString duration_words(std::int64_t ms);       // "14 min"
+QString running_words(std::int64_t ms);        // "0:06:41"
 QString time_words(std::int64_t wall_ms, std::int64_t now_ms, const QString& zone);
 QString clock_words(std::int64_t wall_ms, const QString& zone);  // "16:30" always
 QString day_words(std::int64_t wall_ms, const QString& zone);    // "Tue Nov 24"

@@ -148,8 +148,9 @@ TEST(Json, ShortestNumbersReadBackEqual) {
 
 TEST(Json, NumbersNoIntegerCanHoldAreWrittenWithAnExponentAndReadBackEqual) {
   // 2^63 and 2^64: the first whole numbers past what signed and unsigned 64 bits hold.
-  for (const double number : {9223372036854775808.0, -9223372036854775808.0, 18446744073709551616.0,
-                              18446744073709552000.0, -18446744073709552000.0, 123456789012345678901.0}) {
+  for (const double number :
+       {9223372036854775808.0, -9223372036854775808.0, 18446744073709551616.0,
+        18446744073709552000.0, -18446744073709552000.0, 123456789012345678901.0}) {
     std::string text;
     json::write_number(text, number);
     EXPECT_NE(text.find('e'), std::string::npos) << text;
