@@ -1,0 +1,268 @@
+#include "screens/entry_words.h"
+
+#include <QCoreApplication>
+#include <QStringList>
+
+#include "screens/units.h"
+#include "screens/words.h"
+#include "seal/header.h"
+
+namespace jambline::screens {
+
+namespace {
+
+// One overload a kind and none for "any other".
+class Line {
+  Q_DECLARE_TR_FUNCTIONS(EntryWords)
+
+ public:
+  Line(const entries::Entry& entry, const Telling& telling) : entry_(entry), telling_(telling) {}
+
+  QString operator()(const entries::UnknownEntry&) const {
+    return tr("Entry of a newer version, kept as it is");
+  }
+  QString operator()(const entries::ErasedPayload&) const {
+    if (entry_.kind == entries::NoteWritten::kind) return tr("Note erased");
+    if (entry_.kind == entries::PersonNamed::kind) return tr("Name erased");
+    return tr("Text erased");
+  }
+  QString operator()(const entries::MembershipAct&) const {
+    switch (entry_.kind) {
+      case 1:
+        return tr("Shop founded");
+      case 2:
+        return tr("Device admitted");
+      case 3:
+        return tr("Device revoked");
+      case 4:
+        return tr("Hub admitted");
+      case 5:
+        return tr("Text of an entry erased");
+      default:
+        return tr("Membership changed");
+    }
+  }
+  QString operator()(const entries::ShopNamed& said) const {
+    return tr("Shop named %1, zone %2").arg(text(said.shop_name), text(said.zone));
+  }
+  QString operator()(const entries::PersonAdded& said) const {
+    return tr("%1: %2").arg(name(said.person), words_of(said.role));
+  }
+  QString operator()(const entries::PersonNamed& said) const {
+    return tr("Person named %1").arg(text(said.person_name));
+  }
+  QString operator()(const entries::PersonLeft& said) const {
+    return tr("%1 left").arg(name(said.person));
+  }
+  QString operator()(const entries::RackPlaceAdded& said) const {
+    return tr("Rack place %1 added").arg(text(said.rack_name));
+  }
+  QString operator()(const entries::Withdrawn& said) const {
+    const auto target = telling_.history.target_of(said);
+    QString out;
+    if (!target.entry)
+      out = tr("Taken back: an entry that is not here");
+    else if (target.put_back)
+      out = tr("Put back: %1").arg(words_of(*target.entry, telling_));
+    else
+      out = tr("Taken back: %1").arg(words_of(*target.entry, telling_));
+    return said.reason.empty() ? out : tr("%1, because: %2").arg(out, text(said.reason));
+  }
+  QString operator()(const entries::CarOpened& said) const {
+    return tr("Car opened: %1, %2").arg(words_of(said.body), words_of(said.drive));
+  }
+  QString operator()(const entries::PlateSet& said) const {
+    return tr("Plate %1").arg(text(said.plate));
+  }
+  QString operator()(const entries::VinSet& said) const {
+    if (said.passes) return tr("VIN %1").arg(text(said.vin));
+    return tr("VIN %1, used as typed, does not check").arg(text(said.vin));
+  }
+  QString operator()(const entries::ColorSet& said) const {
+    if (said.color.code.empty()) return tr("Color %1").arg(text(said.color.name));
+    return tr("Color %1, code %2").arg(text(said.color.name), text(said.color.code));
+  }
+  QString operator()(const entries::PromiseSet& said) const {
+    const QString day = day_words(said.promised_ms, telling_.zone);
+    const QString clock = clock_words(said.promised_ms, telling_.zone);
+    if (day == day_words(entry_.wall_ms, telling_.zone)) return tr("Promised %1").arg(clock);
+    return tr("Promised %1 %2").arg(day, clock);
+  }
+  QString operator()(const entries::PanelPlanned& said) const {
+    return tr("%1 planned: %2")
+        .arg(panel(said.plan.panel),
+             QStringList{said.plan.on_car ? tr("on the car") : tr("loose"),
+                         words_of(said.plan.substrate), words_of(said.plan.finish),
+                         words_of(said.plan.treatment)}
+                 .join(tr(", ")));
+  }
+  QString operator()(const entries::OperationPlanned& said) const {
+    const QString what = sentence(operation(said.stage, said.title));
+    if (said.estimate_min == 0) return tr("%1 planned").arg(what);
+    return tr("%1 planned, %2").arg(what, duration_words(std::int64_t{said.estimate_min} * 60'000));
+  }
+  QString operator()(const entries::StageDone& said) const {
+    const QString stage = sentence(words_of(said.stage));
+    return said.done ? tr("%1 done").arg(stage) : tr("%1 opened again").arg(stage);
+  }
+  QString operator()(const entries::NoteWritten& said) const {
+    return tr("Note: %1").arg(text(said.text));
+  }
+  QString operator()(const entries::CarDelivered& said) const {
+    if (said.open_points == 0) return tr("Car delivered");
+    return tr("Car delivered, points left open: %1").arg(said.open_points);
+  }
+  QString operator()(const entries::MarkPlaced& said) const {
+    return tr("%1 placed on the %2")
+        .arg(mark(said.mark, said.defect), words_of(said.panel, telling_.history.body()));
+  }
+  QString operator()(const entries::MarkMoved& said) const {
+    const auto* known = telling_.history.mark(said.mark);
+    return known ? tr("%1 moved").arg(mark(said.mark, known->defect)) : tr("Mark moved");
+  }
+  QString operator()(const entries::MarkDescribed& said) const {
+    const auto* known = telling_.history.mark(said.mark);
+    const QString what = known ? tr("Mark %1").arg(known->number) : tr("Mark");
+    const QString out = tr("%1 is %2, size %3").arg(what, words_of(said.defect)).arg(said.size);
+    return said.layer == job::Layer::NotSaid ? out : tr("%1, %2").arg(out, words_of(said.layer));
+  }
+  QString operator()(const entries::DirtAllOver& said) const {
+    if (said.dirt == job::DirtClass::None) return tr("%1: no dirt all over").arg(panel(said.panel));
+    return tr("%1: dirt all over, %2").arg(panel(said.panel), words_of(said.dirt));
+  }
+  QString operator()(const entries::VerdictGiven& said) const {
+    const QString out = tr("%1: %2").arg(panel(said.panel), words_of(said.verdict));
+    return said.edges_and_back ? tr("%1, edges and back looked at").arg(out) : out;
+  }
+  QString operator()(const entries::ClockActed& said) const {
+    const auto* known = telling_.history.operation(said.operation);
+    const QString what = known ? operation(known->stage, known->title) : tr("operation");
+    QString out;
+    switch (said.act) {
+      case entries::ClockActKind::Start:
+        out = tr("%1 started").arg(sentence(what));
+        break;
+      case entries::ClockActKind::Pause:
+        out = tr("%1 paused").arg(sentence(what));
+        break;
+      case entries::ClockActKind::Switch:
+        out = tr("Switched to %1").arg(what);
+        break;
+      case entries::ClockActKind::Stop:
+        out = tr("%1 stopped").arg(sentence(what));
+        break;
+    }
+    return said.worker == entry_.person ? out : tr("%1 for %2").arg(out, name(said.worker));
+  }
+  QString operator()(const entries::ReleaseOffered& said) const {
+    const QString what = said.panel ? panel(*said.panel) : tr("Car");
+    if (said.to && said.rack)
+      return tr("%1 offered to %2, on %3").arg(what, words_of(*said.to), rack(*said.rack));
+    if (said.to) return tr("%1 offered to %2").arg(what, words_of(*said.to));
+    if (said.rack) return tr("%1 hung on %2").arg(what, rack(*said.rack));
+    return tr("%1 offered").arg(what);
+  }
+  QString operator()(const entries::ReleaseAnswered& said) const {
+    const auto* known = telling_.history.release(said.release);
+    const QString what = !known ? tr("Part") : known->panel ? panel(*known->panel) : tr("Car");
+    const QString out = said.taken ? tr("%1 taken").arg(what) : tr("%1 returned").arg(what);
+    return said.reason.empty() ? out : tr("%1: %2").arg(out, text(said.reason));
+  }
+
+ private:
+  static QString text(const std::string& said) { return QString::fromStdString(said).simplified(); }
+  static QString operation(job::Stage stage, const std::string& title) {
+    return title.empty() ? words_of(stage) : text(title);
+  }
+  QString panel(job::Panel panel) const {
+    return sentence(words_of(panel, telling_.history.body()));
+  }
+  QString name(const PersonId& person) const { return name_of(person, telling_.shop); }
+  QString mark(const MarkId& id, job::DefectKind defect) const {
+    const QString what = sentence(words_of(defect));
+    const auto* known = telling_.history.mark(id);
+    return known ? tr("%1 %2").arg(what).arg(known->number) : what;
+  }
+  QString rack(const RackId& id) const {
+    for (const auto& one : telling_.shop.racks)
+      if (one.rack == id) return text(one.name);
+    return tr("a rack");
+  }
+
+  const entries::Entry& entry_;
+  const Telling& telling_;
+};
+
+// The group of each kind, again without "any other".
+struct Group {
+  using G = EntryGroup;
+  G operator()(const entries::UnknownEntry&) const { return G::Other; }
+  G operator()(const entries::ErasedPayload&) const { return G::Notes; }
+  G operator()(const entries::MembershipAct&) const { return G::Other; }
+  G operator()(const entries::ShopNamed&) const { return G::Other; }
+  G operator()(const entries::PersonAdded&) const { return G::Other; }
+  G operator()(const entries::PersonNamed&) const { return G::Other; }
+  G operator()(const entries::PersonLeft&) const { return G::Other; }
+  G operator()(const entries::RackPlaceAdded&) const { return G::Other; }
+  G operator()(const entries::Withdrawn&) const { return G::Other; }
+  G operator()(const entries::CarOpened&) const { return G::Other; }
+  G operator()(const entries::PlateSet&) const { return G::Other; }
+  G operator()(const entries::VinSet&) const { return G::Other; }
+  G operator()(const entries::ColorSet&) const { return G::Other; }
+  G operator()(const entries::PromiseSet&) const { return G::Other; }
+  G operator()(const entries::PanelPlanned&) const { return G::Other; }
+  G operator()(const entries::OperationPlanned&) const { return G::Hours; }
+  G operator()(const entries::StageDone&) const { return G::Hours; }
+  G operator()(const entries::NoteWritten&) const { return G::Notes; }
+  G operator()(const entries::CarDelivered&) const { return G::HandOff; }
+  G operator()(const entries::MarkPlaced&) const { return G::Looks; }
+  G operator()(const entries::MarkMoved&) const { return G::Looks; }
+  G operator()(const entries::MarkDescribed&) const { return G::Looks; }
+  G operator()(const entries::DirtAllOver&) const { return G::Looks; }
+  G operator()(const entries::VerdictGiven&) const { return G::Looks; }
+  G operator()(const entries::ClockActed&) const { return G::Hours; }
+  G operator()(const entries::ReleaseOffered&) const { return G::HandOff; }
+  G operator()(const entries::ReleaseAnswered&) const { return G::HandOff; }
+};
+
+template <class... T>
+bool holds_any(const entries::Payload& payload) {
+  return (std::holds_alternative<T>(payload) || ...);
+}
+
+}  // namespace
+
+QString words_of(const entries::Entry& entry, const Telling& telling) {
+  return std::visit(Line(entry, telling), entry.payload);
+}
+
+QString name_of(const PersonId& person, const folds::ShopView& shop) {
+  const auto* known = shop.find(person);
+  if (!known || known->name.empty()) return QCoreApplication::translate("EntryWords", "someone");
+  return QString::fromStdString(known->name);
+}
+
+EntryGroup group_of(const entries::Entry& entry) {
+  return std::visit(Group{}, entry.payload);
+}
+
+bool may_be_taken_back(const entries::Entry& entry) {
+  return !holds_any<entries::UnknownEntry, entries::ErasedPayload, entries::MembershipAct,
+                    entries::Withdrawn, entries::CarOpened>(entry.payload);
+}
+
+QString clock_doubt_words(std::uint8_t clock_flags) {
+  QStringList out;
+  const auto say = [&](std::uint8_t flag, const char* words) {
+    if (clock_flags & flag) out << QCoreApplication::translate("EntryWords", words);
+  };
+  say(seal::clock_flag::before_2025,
+      QT_TRANSLATE_NOOP("EntryWords", "the device's clock stood before 2025"));
+  say(seal::clock_flag::stepped_back,
+      QT_TRANSLATE_NOOP("EntryWords", "the device's clock was behind its last entry"));
+  say(seal::clock_flag::jumped,
+      QT_TRANSLATE_NOOP("EntryWords", "the device's clock jumped since its last entry"));
+  return out.join(QStringLiteral("; "));
+}
+
+}  // namespace jambline::screens

@@ -1,0 +1,99 @@
+// screens/time_line_view_model.h: the entries of the car on the tape, in words, newest first.
+//
+// Roles:   entryId (hash, hex), day, time, person, words, takenBack, takenBackWords, doubt (words,
+//          empty: the clock is believed).
+// Promise: a row opens to its raw record; takeBack() writes a withdrawal, nothing is ever removed.
+//          While entries only come on, rows are inserted and none is made anew.
+// Cost:    words are made when a row is shown; 10,000 entries are fine. Threads: GUI.
+#pragma once
+
+#include <QAbstractListModel>
+#include <QStringList>
+#include <qqmlregistration.h>
+
+#include "folds/history.h"
+#include "screens/detail_rows.h"
+#include "screens/entry_words.h"
+#include "screens/session.h"
+
+namespace jambline::screens {
+
+class TimeLineViewModel final : public QAbstractListModel {
+  Q_OBJECT
+  QML_ELEMENT
+  QML_UNCREATABLE("Made by the program and handed to TimeLine")
+  Q_PROPERTY(Group group READ group WRITE set_group NOTIFY changed)
+  Q_PROPERTY(QString countWords READ countWords NOTIFY changed)
+  Q_PROPERTY(bool empty READ empty NOTIFY changed)        // the car has no entries at all
+  Q_PROPERTY(bool opened READ opened NOTIFY openChanged)  // an entry is open
+  Q_PROPERTY(QString openWords READ openWords NOTIFY openChanged)
+  Q_PROPERTY(QString openLine READ openLine NOTIFY openChanged)  // who and when
+  Q_PROPERTY(QString openDoubt READ openDoubt NOTIFY openChanged)
+  Q_PROPERTY(QString openTakenBack READ openTakenBack NOTIFY openChanged)
+  Q_PROPERTY(bool openMayBeTakenBack READ openMayBeTakenBack NOTIFY openChanged)
+  Q_PROPERTY(jambline::screens::DetailRows* details READ details CONSTANT)
+  Q_PROPERTY(QStringList reasons READ reasons CONSTANT)  // why something is taken back
+
+ public:
+  enum Group { All, Looks, Hours, HandOff, Notes };
+  Q_ENUM(Group)
+  enum Role {
+    EntryIdRole = Qt::UserRole + 1,
+    DayRole,
+    TimeRole,
+    PersonRole,
+    WordsRole,
+    TakenBackRole,
+    TakenBackWordsRole,
+    DoubtRole,
+  };
+
+  explicit TimeLineViewModel(Session& session, QObject* parent = nullptr);
+
+  int rowCount(const QModelIndex& parent = {}) const override;
+  QVariant data(const QModelIndex& index, int role) const override;
+  QHash<int, QByteArray> roleNames() const override;
+
+  Group group() const { return group_; }
+  void set_group(Group group);
+  QString countWords() const;
+  bool empty() const { return !timeline_ || timeline_->empty(); }
+  bool opened() const { return open_entry() != nullptr; }
+  QString openWords() const;
+  QString openLine() const;
+  QString openDoubt() const;
+  QString openTakenBack() const;
+  bool openMayBeTakenBack() const;
+  DetailRows* details() { return &details_; }
+  QStringList reasons() const;
+
+  Q_INVOKABLE void open(const QString& entryId);
+  Q_INVOKABLE void close();
+  // Takes back the open entry; `reason` is a place in reasons().
+  Q_INVOKABLE void takeBack(int reason);
+
+ signals:
+  void changed();
+  void openChanged();
+  void takenBack();  // the withdrawal is on disk
+
+ private:
+  void refresh();
+  void rebuild();
+  void show(std::vector<const entries::Entry*> rows);
+  const entries::Entry* open_entry() const;
+  QString taken_back_words(const entries::Entry& entry) const;
+  Telling telling() const;
+
+  Session& session_;
+  std::shared_ptr<const std::vector<entries::Entry>> timeline_;
+  std::shared_ptr<const folds::ShopView> shop_;
+  folds::History history_;
+  std::vector<const entries::Entry*> rows_;  // into *timeline_, newest first
+  std::vector<Hash> hashes_;                 // of rows_, to see what is new
+  Group group_ = All;
+  std::optional<Hash> open_;
+  DetailRows details_{this};
+};
+
+}  // namespace jambline::screens
