@@ -1,0 +1,186 @@
+#include "screens/act_words.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+
+#include "screens/state_kind.h"
+#include "screens/words.h"
+
+namespace jambline::screens {
+
+namespace {
+QString tr(const char* words) {
+  return QCoreApplication::translate("acts", words);
+}
+QString text(const std::string& words) {
+  return QString::fromStdString(words);
+}
+
+ActWords plain(const QString& done, const QString& taken_back, StateKind kind = StateKind::Done) {
+  return {done, taken_back, shape_of(kind), true};
+}
+ActWords final_act(const QString& done, StateKind kind = StateKind::Done) {
+  return {done, {}, shape_of(kind), false};
+}
+
+struct Teller {
+  const engine::LastAct& act;
+  const folds::CarView* car;
+  const folds::ShopView& shop;
+
+  QString name(const PersonId& person) const {
+    const auto* one = shop.find(person);
+    return one && !one->name.empty() ? text(one->name) : tr("someone");
+  }
+  QString panel(job::Panel of) const {
+    return sentence(words_of(of, car ? car->body : job::BodyShape::FourDoorSedan));
+  }
+  QString operation(const OperationId& of) const {
+    const auto* one = car ? car->find(of) : nullptr;
+    if (!one) return tr("clock");
+    return one->title.empty() ? words_of(one->stage) : text(one->title);
+  }
+  const folds::MarkView* placed_mark() const {
+    if (!car) return nullptr;
+    for (const auto& panel_view : car->panels)
+      for (const auto& mark : panel_view.marks)
+        for (const auto& entry : act.entries)
+          if (entry.second == mark.placed) return &mark;
+    return nullptr;
+  }
+  const folds::MarkView* find(const MarkId& of) const {
+    if (!car) return nullptr;
+    for (const auto& panel_view : car->panels)
+      for (const auto& mark : panel_view.marks)
+        if (mark.mark == of) return &mark;
+    return nullptr;
+  }
+  QString mark_name(const folds::MarkView* mark) const {
+    if (!mark) return tr("Mark");
+    return sentence(words_of(mark->defect)) + QChar(' ') + QString::number(mark->number);
+  }
+
+  ActWords operator()(const acts::NameShop&) const { return final_act(tr("Shop named")); }
+  ActWords operator()(const acts::AddPerson& one) const {
+    return final_act(tr("%1 added").arg(text(one.name)));
+  }
+  ActWords operator()(const acts::RenamePerson& one) const {
+    return final_act(tr("Name changed to %1").arg(text(one.name)));
+  }
+  ActWords operator()(const acts::ChangeRole& one) const {
+    return final_act(tr("%1 is now %2").arg(name(one.person), words_of(one.role)));
+  }
+  ActWords operator()(const acts::LetPersonGo& one) const {
+    return final_act(tr("%1 has left the shop").arg(name(one.person)));
+  }
+  ActWords operator()(const acts::AddRack& one) const {
+    return final_act(tr("Rack %1 added").arg(text(one.name)));
+  }
+  ActWords operator()(const acts::OpenCar& one) const {
+    return final_act(tr("%1 opened").arg(text(one.plate.empty() ? one.vin : one.plate)));
+  }
+  ActWords operator()(const acts::SetPlate& one) const {
+    return plain(tr("Plate set to %1").arg(text(one.plate)), tr("Plate is as before"));
+  }
+  ActWords operator()(const acts::SetVin&) const {
+    return plain(tr("VIN set"), tr("VIN is as before"));
+  }
+  ActWords operator()(const acts::SetColor& one) const {
+    return plain(tr("Color set to %1").arg(text(one.color.name)), tr("Color is as before"));
+  }
+  ActWords operator()(const acts::SetPromise&) const {
+    return plain(tr("Promise set"), tr("Promise is as before"));
+  }
+  ActWords operator()(const acts::PlanPanel& one) const {
+    return plain(tr("%1 planned").arg(panel(one.plan.panel)),
+                 tr("%1 is as before").arg(panel(one.plan.panel)));
+  }
+  ActWords operator()(const acts::PlanOperation& one) const {
+    const QString what = one.operation.title.empty() ? sentence(words_of(one.operation.stage))
+                                                     : text(one.operation.title);
+    return plain(tr("%1 planned").arg(what), tr("%1 taken back").arg(what));
+  }
+  ActWords operator()(const acts::ChangeEstimate& one) const {
+    const QString what = sentence(operation(one.operation));
+    return plain(tr("%1: hours changed").arg(what), tr("%1: hours as before").arg(what));
+  }
+  ActWords operator()(const acts::FinishStage& one) const {
+    const QString what = sentence(words_of(one.stage));
+    return plain(one.done ? tr("%1 done").arg(what) : tr("%1 open again").arg(what),
+                 tr("%1 is as before").arg(what));
+  }
+  ActWords operator()(const acts::WriteNote&) const {
+    return plain(tr("Note written"), tr("Note taken back"));
+  }
+  ActWords operator()(const acts::Deliver&) const {
+    return plain(tr("Car delivered"), tr("Delivery taken back"));
+  }
+  ActWords operator()(const acts::PlaceMark& one) const {
+    const auto* mark = placed_mark();
+    const QString what = mark ? mark_name(mark) : sentence(words_of(one.defect));
+    return plain(tr("%1 placed").arg(what), tr("%1 taken back").arg(what), StateKind::Ring);
+  }
+  ActWords operator()(const acts::MoveMark& one) const {
+    const QString what = mark_name(find(one.mark));
+    return plain(tr("%1 moved").arg(what), tr("%1 is back in its place").arg(what),
+                 StateKind::Ring);
+  }
+  ActWords operator()(const acts::DescribeMark& one) const {
+    const QString what = mark_name(find(one.mark));
+    return plain(tr("%1 described").arg(what), tr("%1 is as before").arg(what), StateKind::Ring);
+  }
+  ActWords operator()(const acts::WithdrawMark&) const {
+    return plain(tr("Mark taken away"), tr("Mark stands again"), StateKind::Ring);
+  }
+  ActWords operator()(const acts::SayDirtAllOver& one) const {
+    const QString what = panel(one.panel);
+    if (one.dirt == job::DirtClass::None)
+      return plain(tr("%1: no dirt all over").arg(what), tr("%1 is as before").arg(what));
+    return plain(tr("%1: dirt all over, %2").arg(what, words_of(one.dirt)),
+                 tr("%1 is as before").arg(what), StateKind::Ring);
+  }
+  ActWords operator()(const acts::GiveVerdict& one) const {
+    const StateKind kind = one.verdict == job::Verdict::Clean       ? StateKind::Done
+                           : one.verdict == job::Verdict::ToCorrect ? StateKind::Ring
+                           : one.verdict == job::Verdict::Redo      ? StateKind::Respray
+                                                                    : StateKind::Waits;
+    return plain(tr("%1: %2").arg(panel(one.panel), words_of(one.verdict)),
+                 tr("%1: verdict taken back").arg(panel(one.panel)), kind);
+  }
+  ActWords operator()(const acts::StartClock& one) const {
+    const QString what = sentence(operation(one.operation));
+    return plain(tr("%1 started, %2").arg(what, name(one.worker)), tr("Start taken back"),
+                 StateKind::Running);
+  }
+  ActWords operator()(const acts::PauseClock& one) const {
+    return plain(tr("Clock of %1 paused").arg(name(one.worker)), tr("Pause taken back"),
+                 StateKind::Paused);
+  }
+  ActWords operator()(const acts::StopClock& one) const {
+    return plain(tr("Clock of %1 stopped").arg(name(one.worker)), tr("Stop taken back"),
+                 StateKind::None);
+  }
+  ActWords operator()(const acts::OfferRelease& one) const {
+    const QString what = one.panel ? panel(*one.panel) : tr("The car");
+    return plain(tr("%1 offered").arg(what), tr("%1: offer taken back").arg(what),
+                 StateKind::Waits);
+  }
+  ActWords operator()(const acts::TakeRelease&) const { return final_act(tr("Taken over")); }
+  ActWords operator()(const acts::ReturnRelease&) const {
+    return final_act(tr("Given back"), StateKind::None);
+  }
+  ActWords operator()(const acts::Withdraw&) const {
+    return plain(tr("Entry taken back"), tr("Entry stands again"), StateKind::None);
+  }
+  ActWords operator()(const acts::UndoAction&) const {
+    return plain(tr("Taken back"), tr("Put back"), StateKind::None);
+  }
+};
+}  // namespace
+
+ActWords words_of(const engine::LastAct& act, const folds::CarView* car,
+                  const folds::ShopView& shop) {
+  return std::visit(Teller{act, car, shop}, act.command);
+}
+
+}  // namespace jambline::screens

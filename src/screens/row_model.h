@@ -1,0 +1,88 @@
+// screens/row_model.h: a list of plain rows as a Qt model that tells only what changed.
+//
+// Shape:   Row has a `QString key` that names the thing for its whole life, and operator==. A
+// column
+//          is a role name and how to read it from a row.
+// Promise: set_rows() takes rows away, moves, inserts and changes them one by one, so that a view
+//          keeps its place and a delegate under a finger is not torn down.
+// Threads: GUI thread.
+#pragma once
+
+#include <QAbstractListModel>
+#include <QByteArray>
+#include <QString>
+#include <QVariant>
+#include <algorithm>
+#include <functional>
+#include <utility>
+#include <vector>
+
+namespace jambline::screens {
+
+template <class Row>
+class RowModel final : public QAbstractListModel {
+ public:
+  using Column = std::pair<QByteArray, std::function<QVariant(const Row&)>>;
+
+  RowModel(std::vector<Column> columns, QObject* parent)
+      : QAbstractListModel(parent), columns_(std::move(columns)) {}
+
+  const std::vector<Row>& rows() const { return rows_; }
+
+  int rowCount(const QModelIndex& parent = {}) const override {
+    return parent.isValid() ? 0 : static_cast<int>(rows_.size());
+  }
+  QVariant data(const QModelIndex& index, int role) const override {
+    const int column = role - Qt::UserRole;
+    if (index.row() < 0 || index.row() >= rowCount() || column < 0 ||
+        column >= static_cast<int>(columns_.size()))
+      return {};
+    return columns_[static_cast<std::size_t>(column)].second(
+        rows_[static_cast<std::size_t>(index.row())]);
+  }
+  QHash<int, QByteArray> roleNames() const override {
+    QHash<int, QByteArray> names;
+    int role = Qt::UserRole;
+    for (const auto& column : columns_) names.insert(role++, column.first);
+    return names;
+  }
+
+  void set_rows(std::vector<Row> next) {
+    for (int at = rowCount() - 1; at >= 0; --at)
+      if (find(next, rows_[static_cast<std::size_t>(at)].key) < 0) {
+        beginRemoveRows({}, at, at);
+        rows_.erase(rows_.begin() + at);
+        endRemoveRows();
+      }
+    for (int at = 0; at < static_cast<int>(next.size()); ++at) {
+      const Row& wanted = next[static_cast<std::size_t>(at)];
+      const int from = find(rows_, wanted.key);
+      if (from < 0) {
+        beginInsertRows({}, at, at);
+        rows_.insert(rows_.begin() + at, wanted);
+        endInsertRows();
+        continue;
+      }
+      if (from != at) {
+        beginMoveRows({}, from, from, {}, at);
+        std::rotate(rows_.begin() + at, rows_.begin() + from, rows_.begin() + from + 1);
+        endMoveRows();
+      }
+      if (rows_[static_cast<std::size_t>(at)] == wanted) continue;
+      rows_[static_cast<std::size_t>(at)] = wanted;
+      emit dataChanged(index(at), index(at));
+    }
+  }
+
+ private:
+  static int find(const std::vector<Row>& rows, const QString& key) {
+    const auto at =
+        std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return row.key == key; });
+    return at == rows.end() ? -1 : static_cast<int>(at - rows.begin());
+  }
+
+  std::vector<Column> columns_;
+  std::vector<Row> rows_;
+};
+
+}  // namespace jambline::screens
