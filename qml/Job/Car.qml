@@ -1,0 +1,261 @@
+// Car: one car: when it is due and what holds it, its stages, and the one main act, named after what
+// comes next. car: the view model; wide: two or more panes. Signals: inspectAsked, partsAsked,
+// timeLineAsked.
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import Jambline.Theme
+import Jambline.Screens
+
+Item {
+    id: page
+
+    required property CarViewModel car
+    property bool wide: false
+
+    signal inspectAsked
+    signal partsAsked
+    signal timeLineAsked
+
+    Connections {
+        target: page.car
+        function onInspectAsked() {
+            page.inspectAsked();
+        }
+        function onNoteKept() {
+            note.close();
+        }
+    }
+
+    Flickable {
+        id: view
+        width: parent.width
+        height: acts.y - Theme.gap
+        contentHeight: body.height
+        clip: true
+        interactive: contentHeight > height
+        boundsBehavior: Flickable.StopAtBounds
+
+        Column {
+            id: body
+            x: Theme.gutter
+            width: view.width - 2 * Theme.gutter
+            topPadding: Theme.gap
+            bottomPadding: Theme.gap
+            spacing: Theme.gap
+
+            NoteBanner {
+                width: parent.width
+                visible: page.car.shutWords !== ""
+                happened: page.car.shutWords
+                stands: qsTr("Nothing is changed.")
+            }
+            Row {
+                width: parent.width
+                spacing: 8
+
+                StateShape {
+                    id: lateMark
+                    visible: page.car.late
+                    width: visible ? size : 0
+                    kind: ShapeKind.Must
+                    size: 26
+                    ground: Theme.paper
+                }
+                Column {
+                    width: parent.width - (lateMark.visible ? lateMark.width + 8 : 0)
+                    spacing: 2
+
+                    Words {
+                        objectName: "carDue"
+                        width: parent.width
+                        text: page.car.due
+                        bold: true
+                        size: Theme.title
+                        color: page.car.late ? Theme.oxide : Theme.ink
+                    }
+                    Words {
+                        objectName: "carHeldBy"
+                        width: parent.width
+                        visible: text !== ""
+                        text: page.car.heldBy
+                        color: Theme.pencil
+                    }
+                }
+            }
+            Repeater {
+                id: conflicts
+                model: page.car.conflicts
+
+                ConflictChip {
+                    required property int index
+
+                    width: body.width
+                    onTaken: page.car.takeOther(index)
+                }
+            }
+            Grid {
+                id: grid
+                width: parent.width
+                columns: page.wide && width > 700 ? 3 : width < 300 * Theme.textScale ? 1 : 2
+                columnSpacing: Theme.gap
+                rowSpacing: Theme.gap
+                verticalItemAlignment: Grid.AlignTop
+
+                Repeater {
+                    id: stages
+                    model: page.car.stages
+
+                    StageTile {
+                        required property int index
+                        required property string key
+                        required property int state
+
+                        width: (grid.width - (grid.columns - 1) * grid.columnSpacing) / grid.columns
+                        stageState: state
+                        place: index + 1
+                        places: stages.count
+                        onClicked: page.car.choose(key)
+                    }
+                }
+            }
+            PaperCard {
+                width: parent.width
+                visible: stages.count === 0
+                dashed: true
+
+                Words {
+                    width: parent.width
+                    text: qsTr("No stages yet. The first operation makes one.")
+                    color: Theme.pencil
+                }
+            }
+        }
+    }
+
+    Column {
+        id: acts
+        x: Theme.gutter
+        width: parent.width - 2 * Theme.gutter
+        y: parent.height - height - Theme.gap
+        spacing: Theme.gap
+
+        ActRow {
+            width: parent.width
+
+            PlainButton {
+                objectName: "carParts"
+                text: qsTr("Parts")
+                secondLine: page.car.partsWords
+                beside: false
+                onClicked: page.partsAsked()
+            }
+            PlainButton {
+                objectName: "carTimeLine"
+                text: qsTr("Time line")
+                secondLine: page.car.timeLineWords
+                beside: false
+                onClicked: page.timeLineAsked()
+            }
+            PlainButton {
+                objectName: "carNote"
+                visible: page.car.shutWords === ""
+                pressable: visible
+                text: qsTr("Note")
+                secondLine: qsTr("write one")
+                beside: false
+                onClicked: {
+                    field.text = "";
+                    note.opened = true;
+                    field.focusField();
+                }
+            }
+        }
+        SlabButton {
+            objectName: "carMain"
+            width: parent.width
+            height: implicitHeight
+            visible: page.car.mainAct !== CarViewModel.None
+            pressable: visible
+            text: page.car.mainText
+            secondLine: page.car.mainSecond
+            waits: page.car.mainWaits
+            onClicked: {
+                if (page.car.mainAct === CarViewModel.Deliver && page.car.openPoints.length > 0)
+                    leaving.opened = true;
+                else
+                    page.car.act();
+            }
+        }
+    }
+
+    Sheet {
+        id: note
+        anchors.fill: parent
+        title: qsTr("Note")
+
+        Column {
+            width: parent.width
+            spacing: Theme.gap
+
+            FaceField {
+                id: field
+                objectName: "noteField"
+                width: parent.width
+                label: qsTr("What to know of this car")
+                maximumLength: 1000
+                onAccepted: page.car.writeNote(text)
+            }
+            SlabButton {
+                objectName: "noteKeep"
+                width: parent.width
+                text: qsTr("Keep the note")
+                secondLine: field.text.trim() === "" ? qsTr("write something first") : ""
+                waits: field.text.trim() === ""
+                onClicked: page.car.writeNote(field.text)
+            }
+        }
+    }
+    Sheet {
+        id: leaving
+        anchors.fill: parent
+        title: qsTr("Open points")
+
+        Column {
+            width: parent.width
+            spacing: Theme.gap
+
+            Repeater {
+                model: page.car.openPoints
+
+                Row {
+                    id: point
+
+                    required property string modelData
+
+                    width: parent.width
+                    spacing: 10
+
+                    StateShape {
+                        id: open
+                        kind: ShapeKind.NotYet
+                        ground: Theme.paper
+                    }
+                    Words {
+                        width: point.width - open.width - 10
+                        text: point.modelData
+                    }
+                }
+            }
+            SlabButton {
+                objectName: "deliverOpen"
+                width: parent.width
+                text: qsTr("Deliver with %n open point(s)", "", page.car.openPoints.length)
+                onClicked: {
+                    page.car.deliver();
+                    leaving.close();
+                }
+            }
+        }
+    }
+}

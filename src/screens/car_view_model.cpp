@@ -1,0 +1,364 @@
+#include "screens/car_view_model.h"
+
+#include <QDateTime>
+#include <algorithm>
+
+#include "folds/floor_view.h"
+#include "screens/words.h"
+
+namespace jambline::screens {
+
+namespace {
+using job::Stage;
+using job::Verdict;
+
+int looked_at(const folds::CarView& car) {
+  return static_cast<int>(
+      std::count_if(car.panels.begin(), car.panels.end(),
+                    [](const auto& panel) { return panel.verdict != Verdict::NotLookedAt; }));
+}
+
+int marks(const folds::CarView& car) {
+  int all = 0;
+  for (const auto& panel : car.panels) all += static_cast<int>(panel.marks.size());
+  return all;
+}
+
+const folds::PanelView* next_panel(const folds::CarView& car) {
+  for (const auto& panel : car.panels)
+    if (panel.verdict == Verdict::NotLookedAt) return &panel;
+  return nullptr;
+}
+
+QString text(const std::string& words) {
+  return QString::fromStdString(words);
+}
+
+// A promise in a label conflict is written as UTC, "2026-03-02T16:30Z".
+std::int64_t promise_of(const std::string& utc) {
+  return QDateTime::fromString(text(utc), Qt::ISODate).toMSecsSinceEpoch();
+}
+
+bool sends(const folds::CarView& car, Stage stage) {
+  return stage == Stage::Inspect && next_panel(car) != nullptr;
+}
+}  // namespace
+
+CarViewModel::CarViewModel(Session& session, QObject* parent)
+    : QObject(parent),
+      session_(session),
+      stages_({"key", "title", "state", "stateWords", "count", "chosen", "running"}, this),
+      conflicts_({"key", "title", "shown", "other", "by", "takeWords"}, this) {
+  for (auto signal : {&Session::snapshotChanged, &Session::personChanged, &Session::carChanged,
+                      &Session::unitsChanged})
+    connect(&session, signal, this, &CarViewModel::refresh);
+  refresh();
+}
+
+std::optional<Stage> CarViewModel::stage() const {
+  const auto* car = session_.car();
+  if (!car) return std::nullopt;
+  return picked_ ? picked_ : folds::floor_row(*car).next_stage;
+}
+
+bool CarViewModel::stage_done(Stage stage) const {
+  for (const auto& one : session_.car()->stages)
+    if (one.stage == stage) return one.done;
+  return false;
+}
+
+const folds::OperationView* CarViewModel::operation(Stage stage) const {
+  const auto* running = own_clock();
+  const folds::OperationView* first = nullptr;
+  for (const auto& one : session_.car()->operations) {
+    if (one.stage != stage) continue;
+    if (running && running->operation == one.operation) return &one;
+    if (!first) first = &one;
+  }
+  return first;
+}
+
+const folds::RunningView* CarViewModel::own_clock() const {
+  if (!session_.hasPerson()) return nullptr;
+  for (const auto& one : session_.car()->running)
+    if (one.person == session_.person()) return &one;
+  return nullptr;
+}
+
+void CarViewModel::refresh() {
+  const auto* car = session_.car();
+  const JobId job = car ? car->job : JobId{};
+  if (job != shown_) picked_.reset();
+  shown_ = job;
+  std::vector<QVariantList> rows;
+  std::vector<QVariantList> others;
+  if (car) {
+    const auto chosen = stage();
+    const auto next = folds::floor_row(*car).next_stage;
+    const bool disputed = std::any_of(car->panels.begin(), car->panels.end(),
+                                      [](const auto& panel) { return panel.disputed; });
+    for (const auto& one : car->stages) {
+      State state = one.done ? State::Done : one.stage == next ? State::Waits : State::NotYet;
+      QString count;
+      for (const auto& running : car->running) {
+        const auto* what = car->find(running.operation);
+        if (!what || what->stage != one.stage || one.done) continue;
+        if (state != State::Running) state = running.paused ? State::Paused : State::Running;
+        count = session_.name_of(running.person);
+      }
+      if (one.stage == Stage::Inspect && disputed) state = State::Disputed;
+      if (one.stage == Stage::Inspect && !car->panels.empty())
+        count = tr("%1 of %2 panels").arg(looked_at(*car)).arg(car->panels.size());
+      else if (one.stage == Stage::Correct && marks(*car) > 0 && !one.done)
+        count = tr("%n mark(s)", nullptr, marks(*car));
+      std::int64_t clocked_ms = 0;
+      std::int64_t estimate_min = 0;
+      for (const auto& what : car->operations) {
+        if (what.stage != one.stage) continue;
+        clocked_ms += what.clocked_ms;
+        estimate_min += what.estimate_min;
+      }
+      if (count.isEmpty() && clocked_ms > 0) count = hours_words(clocked_ms);
+      if (count.isEmpty() && estimate_min > 0 && !one.done)
+        count = tr("%1 planned").arg(hours_words(estimate_min * 60000));
+      const QString state_words = state == State::Done       ? tr("done")
+                                  : state == State::Running  ? tr("running")
+                                  : state == State::Paused   ? tr("paused")
+                                  : state == State::Disputed ? tr("disputed")
+                                  : state == State::Waits    ? tr("next")
+                                                             : tr("not yet");
+      rows.push_back({text(std::string(word_of(one.stage))), sentence(words_of(one.stage)),
+                      static_cast<int>(state), state_words, count, one.stage == chosen,
+                      state == State::Running});
+    }
+    for (const auto& conflict : car->conflicts) {
+      for (std::size_t i = 0; i < conflict.others.size(); ++i) {
+        const QString by =
+            i < conflict.others_by.size() ? session_.name_of(conflict.others_by[i]) : tr("someone");
+        const bool promise = conflict.label == "promise";
+        const auto when = [&](std::int64_t ms) {
+          return time_words(ms, session_.now().wall_ms, session_.zone());
+        };
+        const QString title = conflict.label == "plate"   ? tr("Plate")
+                              : conflict.label == "vin"   ? tr("VIN")
+                              : conflict.label == "color" ? tr("Color")
+                                                          : tr("Promised");
+        const QString now = conflict.label == "plate" ? text(car->plate)
+                            : conflict.label == "vin" ? text(car->vin)
+                            : conflict.label == "color"
+                                ? text(car->color.code + " " + car->color.name)
+                            : car->promised_ms ? when(*car->promised_ms)
+                                               : QString();
+        others.push_back({text(conflict.label + std::to_string(i)), title, now,
+                          promise ? when(promise_of(conflict.others[i])) : text(conflict.others[i]),
+                          by, tr("Take %1's").arg(by)});
+      }
+    }
+  }
+  stages_.set(std::move(rows));
+  conflicts_.set(std::move(others));
+  emit changed();
+}
+
+QString CarViewModel::due() const {
+  const auto* car = session_.car();
+  if (!car) return {};
+  const auto now_ms = session_.now().wall_ms;
+  if (car->delivered_ms)
+    return tr("Delivered %1").arg(time_words(*car->delivered_ms, now_ms, session_.zone()));
+  if (!car->promised_ms) return tr("No time promised");
+  const QString at = time_words(*car->promised_ms, now_ms, session_.zone());
+  if (late()) return tr("Was due %1").arg(at);
+  const bool today =
+      day_words(*car->promised_ms, session_.zone()) == day_words(now_ms, session_.zone());
+  return today ? tr("Due today %1").arg(at) : tr("Due %1").arg(at);
+}
+
+bool CarViewModel::late() const {
+  const auto* car = session_.car();
+  return car && car->promised_ms && !car->delivered_ms &&
+         *car->promised_ms < session_.now().wall_ms;
+}
+
+QString CarViewModel::heldBy() const {
+  const auto* car = session_.car();
+  if (!car || car->delivered_ms) return {};
+  for (const auto& panel : car->panels)
+    if (panel.disputed)
+      return tr("Held by: two verdicts, %1").arg(words_of(panel.plan.panel, car->body));
+  QStringList left;
+  for (const auto& one : car->stages)
+    if (!one.done) left.append(words_of(one.stage));
+  if (left.isEmpty()) return tr("All stages are done");
+  if (left.size() == 1) return tr("Held by: %1").arg(left[0]);
+  return tr("Held by: %1, then %2").arg(left[0], left[1]);
+}
+
+CarViewModel::Act CarViewModel::mainAct() const {
+  const auto* car = session_.car();
+  if (!car || car->delivered_ms || !shutWords().isEmpty()) return Act::None;
+  const auto at = stage();
+  if (!at) return Act::Deliver;
+  if (stage_done(*at)) return Act::Reopen;
+  if (sends(*car, *at)) return Act::Inspect;
+  const auto* what = operation(*at);
+  const auto* running = own_clock();
+  const bool runs = what && running && !running->paused && running->operation == what->operation;
+  return what && !runs ? Act::Start : Act::Finish;
+}
+
+QString CarViewModel::mainText() const {
+  const auto at = stage();
+  const QString name = at ? sentence(words_of(*at)) : QString();
+  switch (mainAct()) {
+    case Act::Inspect:
+      return name;
+    case Act::Start:
+      return tr("Start %1").arg(words_of(*at));
+    case Act::Finish:
+      return tr("%1 done").arg(name);
+    case Act::Reopen:
+      return tr("%1 is not done").arg(name);
+    case Act::Deliver:
+      return tr("Deliver");
+    case Act::None:
+      break;
+  }
+  return {};
+}
+
+QString CarViewModel::mainSecond() const {
+  const auto* car = session_.car();
+  switch (mainAct()) {
+    case Act::Inspect:
+      return tr("next: %1").arg(words_of(next_panel(*car)->plan.panel, car->body));
+    case Act::Start: {
+      if (mainWaits()) return tr("say who you are first");
+      const auto* what = operation(*stage());
+      return what->estimate_min > 0
+                 ? tr("%1 planned").arg(hours_words(what->estimate_min * 60000LL))
+                 : QString();
+    }
+    case Act::Deliver:
+      return openPoints().isEmpty()
+                 ? tr("no open points")
+                 : tr("%n open point(s)", nullptr, static_cast<int>(openPoints().size()));
+    case Act::Reopen:
+      return tr("takes the tick back");
+    default:
+      return {};
+  }
+}
+
+bool CarViewModel::mainWaits() const {
+  return mainAct() == Act::Start && !session_.hasPerson();
+}
+
+QString CarViewModel::partsWords() const {
+  const auto* car = session_.car();
+  if (!car) return {};
+  const auto loose = std::count_if(car->panels.begin(), car->panels.end(),
+                                   [](const auto& panel) { return !panel.plan.on_car; });
+  return loose == 0 ? tr("none loose") : tr("%n loose", nullptr, static_cast<int>(loose));
+}
+
+QString CarViewModel::timeLineWords() const {
+  const auto* car = session_.car();
+  return car ? tr("%n entries", nullptr, car->entries) : QString();
+}
+
+QString CarViewModel::shutWords() const {
+  const auto* car = session_.car();
+  if (!car) return {};
+  if (car->unknown_entries > 0)
+    return tr("This car has entries from a newer version. You can read it.");
+  return session_.readOnly() ? tr("This device can only read now.") : QString();
+}
+
+QStringList CarViewModel::openPoints() const {
+  QStringList out;
+  const auto* car = session_.car();
+  if (!car) return out;
+  for (const auto& panel : car->panels)
+    if (panel.disputed || panel.verdict != Verdict::Clean)
+      out.append(tr("%1: %2").arg(sentence(words_of(panel.plan.panel, car->body)),
+                                  panel.disputed ? tr("disputed") : words_of(panel.verdict)));
+  for (const auto& one : car->stages)
+    if (!one.done) out.append(tr("%1: not done").arg(sentence(words_of(one.stage))));
+  return out;
+}
+
+void CarViewModel::start(const folds::CarView& car, Stage at) {
+  const auto* what = operation(at);
+  const auto* running = own_clock();
+  const bool runs = running && !running->paused && what && running->operation == what->operation;
+  if (what && !runs && session_.hasPerson())
+    session_.post(acts::StartClock{session_.person(), car.job, what->operation});
+}
+
+void CarViewModel::act() {
+  const auto* car = session_.car();
+  if (!car || mainWaits()) return;
+  const Act what = mainAct();
+  const auto at = stage();
+  if (what == Act::Inspect || what == Act::Start) start(*car, *at);
+  if (what == Act::Finish || what == Act::Reopen) {
+    session_.post(acts::FinishStage{car->job, *at, what == Act::Finish},
+                  [this](const Result<engine::Wrote>& wrote) {
+                    if (!wrote) return;
+                    picked_.reset();
+                    refresh();
+                  });
+  }
+  if (what == Act::Deliver) deliver();
+  if (what == Act::Inspect) emit inspectAsked();
+}
+
+void CarViewModel::choose(const QString& stage_word) {
+  const auto at = from_word<Stage>(stage_word.toStdString());
+  const auto before = stage();
+  picked_ = at == before ? std::nullopt : at;
+  refresh();
+}
+
+void CarViewModel::writeNote(const QString& words) {
+  const auto* car = session_.car();
+  if (!car || words.trimmed().isEmpty()) return;
+  session_.post(acts::WriteNote{car->job, words.trimmed().toStdString()},
+                [this](const Result<engine::Wrote>& wrote) {
+                  if (wrote) emit noteKept();
+                });
+}
+
+void CarViewModel::takeOther(int row) {
+  const auto* car = session_.car();
+  if (!car) return;
+  int at = 0;
+  for (const auto& conflict : car->conflicts) {
+    for (std::size_t i = 0; i < conflict.others.size(); ++i) {
+      if (at++ != row) continue;
+      const std::string& other = conflict.others[i];
+      if (conflict.label == "plate") session_.post(acts::SetPlate{car->job, other});
+      if (conflict.label == "vin") session_.post(acts::SetVin{car->job, other, true});
+      if (conflict.label == "promise") session_.post(acts::SetPromise{car->job, promise_of(other)});
+      if (conflict.label == "color") take_color(*car, conflict.other_hashes[i]);
+      return;
+    }
+  }
+}
+
+// A color is more than its words: the entry itself has all of it.
+void CarViewModel::take_color(const folds::CarView& car, const Hash& hash) {
+  const auto& lines = session_.snapshot().timeline;
+  if (!lines) return;
+  for (const auto& entry : *lines) {
+    const auto* set = std::get_if<entries::ColorSet>(&entry.payload);
+    if (set && entry.hash == hash) session_.post(acts::SetColor{car.job, set->color});
+  }
+}
+
+void CarViewModel::deliver() {
+  if (const auto* car = session_.car()) session_.post(acts::Deliver{car->job});
+}
+
+}  // namespace jambline::screens

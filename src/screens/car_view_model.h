@@ -1,0 +1,94 @@
+// screens/car_view_model.h: one car: its due time and what holds it, its stages, and the main act
+// named after what comes next.
+//
+// The chosen stage is the next one that is not done, until a person picks another tile. act() does
+// what mainText says. Inspect: inspectAsked() is sent at once, and the clock of the person goes to
+// that stage's operation by the same press. Everything else is one command.
+// Threads: GUI thread. Errors go to Session::failed.
+#pragma once
+
+#include <QObject>
+#include <QStringList>
+#include <optional>
+#include <qqmlregistration.h>
+
+#include "screens/row_list.h"
+#include "screens/session.h"
+
+namespace jambline::screens {
+
+class CarViewModel final : public QObject {
+  Q_OBJECT
+  QML_ELEMENT
+  QML_UNCREATABLE("Made by the program and handed to Main")
+  Q_PROPERTY(bool here READ here NOTIFY changed)
+  Q_PROPERTY(QString due READ due NOTIFY changed)
+  Q_PROPERTY(bool late READ late NOTIFY changed)
+  Q_PROPERTY(QString heldBy READ heldBy NOTIFY changed)
+  // Roles: key, title, state (State), stateWords, count, chosen, running.
+  Q_PROPERTY(QAbstractItemModel* stages READ stages CONSTANT)
+  // Roles: key, title, shown, other, by, takeWords.
+  Q_PROPERTY(QAbstractItemModel* conflicts READ conflicts CONSTANT)
+  Q_PROPERTY(int conflictCount READ conflictCount NOTIFY changed)
+  Q_PROPERTY(Act mainAct READ mainAct NOTIFY changed)
+  Q_PROPERTY(QString mainText READ mainText NOTIFY changed)
+  Q_PROPERTY(QString mainSecond READ mainSecond NOTIFY changed)
+  Q_PROPERTY(bool mainWaits READ mainWaits NOTIFY changed)
+  Q_PROPERTY(QString partsWords READ partsWords NOTIFY changed)
+  Q_PROPERTY(QString timeLineWords READ timeLineWords NOTIFY changed)
+  Q_PROPERTY(
+      QString shutWords READ shutWords NOTIFY changed)  // why nothing can be written; or empty
+  Q_PROPERTY(QStringList openPoints READ openPoints NOTIFY changed)
+
+ public:
+  enum class State { Done, Running, Paused, Waits, NotYet, Disputed };
+  Q_ENUM(State)
+  enum class Act { None, Inspect, Start, Finish, Reopen, Deliver };
+  Q_ENUM(Act)
+
+  explicit CarViewModel(Session& session, QObject* parent = nullptr);
+
+  bool here() const { return session_.car() != nullptr; }
+  QString due() const;
+  bool late() const;
+  QString heldBy() const;
+  QAbstractItemModel* stages() { return &stages_; }
+  QAbstractItemModel* conflicts() { return &conflicts_; }
+  int conflictCount() const { return conflicts_.rowCount(); }
+  Act mainAct() const;
+  QString mainText() const;
+  QString mainSecond() const;
+  bool mainWaits() const;
+  QString partsWords() const;
+  QString timeLineWords() const;
+  QString shutWords() const;
+  QStringList openPoints() const;
+
+  Q_INVOKABLE void act();
+  Q_INVOKABLE void choose(const QString& stage);  // a tile; the chosen one again: back to the next
+  Q_INVOKABLE void writeNote(const QString& text);
+  Q_INVOKABLE void takeOther(int conflict);
+  Q_INVOKABLE void deliver();
+
+ signals:
+  void changed();
+  void inspectAsked();
+  void noteKept();
+
+ private:
+  void refresh();
+  void start(const folds::CarView& car, job::Stage stage);
+  void take_color(const folds::CarView& car, const Hash& hash);
+  std::optional<job::Stage> stage() const;  // the chosen one
+  bool stage_done(job::Stage stage) const;
+  const folds::OperationView* operation(job::Stage stage) const;
+  const folds::RunningView* own_clock() const;  // of the person, on this car
+
+  Session& session_;
+  RowList stages_;
+  RowList conflicts_;
+  std::optional<job::Stage> picked_;
+  JobId shown_;
+};
+
+}  // namespace jambline::screens

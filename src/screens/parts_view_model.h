@@ -1,0 +1,88 @@
+// screens/parts_view_model.h: the loose parts of the car and the car as a whole: where each hangs,
+// who has it, and handing it on.
+//
+// A row's key is the panel's word; the whole car has the empty key. Only a clean part can be
+// offered; an offer waits until someone takes it or sends it back with a reason. The main act is
+// "take" for a person whose role an offer names (or who is named by none), else "offer" of the next
+// clean loose part.
+// Threads: GUI thread. Errors go to Session::failed.
+#pragma once
+
+#include <QObject>
+#include <QStringList>
+#include <qqmlregistration.h>
+
+#include "screens/row_list.h"
+#include "screens/session.h"
+
+namespace jambline::screens {
+
+class PartsViewModel final : public QObject {
+  Q_OBJECT
+  QML_ELEMENT
+  QML_UNCREATABLE("Made by the program and handed to Main")
+  // Roles: key, title, verdict, place, state (State), stateWords, canOffer, canTake, mine.
+  Q_PROPERTY(QAbstractItemModel* parts READ parts CONSTANT)
+  Q_PROPERTY(int partCount READ partCount NOTIFY changed)
+  Q_PROPERTY(QAbstractItemModel* roles READ roles CONSTANT)  // key, title
+  Q_PROPERTY(QAbstractItemModel* racks READ racks CONSTANT)  // key, title
+  Q_PROPERTY(int rackCount READ rackCount NOTIFY changed)
+  Q_PROPERTY(QStringList reasons READ reasons CONSTANT)
+  Q_PROPERTY(QString carPlace READ carPlace NOTIFY changed)
+  Q_PROPERTY(State carState READ carState NOTIFY changed)
+  Q_PROPERTY(bool carCanOffer READ carCanOffer NOTIFY changed)
+  Q_PROPERTY(bool carCanTake READ carCanTake NOTIFY changed)
+  Q_PROPERTY(Act mainAct READ mainAct NOTIFY changed)
+  Q_PROPERTY(QString mainKey READ mainKey NOTIFY changed)
+  Q_PROPERTY(QString mainText READ mainText NOTIFY changed)
+  Q_PROPERTY(QString mainSecond READ mainSecond NOTIFY changed)
+
+ public:
+  enum class State { NotClean, Ready, Offered, Taken, Returned, Disputed };
+  Q_ENUM(State)
+  enum class Act { None, Offer, Take };
+  Q_ENUM(Act)
+
+  explicit PartsViewModel(Session& session, QObject* parent = nullptr);
+
+  QAbstractItemModel* parts() { return &parts_; }
+  int partCount() const { return parts_.rowCount(); }
+  QAbstractItemModel* roles() { return &roles_; }
+  QAbstractItemModel* racks() { return &racks_; }
+  int rackCount() const { return racks_.rowCount(); }
+  QStringList reasons() const;
+  QString carPlace() const;
+  State carState() const;
+  bool carCanOffer() const;
+  bool carCanTake() const;
+  Act mainAct() const;
+  QString mainKey() const;
+  QString mainText() const;
+  QString mainSecond() const;
+
+  Q_INVOKABLE QString titleOf(const QString& key) const;
+  Q_INVOKABLE void offerTo(const QString& key, const QString& role);
+  Q_INVOKABLE void hang(const QString& key, const QString& rack);
+  Q_INVOKABLE void take(const QString& key);
+  Q_INVOKABLE void sendBack(const QString& key, const QString& reason);
+  Q_INVOKABLE void addRack(const QString& name);
+
+ signals:
+  void changed();
+
+ private:
+  void refresh();
+  const folds::ReleaseView* release(const QString& key) const;
+  QString place(const folds::ReleaseView& release, State state) const;
+  bool writable() const;
+  bool for_me(const folds::ReleaseView& release) const;
+  void offer(const QString& key, std::optional<job::Role> to, std::optional<RackId> rack);
+  const folds::PanelView* first(bool to_take) const;
+
+  Session& session_;
+  RowList parts_;
+  RowList roles_;
+  RowList racks_;
+};
+
+}  // namespace jambline::screens
