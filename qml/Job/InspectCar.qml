@@ -1,0 +1,174 @@
+// InspectCar: the whole car unfolded: what is clean, what is marked, what nobody has looked at, and
+// the next panel of the walk. wide: the panels also as a list. A tap on a panel or a row, or the
+// main button, gives panelAsked(panel), the entry's word.
+// Keys: J K or arrows walk, Enter opens, + - 0 zoom.
+pragma ComponentBehavior: Bound
+import QtQuick
+import Jambline.Theme
+import Jambline.Screens
+
+FocusScope {
+    id: screen
+
+    required property InspectViewModel inspect
+    property bool wide: false
+    property int cursor: -1
+
+    signal panelAsked(string panel)
+
+    readonly property string here: cursor >= 0 ? inspect.panels.panelAt(cursor)
+        : wide && inspect.panel !== "" ? inspect.panel : inspect.nextPanel
+    readonly property bool listed: wide && height > 560
+
+    function step(by: int) {
+        const count = inspect.panelCount;
+        if (count === 0)
+            return;
+        const from = cursor >= 0 ? cursor : inspect.panels.rowOf(here) - by;
+        cursor = ((from + by) % count + count) % count;
+    }
+
+    Accessible.role: Accessible.Pane
+    Accessible.name: qsTr("Look over")
+
+    Keys.onPressed: event => {
+        event.accepted = true;
+        if (event.modifiers & (Qt.ControlModifier | Qt.AltModifier | Qt.MetaModifier))
+            event.accepted = false;
+        else if (event.key === Qt.Key_J || event.key === Qt.Key_Down || event.key === Qt.Key_Right)
+            step(1);
+        else if (event.key === Qt.Key_K || event.key === Qt.Key_Up || event.key === Qt.Key_Left)
+            step(-1);
+        else if ((event.key === Qt.Key_Return || event.key === Qt.Key_Enter) && here !== "")
+            panelAsked(here);
+        else if (!map.zoomKey(event))
+            event.accepted = false;
+    }
+
+    Words {
+        id: title
+        x: Theme.gutter
+        width: Math.min(natural, parent.width - 2 * Theme.gutter)
+        text: qsTr("Look over")
+        bold: true
+        size: Theme.screen
+        Accessible.role: Accessible.Heading
+    }
+    Words {
+        id: seen
+
+        readonly property bool below: title.natural + natural + 3 * Theme.gutter > screen.width
+
+        x: below ? Theme.gutter : screen.width - Theme.gutter - width
+        y: below ? title.height : title.height - height - 3
+        width: Math.min(natural, screen.width - 2 * Theme.gutter)
+        text: screen.inspect.lookedAtWords
+        color: Theme.pencil
+    }
+    PatternMap {
+        id: map
+        x: screen.listed ? 0 : 4
+        y: Math.max(title.height, seen.y + seen.height) + 4
+        width: screen.width - 2 * x
+        height: (screen.listed ? Math.min(counts.y, width * 1.12 + y) : counts.y) - y - 8
+        inspect: screen.inspect
+        chosen: screen.here
+        inset: 12
+        onTapped: (xMm, yMm, xPx, yPx) => {
+            const panel = map.pattern.pick(xPx, yPx);
+            if (panel !== "")
+                screen.panelAsked(panel);
+        }
+
+        Words {
+            x: (map.width - width) / 2
+            y: Math.max(-2, map.yPx(map.topMm) - height)
+            visible: map.pattern.zoom < 1.01
+            text: qsTr("front")
+            size: Theme.small
+            color: Theme.pencil
+        }
+        Repeater {
+            model: screen.inspect.panels
+
+            PanelTag {
+                map: map
+                onAsked: panel => screen.panelAsked(panel)
+            }
+        }
+        readonly property real topMm: pattern.toMm(0, inset).y
+    }
+    Flow {
+        id: counts
+        x: Theme.gutter
+        y: screen.listed ? map.y + map.height + 8 : main.y - height - 12
+        width: screen.width - 2 * Theme.gutter
+        spacing: 6
+
+        Repeater {
+            model: [
+                {look: PanelLook.Clean, words: screen.inspect.cleanWords},
+                {look: PanelLook.ToCorrect, words: screen.inspect.markWords},
+                {look: PanelLook.NotYet, words: qsTr("%1 not yet").arg(screen.inspect.notYetCount)},
+                {look: PanelLook.Disputed, words: screen.inspect.otherCount > 0
+                    ? qsTr("%1 else").arg(screen.inspect.otherCount) : ""}
+            ]
+
+            Row {
+                id: tally
+                required property var modelData
+                visible: modelData.words !== ""
+                spacing: 8
+                rightPadding: 8
+
+                LookShape {
+                    look: tally.modelData.look
+                    size: 20
+                    key: "tally"
+                    anchors.verticalCenter: parent.verticalCenter
+                }
+                Words {
+                    text: tally.modelData.words
+                    size: Theme.note
+                }
+            }
+        }
+    }
+    ListView {
+        id: list
+        visible: screen.listed
+        x: Theme.gutter
+        y: counts.y + counts.height + 12
+        width: screen.width - 2 * Theme.gutter
+        height: Math.max(0, main.y - y - 8)
+        clip: true
+        spacing: Theme.gap
+        model: screen.listed ? screen.inspect.panels : null
+        currentIndex: screen.inspect.panels.rowOf(screen.here)
+        delegate: PanelRow {
+            width: list.width
+            chosen: list.currentIndex === index
+            onClicked: screen.panelAsked(panel)
+        }
+    }
+    SlabButton {
+        id: main
+        objectName: "lookOverNext"
+        x: Theme.gutter
+        y: screen.height - height - 8
+        width: screen.width - 2 * Theme.gutter
+        height: implicitHeight
+        visible: screen.inspect.nextPanel !== ""
+        text: qsTr("Look over %1").arg(screen.inspect.nextWords)
+        onClicked: screen.panelAsked(screen.inspect.nextPanel)
+    }
+    Words {
+        anchors.centerIn: main
+        width: Math.min(natural, main.width)
+        visible: screen.inspect.nextPanel === ""
+        text: screen.inspect.panelCount === 0 ? qsTr("No panels are planned on this car")
+                                              : qsTr("Every panel is looked at")
+        horizontalAlignment: Text.AlignHCenter
+        bold: true
+    }
+}

@@ -1,0 +1,114 @@
+// MarkSheet: kind, size, layer, move and withdraw of the chosen mark; without one, the kind of the
+// next mark. Open it with `opened`. Each tap is kept at once. Signals: moveAsked, closed (of Sheet).
+pragma ComponentBehavior: Bound
+import QtQuick
+import Jambline.Theme
+import Jambline.Screens
+
+Sheet {
+    id: sheet
+
+    required property InspectViewModel inspect
+    readonly property bool ofMark: inspect.chosenMark !== ""
+
+    signal moveAsked
+
+    title: ofMark ? inspect.chosenTitle : qsTr("What a tap marks")
+
+    Column {
+        width: parent.width
+        spacing: 12
+
+        Words {
+            width: parent.width
+            visible: sheet.ofMark
+            text: qsTr("Size, as against the marks on the size strip")
+            size: Theme.note
+            color: Theme.pencil
+        }
+        Row {
+            visible: sheet.ofMark
+            width: parent.width
+            spacing: Theme.gap
+
+            Repeater {
+                model: 4
+                PlainButton {
+                    required property int index
+                    objectName: "size" + (index + 1)
+                    width: (sheet.roomWidth - 3 * Theme.gap) / 4
+                    height: implicitHeight
+                    text: index + 1
+                    name: qsTr("Size %1").arg(index + 1)
+                    chosen: sheet.inspect.chosenSize === index + 1
+                    onClicked: sheet.inspect.describeMark(sheet.inspect.chosenKind, index + 1, sheet.inspect.chosenLayer)
+                }
+            }
+        }
+        Flow {
+            visible: sheet.ofMark
+            width: parent.width
+            spacing: Theme.gap
+
+            Repeater {
+                model: 4
+                PlainButton {
+                    required property int index
+                    objectName: "layer" + index
+                    width: (sheet.roomWidth - Theme.gap) / 2
+                    height: implicitHeight
+                    text: sheet.inspect.layerWords(index)
+                    name: qsTr("Layer: %1").arg(text)
+                    chosen: sheet.inspect.chosenLayer === index
+                    onClicked: sheet.inspect.describeMark(sheet.inspect.chosenKind, sheet.inspect.chosenSize, index)
+                }
+            }
+        }
+        ActRow {
+            visible: sheet.ofMark
+            width: parent.width
+
+            PlainButton {
+                objectName: "moveMark"
+                text: qsTr("Move it")
+                onClicked: {
+                    sheet.close();
+                    sheet.moveAsked();
+                }
+            }
+            PlainButton {
+                objectName: "withdrawMark"
+                text: qsTr("Withdraw it")
+                onClicked: {
+                    sheet.inspect.withdrawMark();
+                    sheet.close();
+                }
+            }
+        }
+        Flow {
+            width: parent.width
+            spacing: Theme.gap
+
+            Repeater {
+                model: sheet.opened ? sheet.inspect.allKinds : []
+                KindChip {
+                    required property int modelData
+                    width: (sheet.roomWidth - 2 * Theme.gap) / 3
+                    height: implicitHeight
+                    kind: modelData
+                    text: sheet.inspect.kindWords(modelData)
+                    chosen: modelData === (sheet.ofMark ? sheet.inspect.chosenKind : sheet.inspect.kind)
+                    onClicked: {
+                        if (sheet.ofMark)
+                            sheet.inspect.describeMark(modelData, sheet.inspect.chosenSize, sheet.inspect.chosenLayer);
+                        else
+                            sheet.inspect.kind = modelData;
+                        sheet.close();
+                    }
+                }
+            }
+        }
+    }
+
+    readonly property real roomWidth: (side ? Math.min(408, width) : width) - 2 * Theme.gutter
+}

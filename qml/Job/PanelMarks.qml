@@ -1,0 +1,198 @@
+// PanelMarks: one panel large with its rings, the cross of the keyboard, the scale bar and the small
+// map. Signals: mapAsked (the small map was tapped), placed (a place was tapped).
+// moving: the next tap says where the chosen mark goes.
+pragma ComponentBehavior: Bound
+import QtQuick
+import Jambline.Theme
+import Jambline.Screens
+
+Item {
+    id: area
+
+    required property InspectViewModel inspect
+    property bool moving: false
+    property bool crossed: false
+    property point cross: Qt.point(0, 0)
+    property string dragged: ""
+    property point dragMm: Qt.point(0, 0)
+    readonly property alias view: map
+
+    signal mapAsked
+
+    function tap(xMm: real, yMm: real) {
+        if (moving) {
+            moving = false;
+            inspect.moveMark(inspect.chosenMark, xMm, yMm);
+            return;
+        }
+        const near = inspect.markNear(xMm, yMm);
+        if (near === "") {
+            inspect.placeMark(xMm, yMm);
+        } else if (inspect.ringHoldsMany(near)) {
+            const part = inspect.ringBox(near);
+            map.pattern.showPart(part.x, part.y, part.width, part.height);
+        } else {
+            inspect.choose(near === inspect.chosenMark ? "" : near);
+        }
+    }
+    function startCross() {
+        const at = map.pattern.toMm(map.width / 2, map.height / 2);
+        cross = Qt.point(Math.round(at.x / 10) * 10, Math.round(at.y / 10) * 10);
+        crossed = true;
+    }
+
+    PatternMap {
+        id: map
+        width: parent.width
+        height: parent.height - foot.height
+        inspect: area.inspect
+        panel: area.inspect.panel
+        inset: Math.max(20, Math.min(30, height * 0.07))
+        grips: (xMm, yMm) => {
+            const near = area.inspect.markNear(xMm, yMm);
+            return near !== "" && !area.inspect.ringHoldsMany(near) && !area.inspect.readOnly ? near : "";
+        }
+        onTapped: (xMm, yMm) => area.tap(xMm, yMm)
+        onDragging: (key, xMm, yMm) => {
+            area.dragged = key;
+            area.dragMm = Qt.point(xMm, yMm);
+        }
+        onDropped: (key, xMm, yMm) => {
+            area.dragged = "";
+            if (key !== "")
+                area.inspect.moveMark(key, xMm, yMm);
+        }
+
+        Words {
+            visible: map.pattern.glassSpot.x > 0
+            x: map.pattern.glassSpot.x - width / 2
+            y: map.pattern.glassSpot.y - height / 2
+            text: qsTr("glass")
+            size: Theme.note
+            color: Theme.pencil
+        }
+        Repeater {
+            model: area.inspect.marks
+
+            PencilRing {
+                id: ring
+
+                required property string mark
+                required property int index
+                required property var model
+                readonly property bool held: area.dragged === mark
+
+                x: map.xPx(held ? area.dragMm.x : ring.model.xMm)
+                y: map.yPx(held ? area.dragMm.y : ring.model.yMm)
+                visible: ring.model.shown
+                together: ring.model.together
+                number: ring.model.number
+                key: mark
+                chosen: area.inspect.chosenMark === mark
+                Accessible.role: Accessible.Button
+                Accessible.name: together > 1 ? qsTr("%1 marks close together").arg(together) : ring.model.spoken
+                Accessible.focusable: true
+                Accessible.onPressAction: area.inspect.choose(mark)
+                Component.onCompleted: draw()
+            }
+        }
+        PencilRing {
+            visible: map.pressed && area.inspect.marks.count >= 0 && area.dragged === ""
+            x: map.fingerX
+            y: map.fingerY
+            key: "finger"
+            pressed: true
+        }
+        Item {
+            visible: area.crossed
+            x: map.xPx(area.cross.x)
+            y: map.yPx(area.cross.y)
+            Accessible.role: Accessible.Indicator
+            Accessible.name: qsTr("Cross, %1").arg(area.inspect.placeWords(area.cross.x, area.cross.y))
+
+            Rectangle { x: -22; y: -1.5; width: 44; height: 3; color: Theme.blue }
+            Rectangle { x: -1.5; y: -22; width: 3; height: 44; color: Theme.blue }
+        }
+        Rectangle {
+            x: (map.width - width) / 2
+            y: Math.min(map.height - height - 4, map.height * 0.62)
+            width: Math.min(map.width - 32, Math.max(tip.natural, how.natural) + 24)
+            height: tip.height + how.height + 20
+            visible: area.inspect.marks.count === 0 && map.pattern.zoom < 1.01 && area.inspect.look <= PanelLook.NotYet
+            radius: Theme.corner
+            color: Theme.paper
+            opacity: 0.94
+
+            Words {
+                id: tip
+                x: 12
+                y: 8
+                width: parent.width - 24
+                horizontalAlignment: Text.AlignHCenter
+                text: qsTr("Tap where the nib is")
+                bold: true
+            }
+            Words {
+                id: how
+                x: 12
+                y: tip.y + tip.height + 4
+                width: parent.width - 24
+                horizontalAlignment: Text.AlignHCenter
+                text: qsTr("On the car: a low-tack tape dot or water-removable marker beside, not on, the nib")
+                size: Theme.small
+                color: Theme.pencil
+            }
+        }
+    }
+    Item {
+        id: foot
+        y: parent.height - height
+        width: parent.width
+        height: Math.max(30, barText.height + 8)
+
+        Item {
+            id: bar
+            x: 8
+            y: 12
+            width: area.inspect.barMm * map.pattern.pxPerMm
+            height: 10
+
+            Rectangle { y: 4; width: parent.width; height: 2; color: Theme.ink }
+            Rectangle { width: 2; height: 10; color: Theme.ink }
+            Rectangle { x: parent.width - 2; width: 2; height: 10; color: Theme.ink }
+        }
+        Words {
+            id: barText
+            x: bar.x + bar.width + 8
+            y: bar.y + 5 - height / 2
+            text: area.inspect.barWords
+            size: Theme.note
+            color: Theme.pencil
+        }
+    }
+    Pressable {
+        id: whole
+        objectName: "smallMap"
+        x: parent.width - width
+        y: parent.height - height
+        width: 72
+        height: 72
+        name: qsTr("The whole car. Opens the map.")
+        onClicked: area.mapAsked()
+
+        PatternMap {
+            anchors { right: parent.right; bottom: parent.bottom; rightMargin: 2; bottomMargin: 2 }
+            width: 48
+            height: 56
+            inspect: area.inspect
+            chosen: area.inspect.panel
+            still: true
+            inset: 1
+        }
+    }
+    Binding {
+        target: area.inspect
+        property: "pxPerMm"
+        value: map.pattern.pxPerMm
+    }
+}

@@ -1,0 +1,55 @@
+// PanelRow: a panel in the list of a car: shape, name, how it stands. Signal: clicked.
+import QtQuick
+import Jambline.Theme
+import Jambline.Screens
+
+PaperCard {
+    id: row
+
+    required property int index
+    required property string panel
+    required property string title
+    required property string aside
+    required property string spoken
+    required property int look
+    required property int marks
+
+    pressable: true
+    name: spoken
+    implicitHeight: Math.max(Theme.row, words.height + 20)
+
+    Item {
+        width: parent.width
+        height: Math.max(24, words.height)
+
+        LookShape {
+            id: shape
+            x: 12 - width / 2
+            anchors.verticalCenter: parent.verticalCenter
+            look: row.look
+            size: 22
+            key: row.panel
+        }
+        Flow {
+            id: words
+            x: 38
+            width: parent.width - x
+            anchors.verticalCenter: parent.verticalCenter
+
+            Words {
+                id: name
+                width: Math.max(Math.min(natural, words.width), words.width - aside.natural - 12)
+                text: row.title
+                mute: true
+            }
+            Words {
+                id: aside
+                width: Math.min(natural, words.width)
+                text: row.aside
+                mute: true
+                size: Theme.note
+                color: Theme.pencil
+            }
+        }
+    }
+}

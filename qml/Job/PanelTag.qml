@@ -1,0 +1,105 @@
+// PanelTag: what stands on one panel of the car's pattern: its shape, its name where it fits, the
+// tape of the next one. Silent to the finger (the map picks), named for the reader.
+import QtQuick
+import Jambline.Theme
+import Jambline.Screens
+
+Item {
+    id: tag
+
+    required property PatternMap map
+    required property string panel
+    required property string title
+    required property string shortTitle
+    required property int look
+    required property int marks
+    required property bool isNext
+    required property string spoken
+    required property real xMm
+    required property real yMm
+    required property real roomMm
+    required property real boxXMm
+    required property real boxYMm
+    required property real boxWidthMm
+    required property real boxHeightMm
+
+    readonly property real scale_px: map.pattern.pxPerMm
+    readonly property real room: roomMm * scale_px
+    readonly property real tall: boxHeightMm * scale_px
+    readonly property bool roomy: Math.min(boxWidthMm, boxHeightMm) * scale_px > 30
+    readonly property bool named: roomy && name.natural + 6 <= room
+    readonly property bool stacked: tall > 70 || shape.width + name.natural + 14 > room
+
+    signal asked(string panel)
+
+    x: map.xPx(boxXMm)
+    y: map.yPx(boxYMm + boxHeightMm)
+    width: boxWidthMm * scale_px
+    height: tall
+    Accessible.role: Accessible.Button
+    Accessible.name: spoken
+    Accessible.focusable: true
+    Accessible.onPressAction: asked(panel)
+
+    Grid {
+        id: inner
+        visible: !next.visible
+        x: tag.map.xPx(tag.xMm) - tag.x - width / 2
+        y: tag.map.yPx(tag.yMm) - tag.y - height / 2
+        columns: tag.stacked ? 1 : 2
+        rowSpacing: 2
+        columnSpacing: 7
+        horizontalItemAlignment: Grid.AlignHCenter
+        verticalItemAlignment: Grid.AlignVCenter
+
+        LookShape {
+            id: shape
+            visible: tag.look !== PanelLook.NotYet && (tag.roomy || tag.marks > 0)
+            look: tag.look
+            marks: tag.marks
+            size: 20
+            key: tag.panel
+        }
+        Rectangle {
+            visible: tag.named
+            width: name.width + (tag.look === PanelLook.NotYet ? 8 : 0)
+            height: name.height
+            radius: 2
+            color: tag.look === PanelLook.NotYet ? Theme.paper : "transparent"
+
+            Words {
+                id: name
+                anchors.centerIn: parent
+                width: natural
+                text: tag.shortTitle
+                mute: true
+                size: Theme.small
+                wrapMode: Text.NoWrap
+            }
+        }
+    }
+    TapeLabel {
+        id: next
+        visible: tag.isNext
+        x: Math.max(4 - tag.x, Math.min(tag.map.width - width - 4 - tag.x,
+                                        tag.map.xPx(tag.xMm) - tag.x - width / 2))
+        y: tag.map.yPx(tag.yMm) - tag.y - height / 2
+        width: Math.max(says.natural, name.natural) + 26
+        height: implicitHeight
+        lift: 40
+        textSize: Theme.small
+        centered: true
+        text: qsTr("Next:")
+        secondLine: tag.shortTitle
+        key: tag.panel
+        Accessible.ignored: true
+
+        Words {
+            id: says
+            visible: false
+            text: next.text
+            bold: true
+            size: Theme.small
+        }
+    }
+}

@@ -1,0 +1,80 @@
+// PencilRing: a mark, or a count of marks, as a grease pencil draws it. number ("4") stands at its
+// upper right; together over 1: the count stands inside instead. key seeds the wobble. chosen: a
+// second, wider ring in ink. pressed: only the finger's shadow, not yet a mark. Centered on (0, 0);
+// the drawing is 28 wide, the catch is the map's business.
+import QtQuick
+import Jambline.Theme
+import Jambline.Screens
+
+Item {
+    id: ring
+
+    property string number: ""
+    property int together: 1
+    property string key: number
+    property bool chosen: false
+    property bool pressed: false
+    property real size: together > 1 ? 36 : 30
+    property real drawn: 1
+
+    function draw() {
+        if (Theme.move > 0)
+            hand.restart();
+    }
+
+    opacity: pressed ? 0.45 : 1
+
+    NumberAnimation {
+        id: hand
+        target: ring
+        property: "drawn"
+        from: 0.35
+        to: 1
+        duration: Theme.move
+        easing.type: Easing.OutQuad
+    }
+    Rectangle {
+        visible: ring.chosen
+        x: -width / 2
+        y: -height / 2
+        width: ring.size + 12
+        height: width
+        radius: width / 2
+        color: "transparent"
+        border.width: Theme.lineSelected
+        border.color: Theme.ink
+    }
+    PencilItem {
+        x: -width / 2
+        y: -height / 2
+        width: ring.size
+        height: ring.size
+        key: ring.key
+        color: Theme.oxide
+        casing: Theme.sheet
+        drawn: ring.drawn
+        filled: ring.together > 1
+    }
+    Words {
+        visible: ring.together > 1
+        x: -width / 2
+        y: -height / 2
+        text: ring.together
+        mute: true
+        bold: true
+        size: 18
+        color: Theme.oxide
+    }
+    Words {
+        visible: ring.together === 1 && ring.number !== ""
+        x: ring.size / 2 - 1
+        y: -ring.size / 2 - height / 2 + 3
+        text: ring.number
+        mute: true
+        bold: true
+        size: 18
+        color: Theme.oxide
+        style: Text.Outline
+        styleColor: Theme.sheet
+    }
+}

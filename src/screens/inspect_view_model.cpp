@@ -1,0 +1,428 @@
+#include "screens/inspect_view_model.h"
+
+#include <algorithm>
+
+#include "screens/map_geometry.h"
+#include "screens/place_words.h"
+#include "screens/words.h"
+
+namespace jambline::screens {
+
+using job::Verdict;
+
+namespace {
+
+constexpr int refusal_ms = 6000;
+
+PanelLook::Value look_of(const folds::PanelView& panel) {
+  if (panel.disputed) return PanelLook::Value::Disputed;
+  switch (panel.verdict) {
+    case Verdict::NotLookedAt:
+      return PanelLook::Value::NotYet;
+    case Verdict::Clean:
+      return PanelLook::Value::Clean;
+    case Verdict::ToCorrect:
+      return PanelLook::Value::ToCorrect;
+    case Verdict::Redo:
+      return PanelLook::Value::Redo;
+    case Verdict::BackToBody:
+      return PanelLook::Value::BackToBody;
+    case Verdict::Ask:
+      return PanelLook::Value::Ask;
+  }
+  return PanelLook::Value::NotYet;
+}
+
+QString look_words(const folds::PanelView& panel) {
+  return panel.disputed ? InspectViewModel::tr("disputed") : words_of(panel.verdict);
+}
+
+QString count_words(int count) {
+  return count == 1 ? InspectViewModel::tr("1 mark") : InspectViewModel::tr("%1 marks").arg(count);
+}
+
+struct Spots {
+  std::vector<std::pair<job::Panel, LabelSpot>> all;
+  explicit Spots(const job::CarPattern& pattern) {
+    for (const auto& one : pattern.panels) {
+      std::vector<trade::Polygon> glass;
+      for (const auto& pane : one.shape.glass) glass.push_back(one.place.apply(pane));
+      all.emplace_back(one.panel, label_spot(one.place.apply(one.shape.outline), glass));
+    }
+  }
+  LabelSpot of(job::Panel panel) const {
+    for (const auto& [name, spot] : all)
+      if (name == panel) return spot;
+    return {};
+  }
+};
+
+const Spots& spots(job::BodyShape body) {
+  static std::vector<std::pair<job::BodyShape, std::unique_ptr<Spots>>> kept;
+  for (const auto& [shape, one] : kept)
+    if (shape == body) return *one;
+  kept.emplace_back(body, std::make_unique<Spots>(job::pattern(body)));
+  return *kept.back().second;
+}
+
+}  // namespace
+
+InspectViewModel::InspectViewModel(Session& session, QObject* parent)
+    : QObject(parent), session_(session), panels_(this), marks_(this) {
+  refusal_over_.setSingleShot(true);
+  refusal_over_.setInterval(refusal_ms);
+  connect(&refusal_over_, &QTimer::timeout, this, [this] {
+    refusal_.clear();
+    emit refusalChanged();
+  });
+  connect(&session_, &Session::snapshotChanged, this, &InspectViewModel::refresh);
+  connect(&session_, &Session::carChanged, this, &InspectViewModel::refresh);
+  connect(&session_, &Session::unitsChanged, this, &InspectViewModel::scaleChanged);
+  refresh();
+}
+
+const job::CarPattern* InspectViewModel::pattern() const {
+  return car() ? &job::pattern(car()->body) : nullptr;
+}
+
+const job::PatternPanel* InspectViewModel::drawing() const {
+  return pattern() && panel_ ? pattern()->find(*panel_) : nullptr;
+}
+
+const folds::PanelView* InspectViewModel::view() const {
+  return car() && panel_ ? car()->find(*panel_) : nullptr;
+}
+
+trade::Placement InspectViewModel::upright_place() const {
+  return drawing() ? upright(*drawing()) : trade::Placement{};
+}
+
+void InspectViewModel::refresh() {
+  const std::optional<JobId> now = car() ? std::optional(car()->job) : std::nullopt;
+  if (now != job_) {
+    job_ = now;
+    chosen_.reset();
+    placing_ = 0;
+    known_.clear();
+    if (panel_) {
+      panel_.reset();
+      emit panelChanged();
+    }
+  }
+  show_panels();
+  show_marks();
+  emit changed();
+  emit chosenChanged();
+}
+
+void InspectViewModel::show_panels() {
+  std::vector<PanelRow> rows;
+  if (const folds::CarView* here = car()) {
+    const std::optional<job::Panel> next = next_after(std::nullopt);
+    int number = 0;
+    for (const folds::PanelView& one : here->panels) {
+      ++number;
+      PanelRow row;
+      row.panel = one.plan.panel;
+      row.title = sentence(words_of(row.panel, here->body));
+      row.short_title = short_words(row.panel);
+      row.look = look_of(one);
+      row.marks = static_cast<int>(one.marks.size());
+      row.on_car = one.plan.on_car;
+      row.next = next == row.panel;
+      row.here = panel_ == row.panel;
+      row.aside = row.look == PanelLook::Value::ToCorrect && row.marks > 0 ? count_words(row.marks)
+                                                                           : look_words(one);
+      if (!row.on_car) row.aside = tr("%1, loose").arg(row.aside);
+      if (one.release.rack)
+        for (const auto& place : session_.shop().racks)
+          if (place.rack == *one.release.rack) row.aside = QString::fromStdString(place.name);
+      row.spoken = tr("%1, %2, %3 of %4. Opens the panel.")
+                       .arg(row.title, row.aside)
+                       .arg(number)
+                       .arg(here->panels.size());
+      const LabelSpot spot = spots(here->body).of(row.panel);
+      row.spot = spot.middle;
+      row.room_mm = spot.width_mm;
+      if (const job::PatternPanel* drawn = pattern()->find(row.panel))
+        row.box = trade::bounds(drawn->place.apply(drawn->shape.outline).corners);
+      rows.push_back(std::move(row));
+    }
+  }
+  panels_.show(std::move(rows));
+}
+
+void InspectViewModel::show_marks() {
+  std::vector<MarkRow> rows;
+  std::optional<MarkId> fresh;
+  if (const folds::PanelView* panel = view(); panel && drawing()) {
+    const trade::Placement place = upright_place();
+    for (const folds::MarkView& mark : panel->marks) {
+      MarkRow row;
+      row.mark = mark.mark;
+      row.number = mark.number;
+      row.defect = mark.defect;
+      row.size = mark.size;
+      row.layer = mark.layer;
+      row.at = place.apply({mark.x_mm, mark.y_mm});
+      row.title = tr("%1 %2").arg(sentence(words_of(mark.defect))).arg(mark.number);
+      row.note = tr("size %1").arg(mark.size);
+      if (mark.layer != job::Layer::NotSaid)
+        row.note = tr("%1 · %2").arg(row.note, words_of(mark.layer));
+      row.spoken = tr("%1, open, %2, %3 of %4")
+                       .arg(row.title, row.note, placeWords(row.at.x_mm, row.at.y_mm),
+                            words_of(*panel_, car()->body));
+      if (known_.insert(mark.mark).second) fresh = mark.mark;
+      rows.push_back(std::move(row));
+    }
+  }
+  marks_.show(std::move(rows));
+  if (fresh && placing_ > 0) {
+    --placing_;
+    chosen_ = fresh;
+    emit marked(chosenTitle());
+  }
+  if (chosen_ && !marks_.find(*chosen_)) chosen_.reset();
+}
+
+void InspectViewModel::openPanel(const QString& panel) {
+  const std::optional<job::Panel> wanted = panel_of_word(panel);
+  const std::optional<job::Panel> now =
+      wanted && car() && car()->find(*wanted) ? wanted : std::nullopt;
+  if (now == panel_) return;
+  panel_ = now;
+  chosen_.reset();
+  placing_ = 0;
+  known_.clear();
+  if (!refusal_.isEmpty()) {
+    refusal_.clear();
+    emit refusalChanged();
+  }
+  emit panelChanged();
+  refresh();
+}
+
+bool InspectViewModel::readOnly() const {
+  return session_.readOnly() || (car() && car()->unknown_entries > 0);
+}
+
+QString InspectViewModel::carColor() const {
+  return car() ? QString::fromStdString(car()->color.hex) : QString();
+}
+
+int InspectViewModel::cleanCount() const {
+  return static_cast<int>(
+      std::count_if(panels_.rows().begin(), panels_.rows().end(),
+                    [](auto& row) { return row.look == PanelLook::Value::Clean; }));
+}
+
+int InspectViewModel::markCount() const {
+  int sum = 0;
+  for (const PanelRow& row : panels_.rows()) sum += row.marks;
+  return sum;
+}
+
+int InspectViewModel::notYetCount() const {
+  return static_cast<int>(
+      std::count_if(panels_.rows().begin(), panels_.rows().end(),
+                    [](auto& row) { return row.look == PanelLook::Value::NotYet; }));
+}
+
+int InspectViewModel::otherCount() const {
+  return static_cast<int>(
+      std::count_if(panels_.rows().begin(), panels_.rows().end(), [](auto& row) {
+        return row.look != PanelLook::Value::NotYet && row.look != PanelLook::Value::Clean &&
+               row.look != PanelLook::Value::ToCorrect;
+      }));
+}
+
+QString InspectViewModel::cleanWords() const {
+  int hung = 0;
+  if (car())
+    for (const auto& one : car()->panels)
+      if (one.release.rack && one.release.state != folds::ReleaseState::None) ++hung;
+  return hung > 0 ? tr("%1 clean, %2 on rack").arg(cleanCount()).arg(hung)
+                  : tr("%1 clean").arg(cleanCount());
+}
+
+QString InspectViewModel::markWords() const {
+  return count_words(markCount());
+}
+
+QString InspectViewModel::lookedAtWords() const {
+  return tr("%1 of %2 looked at").arg(panelCount() - notYetCount()).arg(panelCount());
+}
+
+std::optional<job::Panel> InspectViewModel::next_after(std::optional<job::Panel> panel) const {
+  if (!car() || car()->panels.empty()) return std::nullopt;
+  const auto& all = car()->panels;
+  std::size_t start = 0;
+  if (panel)
+    for (std::size_t i = 0; i < all.size(); ++i)
+      if (all[i].plan.panel == *panel) start = i + 1;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const folds::PanelView& one = all[(start + i) % all.size()];
+    if (one.plan.panel != panel && one.verdict == Verdict::NotLookedAt && !one.disputed)
+      return one.plan.panel;
+  }
+  return std::nullopt;
+}
+
+QString InspectViewModel::nextPanel() const {
+  const auto next = next_after(std::nullopt);
+  return next ? word_of_panel(*next) : QString();
+}
+
+QString InspectViewModel::nextWords() const {
+  const auto next = next_after(std::nullopt);
+  return next ? words_of(*next, car()->body) : QString();
+}
+
+QString InspectViewModel::panel() const {
+  return panel_ ? word_of_panel(*panel_) : QString();
+}
+
+QString InspectViewModel::panelTitle() const {
+  return view() ? sentence(words_of(*panel_, car()->body)) : QString();
+}
+
+QString InspectViewModel::panelFacts() const {
+  const folds::PanelView* panel = view();
+  if (!panel || !drawing()) return {};
+  QStringList words{area_words(trade::area_mm2(drawing()->shape.outline), session_.units()),
+                    panel->plan.on_car ? tr("on the car") : tr("loose")};
+  if (panel->plan.finish != job::Finish::GlossBaseClear) words << words_of(panel->plan.finish);
+  if (panel->plan.treatment != job::Treatment::Full) words << words_of(panel->plan.treatment);
+  if (!drawing()->shape.masked_edges.empty()) words << tr("buff edge = was masked");
+  return words.join(QStringLiteral(" · "));
+}
+
+QString InspectViewModel::panelMarkWords() const {
+  const folds::PanelView* panel = view();
+  if (!panel || panel->marks.empty()) return {};
+  const bool nibs = std::all_of(panel->marks.begin(), panel->marks.end(), [](const auto& mark) {
+    return mark.defect == job::DefectKind::Nib;
+  });
+  const auto count = static_cast<int>(panel->marks.size());
+  if (!nibs) return count_words(count);
+  return count == 1 ? tr("1 nib") : tr("%1 nibs").arg(count);
+}
+
+int InspectViewModel::look() const {
+  return static_cast<int>(view() ? look_of(*view()) : PanelLook::Value::NotYet);
+}
+
+int InspectViewModel::dirt() const {
+  return view() ? static_cast<int>(view()->dirt) : 0;
+}
+
+QString InspectViewModel::dirtWords() const {
+  return dirt() == 0 ? QString() : tr("dirt all over, %1").arg(words_of(view()->dirt));
+}
+
+QString InspectViewModel::doNotCutWords() const {
+  if (!view() || job::may_be_cut(view()->plan.finish)) return {};
+  return tr("Do not cut: %1. No sanding, no polishing.").arg(words_of(view()->plan.finish));
+}
+
+bool InspectViewModel::disputed() const {
+  return view() && view()->disputed;
+}
+bool InspectViewModel::loose() const {
+  return view() && !view()->plan.on_car;
+}
+
+std::optional<RackId> InspectViewModel::rack() const {
+  const auto& racks = session_.shop().racks;
+  for (const auto& one : racks)
+    if (rack_ && one.rack == *rack_) return one.rack;
+  return racks.empty() ? std::nullopt : std::optional(racks.front().rack);
+}
+
+QString InspectViewModel::rackWords() const {
+  for (const auto& one : session_.shop().racks)
+    if (one.rack == rack()) return QString::fromStdString(one.name);
+  return {};
+}
+
+int InspectViewModel::rackCount() const {
+  return static_cast<int>(session_.shop().racks.size());
+}
+
+QString InspectViewModel::mainText() const {
+  const folds::PanelView* panel = view();
+  if (!panel) return {};
+  const auto next = next_after(panel_);
+  const QString where = next ? words_of(*next, car()->body) : tr("the map");
+  if (readOnly()) return tr("Next: %1").arg(where);
+  if (panel->disputed) return tr("Settle the verdict first");
+  if (!panel->marks.empty() || panel->dirt != job::DirtClass::None) {
+    if (panel->verdict == Verdict::ToCorrect || panel->verdict == Verdict::NotLookedAt ||
+        panel->verdict == Verdict::Clean)
+      return tr("To correct, next: %1").arg(where);
+    return tr("%1, next: %2").arg(sentence(words_of(panel->verdict)), where);
+  }
+  switch (panel->verdict) {
+    case Verdict::Redo:
+    case Verdict::BackToBody:
+    case Verdict::Ask:
+      return tr("%1, next: %2").arg(sentence(words_of(panel->verdict)), where);
+    default:
+      break;
+  }
+  if (panel->plan.on_car) return tr("Clean, next: %1").arg(where);
+  return rack() ? tr("Clean, edges and back, to %1").arg(rackWords()) : tr("Clean, edges and back");
+}
+
+QString InspectViewModel::mainSecond() const {
+  const folds::PanelView* panel = view();
+  if (!panel || panel->disputed || panel->verdicts.empty()) return {};
+  const folds::VerdictView& last = panel->verdicts.front();
+  if (panel->verdict == Verdict::NotLookedAt || panel->verdict == Verdict::ToCorrect) {
+    if (panel->plan.on_car || !panel->marks.empty()) return {};
+    const auto next = next_after(panel_);
+    return next ? tr("then %1").arg(words_of(*next, car()->body)) : QString();
+  }
+  return tr("%1 said %2, %3")
+      .arg(session_.name_of(last.by), words_of(last.verdict),
+           time_words(last.wall_ms, session_.now().wall_ms, session_.zone()));
+}
+
+void InspectViewModel::setPxPerMm(double px_per_mm) {
+  if (px_per_mm == px_per_mm_) return;
+  px_per_mm_ = px_per_mm;
+  marks_.merge_at(px_per_mm);
+  emit scaleChanged();
+}
+
+double InspectViewModel::barMm() const {
+  return px_per_mm_ > 0 ? scale_bar_mm(px_per_mm_, 110, session_.units() == Units::Metric) : 0;
+}
+
+QString InspectViewModel::barWords() const {
+  return length_words(barMm(), session_.units());
+}
+
+QString InspectViewModel::placeWords(double x_mm, double y_mm) const {
+  if (!drawing()) return {};
+  const trade::Box_mm box = trade::bounds(upright_place().apply(drawing()->shape.outline).corners);
+  return place_words(*panel_, ninth(box, {x_mm, y_mm}));
+}
+
+QStringList InspectViewModel::disputeWords() const {
+  QStringList words;
+  if (const folds::PanelView* panel = view())
+    for (const folds::VerdictView& one : panel->verdicts)
+      words << tr("%1 · %2, %3")
+                   .arg(sentence(words_of(one.verdict)), session_.name_of(one.by),
+                        time_words(one.wall_ms, session_.now().wall_ms, session_.zone()));
+  return words;
+}
+
+QStringList InspectViewModel::rackNames() const {
+  QStringList names;
+  for (const auto& one : session_.shop().racks) names << QString::fromStdString(one.name);
+  return names;
+}
+
+}  // namespace jambline::screens
