@@ -1,0 +1,254 @@
+#include "app/demo/demo_shop.h"
+
+#include <algorithm>
+#include <cstdlib>
+#include <queue>
+
+#include "app/demo/hand.h"
+#include "app/demo/in_work.h"
+#include "app/demo/invented.h"
+#include "base/json.h"
+#include "seal/membership.h"
+
+namespace jambline::demo {
+
+namespace {
+
+constexpr std::int64_t minute_ms = 60'000;
+constexpr std::int64_t day_ms = 86'400'000;
+constexpr int first_workday = 5;  // the week before belongs to setting up
+constexpr int setting_up_workday = 1;
+constexpr int promise_after_days = 8;
+
+// One car on its way through the shop, or one that will come.
+struct Coming {
+  std::int64_t at_ms{};
+  std::size_t number{};  // delivered ones first
+  friend bool operator>(const Coming& a, const Coming& b) {
+    return std::tie(a.at_ms, a.number) > std::tie(b.at_ms, b.number);
+  }
+};
+
+struct Under {
+  SeededRandom random;
+  Visit visit;
+  std::size_t next = 0;
+  JobId job;
+};
+
+class Maker {
+ public:
+  Maker(const DemoOptions& options, const Sinks& sinks) : options_(options), hand_(options, sinks) {}
+  Status make();
+
+ private:
+  Status set_up();
+  Status add_crew(std::size_t crew, std::int64_t at_ms);
+  Visit delivered_visit(std::size_t number, SeededRandom& random) const;
+  std::int64_t comes_ms(std::size_t number) const;
+  int first_day_of(std::size_t number) const {
+    return first_workday + static_cast<int>(number % cars_of_a_crew) / lanes * visit_workdays +
+           static_cast<int>(number % lanes);
+  }
+  std::string subject(std::size_t number) const {
+    return number < delivered_ ? "delivered car " + std::to_string(number)
+                               : "car in work " + std::to_string(number - delivered_);
+  }
+
+  const DemoOptions& options_;
+  Hand hand_;
+  std::size_t delivered_ = static_cast<std::size_t>(std::max(0, options_.delivered));
+  std::vector<Crew> crews_;
+  std::vector<RackId> racks_;
+};
+
+Status Maker::add_crew(std::size_t number, std::int64_t at_ms) {
+  Crew crew;
+  for (const auto& one : people) {
+    std::string name(one.name);
+    if (number > 0) name += " " + std::to_string(number + 1);
+    SeededRandom random = stream(options_.seed, "person " + name);
+    const PersonId by = crews_.empty() ? PersonId{} : crews_.front().at(Who::Rosa);
+    JAMBLINE_TRY(hand_.act(by, at_ms += minute_ms, acts::AddPerson{name, one.role}, random));
+    crew[one.who] = hand_.shop().people.back().person;
+  }
+  crews_.push_back(std::move(crew));
+  return {};
+}
+
+Status Maker::set_up() {
+  std::int64_t at_ms = hand_.calendar().morning_ms(setting_up_workday);
+  SeededRandom random = stream(options_.seed, "shop");
+  JAMBLINE_TRY(hand_.act({}, at_ms, acts::NameShop{std::string(shop_name), std::string(shop_zone)}, random));
+  const std::size_t crews = std::max<std::size_t>(1, (delivered_ + cars_of_a_crew - 1) / cars_of_a_crew);
+  for (std::size_t crew = 0; crew < crews; ++crew) {
+    JAMBLINE_TRY(add_crew(crew, at_ms));
+    at_ms += 10 * minute_ms;
+  }
+  for (const auto name : rack_names)
+    JAMBLINE_TRY(hand_.act(crews_.front().at(Who::Rosa), at_ms += minute_ms,
+                           acts::AddRack{std::string(name)}, random));
+  for (const auto& rack : hand_.shop().racks) racks_.push_back(rack.rack);
+  return {};
+}
+
+std::int64_t Maker::comes_ms(std::size_t number) const {
+  return LaneTimes(hand_.calendar(), first_day_of(number), static_cast<int>(number % lanes)).cursor_ms();
+}
+
+Visit Maker::delivered_visit(std::size_t number, SeededRandom& random) const {
+  const int lane = static_cast<int>(number % lanes);
+  const int day = first_day_of(number);
+  LaneTimes times(hand_.calendar(), day, lane);
+  VisitPlan plan;
+  plan.open = invented_car(random);
+  plan.open.promised_ms = hand_.calendar().morning_ms(day) + promise_after_days * day_ms + 540 * minute_ms;
+  const auto painted_ms = hand_.calendar().morning_ms(day + 2);
+  plan.booth = {static_cast<double>(options_.now.wall_ms - painted_ms) / static_cast<double>(day_ms), lane};
+  return visit_of(plan, crews_[number / cars_of_a_crew], racks_, times, random);
+}
+
+Status Maker::make() {
+  JAMBLINE_TRY(set_up());
+  std::priority_queue<Coming, std::vector<Coming>, std::greater<>> queue;
+  std::map<std::size_t, Under> under;
+  for (std::size_t number = 0; number < delivered_; ++number) queue.push({comes_ms(number), number});
+  Diary diary(options_.now.wall_ms);
+  for (int i = std::clamp(options_.in_work, 0, most_in_work) - 1; i >= 0; --i) {
+    const std::size_t number = delivered_ + static_cast<std::size_t>(i);
+    SeededRandom random = stream(options_.seed, subject(number));
+    Visit visit = car_in_work(i, options_.now.wall_ms, diary, crews_.front(), racks_, random);
+    queue.push({visit.steps.front().at_ms, number});
+    under.emplace(number, Under{std::move(random), std::move(visit), 0, {}});
+  }
+  while (!queue.empty()) {
+    const std::size_t number = queue.top().number;
+    queue.pop();
+    auto found = under.find(number);
+    if (found == under.end()) {
+      SeededRandom random = stream(options_.seed, subject(number));
+      Visit visit = delivered_visit(number, random);
+      found = under.emplace(number, Under{std::move(random), std::move(visit), 0, {}}).first;
+      queue.push({found->second.visit.steps.front().at_ms, number});
+      continue;
+    }
+    Under& car = found->second;
+    JAMBLINE_TRY(hand_.act(car.visit.steps[car.next], car.job, car.random));
+    if (++car.next < car.visit.steps.size())
+      queue.push({car.visit.steps[car.next].at_ms, number});
+    else
+      under.erase(found);
+  }
+  return {};
+}
+
+std::vector<entries::Entry> entries_of(const std::vector<log::Stored>& stored) {
+  std::vector<entries::Entry> out;
+  for (const auto& one : stored) out.push_back(entry_of(one.entry));
+  return out;
+}
+
+std::vector<log::Draft> written(const std::vector<acts::Draft>& drafts) {
+  std::vector<log::Draft> out;
+  for (const auto& draft : drafts) {
+    auto text = entries::write(draft.payload);
+    out.push_back({draft.subject, text.kind, text.schema, std::move(text.payload)});
+  }
+  return out;
+}
+
+log::OpenOptions options_of_log() {
+  log::OpenOptions options;
+  options.ballast_bytes = 0;
+  options.erasable = [kinds = entries::erasable_kinds()](std::uint16_t kind) {
+    return std::find(kinds.begin(), kinds.end(), kind) != kinds.end();
+  };
+  return options;
+}
+
+class ThrowAwayFolder {
+ public:
+  ThrowAwayFolder() {
+    std::error_code ignored;
+    std::string name = (std::filesystem::temp_directory_path(ignored) / "jambline-demo-XXXXXX").string();
+    if (mkdtemp(name.data())) path_ = name;
+  }
+  ~ThrowAwayFolder() {
+    std::error_code ignored;
+    if (!path_.empty()) std::filesystem::remove_all(path_, ignored);
+  }
+  ThrowAwayFolder(const ThrowAwayFolder&) = delete;
+  ThrowAwayFolder& operator=(const ThrowAwayFolder&) = delete;
+  const std::filesystem::path& path() const { return path_; }
+
+ private:
+  std::filesystem::path path_;
+};
+
+}  // namespace
+
+entries::Entry entry_of(const seal::SealedEntry& sealed) {
+  const auto& header = sealed.header;
+  entries::Entry out;
+  out.hash = sealed.hash;
+  out.order = {header.hlc, header.device, header.seq};
+  out.subject = header.subject;
+  out.wall_ms = header.wall_ms;
+  out.offset_min = header.offset_min;
+  out.clock_flags = header.clock_flags;
+  out.boot = header.boot;
+  out.boottime_ms = header.boottime_ms;
+  out.person = header.person;
+  out.action = header.action;
+  out.part = header.part;
+  out.parts = header.parts;
+  out.kind = header.kind;
+  out.schema = header.schema;
+  out.payload = entries::read(header.kind, header.schema, sealed.payload, sealed.erased);
+  return out;
+}
+
+Status make_entries(const DemoOptions& options, const Sinks& sinks) { return Maker(options, sinks).make(); }
+
+Status make_shop(const std::filesystem::path& folder, const DemoOptions& options) {
+  JAMBLINE_ASSIGN(const auto here, log::EntryLog::open(folder, log::OpenMode::Write, options_of_log()));
+  if (here->last_arrival() > 0) return fail(Code::AlreadyDone, "make the demo shop", folder.string());
+  const ThrowAwayFolder beside;
+  JAMBLINE_ASSIGN(const auto there,
+                  log::EntryLog::open(beside.path(), log::OpenMode::Write, options_of_log()));
+
+  SeededRandom random = stream(options.seed, "log");
+  const auto key = seal::SigningKey::make(random);
+  const auto other_key = seal::SigningKey::make(random);
+  JAMBLINE_TRY(key.save(folder / "device.key"));
+  const Calendar calendar(options.now.wall_ms);
+  Moment founded;
+  founded.wall_ms = calendar.morning_ms(0);
+  founded.offset_min = calendar.offset_min(founded.wall_ms);
+  JAMBLINE_ASSIGN(const auto first, here->found_shop(key, "tablet at the booth", founded, random));
+  const log::Draft admitted{{}, seal::kind::device_admitted, 1,
+                            to_json(seal::DeviceAdmitted{other_key.key(), "tablet at the bench", false})};
+  founded.wall_ms += minute_ms;
+  founded.since_boot_ms += minute_ms;
+  JAMBLINE_ASSIGN(const auto second, here->append(key, {}, {&admitted, 1}, founded, random));
+  const std::vector<seal::SealedEntry> known{first.entry, second.front().entry};
+  JAMBLINE_TRY(there->add(known));
+
+  Sinks sinks;
+  sinks.here = [&](const PersonId& person, const std::vector<acts::Draft>& drafts,
+                   const Moment& moment) -> Result<std::vector<entries::Entry>> {
+    JAMBLINE_ASSIGN(const auto stored, here->append(key, person, written(drafts), moment, random));
+    return entries_of(stored);
+  };
+  sinks.other_device = [&](const PersonId& person, const std::vector<acts::Draft>& drafts,
+                           const Moment& moment) -> Result<std::vector<entries::Entry>> {
+    JAMBLINE_ASSIGN(const auto stored, there->append(other_key, person, written(drafts), moment, random));
+    std::vector<seal::SealedEntry> sealed;
+    for (const auto& one : stored) sealed.push_back(one.entry);
+    JAMBLINE_ASSIGN(const auto added, here->add(sealed));
+    return entries_of(added);
+  };
+  return make_entries(options, sinks);
+}
+
+}  // namespace jambline::demo

@@ -1,0 +1,183 @@
+#include "app/demo/in_work.h"
+
+#include "acts/work_template.h"
+#include "app/demo/invented.h"
+
+namespace jambline::demo {
+
+namespace {
+
+using job::BodyShape;
+using job::Panel;
+using job::Stage;
+
+constexpr std::int64_t minute_ms = 60'000;
+constexpr std::int64_t hour_ms = 60 * minute_ms;
+
+struct Spec {
+  BodyShape body;
+  Stage until;
+  int days_ago;        // working days
+  int minute;          // of that day
+  int promised_h;      // from now
+  std::vector<Panel> panels;
+};
+
+// Number by number; what happened last to some of them stands in last_acts().
+const std::vector<Spec>& specs() {
+  static const std::vector<Spec> all{
+      {BodyShape::FourDoorSedan, Stage::CheckIn, 0, 470, 95, {Panel::FrontBumper, Panel::LeftFender}},
+      {BodyShape::SuvWagon, Stage::Teardown, 0, 380, 118,
+       {Panel::RearBumper, Panel::Liftgate, Panel::LeftQuarter}},
+      {BodyShape::CrewCabPickup, Stage::BodyAndTrialFit, 1, 200, 71, {Panel::LeftBedSide, Panel::Tailgate}},
+      {BodyShape::TwoDoorHatchback, Stage::Corrosion, 3, 60, 69, {Panel::LeftQuarter, Panel::LeftRocker}},
+      {BodyShape::FourDoorSedan, Stage::Prep, 3, 20, 64,
+       {Panel::RightFrontDoor, Panel::RightRearDoor, Panel::RightQuarter}},
+      {BodyShape::SuvWagon, Stage::Color, 4, 90, 46, {Panel::Hood, Panel::LeftFender, Panel::FrontBumper}},
+      {BodyShape::CargoVan, Stage::Mask, 5, 10, 44, {Panel::SlidingDoor, Panel::RightSide}},
+      {BodyShape::FourDoorSedan, Stage::Spray, 5, 70, 41, {Panel::Decklid, Panel::RearBumper}},
+      {BodyShape::SuvWagon, Stage::Unmask, 6, 30, 22, {Panel::Hood, Panel::Roof}},
+      {BodyShape::FourDoorSedan, Stage::Inspect, 6, 90, 20,
+       {Panel::Hood, Panel::LeftFender, Panel::LeftFrontDoor, Panel::FrontBumper, Panel::LeftMirror}},
+      {BodyShape::TwoDoorHatchback, Stage::Inspect, 7, 40, 17, {Panel::Hood, Panel::RightFender, Panel::FrontBumper}},
+      {BodyShape::CrewCabPickup, Stage::Correct, 7, 100, 2,
+       {Panel::Hood, Panel::LeftFender, Panel::LeftFrontDoor, Panel::RightFender}},
+      {BodyShape::SuvWagon, Stage::EdgesAndJambs, 8, 60, -3,
+       {Panel::FrontBumper, Panel::Hood, Panel::LeftFender, Panel::LeftMirror}},
+      {BodyShape::FourDoorSedan, Stage::WalkAround, 9, 30, -26, {Panel::RearBumper, Panel::RightQuarter}},
+  };
+  return all;
+}
+
+class Evening {
+ public:
+  Evening(Visit& visit, std::int64_t now_ms, const Crew& crew) : visit_(visit), now_ms_(now_ms), crew_(crew) {}
+  Step& add(int minutes_ago, Who who, std::function<Commands(const folds::CarView&)> act) {
+    visit_.steps.push_back({now_ms_ - minutes_ago * minute_ms, crew_.at(who), std::move(act)});
+    return visit_.steps.back();
+  }
+  void note(int minutes_ago, Who who, std::string text) {
+    add(minutes_ago, who, [text](const folds::CarView& car) { return Commands{acts::WriteNote{car.job, text}}; });
+  }
+  void start(int minutes_ago, Who who, Stage stage) {
+    add(minutes_ago, who, [person = crew_.at(who), stage](const folds::CarView& car) {
+      return Commands{acts::StartClock{person, car.job, operation_of(car, stage)}};
+    });
+  }
+  void pause(int minutes_ago, Who who) {
+    add(minutes_ago, who, [person = crew_.at(who)](const folds::CarView&) {
+      return Commands{acts::PauseClock{person}};
+    });
+  }
+  void mark(int minutes_ago, Panel panel, trade::Point_mm place, job::DefectKind kind, int size) {
+    add(minutes_ago, Who::Ivo, [=](const folds::CarView& car) {
+      return Commands{acts::PlaceMark{car.job, panel, place.x_mm, place.y_mm, kind, size, job::Layer::NotSaid}};
+    });
+  }
+  void verdict(int minutes_ago, Panel panel, job::Verdict verdict) {
+    add(minutes_ago, Who::Ivo, [=](const folds::CarView& car) {
+      return Commands{acts::GiveVerdict{car.job, panel, verdict, false, {}}};
+    });
+  }
+
+ private:
+  Visit& visit_;
+  std::int64_t now_ms_;
+  const Crew& crew_;
+};
+
+void nibs(Evening& evening, int first_minutes_ago, int count, BodyShape body, Panel panel, SeededRandom& random) {
+  const auto& shape = job::pattern(body).find(panel)->shape;
+  for (int i = 0; i < count; ++i)
+    evening.mark(first_minutes_ago, panel, place_on(shape, random), job::DefectKind::Nib, 1 + between(random, 0, 2));
+}
+
+// The hood of number 10: Ivo calls it clean here, Ana marks it to correct on the other tablet.
+void disagree(Evening& evening, const Crew& crew) {
+  Step& step = evening.add(30, Who::Ivo, [](const folds::CarView& car) {
+    return Commands{acts::GiveVerdict{car.job, Panel::Hood, job::Verdict::Clean, false, {}}};
+  });
+  step.other_person = crew.at(Who::Ana);
+  step.other = [](const folds::CarView& car) {
+    return Commands{acts::GiveVerdict{car.job, Panel::Hood, job::Verdict::ToCorrect, false, {}}};
+  };
+}
+
+void last_acts(int number, const Spec& spec, Evening& evening, const Crew& crew,
+               SeededRandom& random) {
+  switch (number) {
+    case 0:
+      evening.note(12, Who::Rosa, "Bumper cover is on order, promised for tomorrow noon.");
+      break;
+    case 1:
+      evening.start(47, Who::Jo, Stage::Teardown);
+      break;
+    case 4:
+      evening.start(88, Who::Ben, Stage::Prep);
+      evening.pause(21, Who::Ben);
+      break;
+    case 6:
+      evening.note(90, Who::Ivo, "Slider track masked twice, old tape let go in the heat.");
+      evening.start(26, Who::Ivo, Stage::Mask);
+      break;
+    case 9:
+      nibs(evening, 64, 3, spec.body, Panel::Hood, random);
+      nibs(evening, 58, 1, spec.body, Panel::LeftFender, random);
+      evening.verdict(55, Panel::LeftFrontDoor, job::Verdict::Clean);
+      evening.mark(52, Panel::FrontBumper,
+                   place_on(job::pattern(spec.body).find(Panel::FrontBumper)->shape, random),
+                   job::DefectKind::RunOrSag, 2);
+      break;
+    case 10:
+      disagree(evening, crew);
+      nibs(evening, 28, 2, spec.body, Panel::RightFender, random);
+      break;
+    case 11:
+      nibs(evening, 70, 2, spec.body, Panel::LeftFender, random);
+      evening.add(61, Who::Ivo, [](const folds::CarView& car) {
+        return Commands{acts::GiveVerdict{car.job, Panel::RightFender, job::Verdict::Redo, false, {}}};
+      });
+      break;
+    case 12:
+      evening.note(40, Who::Ana, "Left mirror cap hangs on the bumper rail.");
+      evening.add(35, Who::Jo, [](const folds::CarView& car) {
+        for (const auto& panel : car.panels)
+          if (panel.release.state == folds::ReleaseState::Offered)
+            return Commands{acts::ReturnRelease{car.job, panel.release.release, "Edge not covered."}};
+        return Commands{};
+      });
+      break;
+    case 13:
+      evening.add(9, Who::Ana, [](const folds::CarView& car) {
+        return Commands{acts::OfferRelease{car.job, {}, job::Role::Manager, {}}};
+      });
+      break;
+    default:
+      break;
+  }
+}
+
+}  // namespace
+
+Visit car_in_work(int number, std::int64_t now_ms, Diary& diary, const Crew& crew,
+                  const std::vector<RackId>& racks, SeededRandom& random) {
+  const Spec& spec = specs()[static_cast<std::size_t>(number)];
+  acts::OpenCar open = invented_car(random);
+  open.body = spec.body;
+  open.panels.clear();
+  for (const Panel panel : spec.panels) open.panels.push_back(acts::usual_plan(panel, spec.body));
+  if (number == 3) open.panels.back().finish = job::Finish::Textured;
+  if (number == 8) open.panels.front().finish = job::Finish::Matte;
+  if (number == 5) {
+    open.vin[8] = open.vin[8] == '4' ? '5' : '4';  // a wrong check sign that the person kept
+    open.vin_as_typed = true;
+  }
+  open.promised_ms = now_ms + spec.promised_h * hour_ms;
+  DiaryTimes times(diary, static_cast<std::size_t>(spec.days_ago), spec.minute);
+  Visit visit = visit_of({open, spec.until, {0, number % lanes}}, crew, racks, times, random);
+  Evening evening(visit, now_ms, crew);
+  if (!visit.out_of_time) last_acts(number, spec, evening, crew, random);
+  return visit;
+}
+
+}  // namespace jambline::demo
