@@ -9,6 +9,9 @@
 
 namespace jambline::app {
 
+void add_list(CLI::App& program, int& exit_code);
+void add_show(CLI::App& program, int& exit_code);
 void add_verify(CLI::App& program, int& exit_code);
+void add_catalogue(CLI::App& program, int& exit_code);
 
 }  // namespace jambline::app

@@ -5,7 +5,10 @@ int main(int argc, char** argv) {
   program.set_version_flag("--version", "jambline-record " JAMBLINE_VERSION);
   program.require_subcommand(1);
   int exit_code = 0;
+  jambline::app::add_list(program, exit_code);
+  jambline::app::add_show(program, exit_code);
   jambline::app::add_verify(program, exit_code);
+  jambline::app::add_catalogue(program, exit_code);
   try {
     program.parse(argc, argv);
   } catch (const CLI::ParseError& refused) {

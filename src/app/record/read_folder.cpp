@@ -1,0 +1,86 @@
+#include "app/record/read_folder.h"
+
+#include <algorithm>
+#include <cctype>
+#include <map>
+
+#include "engine/job_cache.h"
+#include "folds/job_fold.h"
+#include "folds/shop_fold.h"
+
+namespace jambline::app {
+
+namespace {
+constexpr std::size_t fewest_id_signs = 8;
+
+std::string folded(std::string_view text) {
+  std::string out;
+  for (const char sign : text) {
+    const auto byte = static_cast<unsigned char>(sign);
+    if (byte >= 0x80 || std::isalnum(byte)) out.push_back(static_cast<char>(std::tolower(byte)));
+  }
+  return out;
+}
+}  // namespace
+
+Result<ShopFolder> read_folder(const std::filesystem::path& folder) {
+  ShopFolder out;
+  JAMBLINE_ASSIGN(out.log, log::EntryLog::open(folder, log::OpenMode::ReadOnly));
+  folds::ShopFold shop;
+  std::map<JobId, folds::JobFold> jobs;
+  JAMBLINE_TRY(out.log->read_after(0, [&](const log::Stored& stored) {
+    const auto entry = engine::entry_of(stored);
+    if (entry.subject)
+      jobs.try_emplace(entry.subject, entry.subject).first->second.apply(entry);
+    else
+      shop.apply(entry);
+    return true;
+  }));
+  out.shop = shop.view();
+  for (const auto& [id, fold] : jobs) {
+    auto view = fold.view();
+    if (view.opened) out.cars.push_back(std::move(view));
+  }
+  std::stable_sort(out.cars.begin(), out.cars.end(), [](const auto& a, const auto& b) {
+    return a.opened_ms != b.opened_ms ? a.opened_ms > b.opened_ms : a.job < b.job;
+  });
+  return out;
+}
+
+Result<const folds::CarView*> find_car(const ShopFolder& folder, const std::string& wanted) {
+  const std::string signs = folded(wanted);
+  std::vector<const folds::CarView*> by_id;
+  std::vector<const folds::CarView*> whole;
+  std::vector<const folds::CarView*> part;
+  for (const auto& car : folder.cars) {
+    const std::string plate = folded(car.plate);
+    if (signs.empty()) break;
+    if (signs.size() >= fewest_id_signs && car.job.hex().rfind(signs, 0) == 0)
+      by_id.push_back(&car);
+    else if (plate == signs)
+      whole.push_back(&car);
+    else if (plate.find(signs) != std::string::npos)
+      part.push_back(&car);
+  }
+  const auto& found = !by_id.empty() ? by_id : !whole.empty() ? whole : part;
+  if (found.empty()) return fail(Code::Unknown, "show", wanted);
+  if (found.size() == 1) return found.front();
+  std::string cars;
+  for (const auto* car : found) {
+    if (!cars.empty()) cars += ", ";
+    cars += car->plate + " (" + car->job.hex().substr(0, fewest_id_signs) + ")";
+  }
+  return fail(Error{Code::Disputed, "show", wanted, {{"cars", cars}}});
+}
+
+Result<std::vector<entries::Entry>> time_line(const ShopFolder& folder, const JobId& job) {
+  std::vector<entries::Entry> out;
+  JAMBLINE_TRY(folder.log->read_job(job, [&](const log::Stored& stored) {
+    out.push_back(engine::entry_of(stored));
+    return true;
+  }));
+  std::sort(out.begin(), out.end(), [](const auto& a, const auto& b) { return a.order < b.order; });
+  return out;
+}
+
+}  // namespace jambline::app
