@@ -8,7 +8,7 @@
 
 namespace jambline::screens {
 
-class KindItem final : public QQuickPaintedItem {
+class KindItem : public QQuickPaintedItem {
   Q_OBJECT
   QML_ELEMENT
   Q_PROPERTY(int kind MEMBER kind_ NOTIFY lookChanged)

@@ -31,7 +31,7 @@ struct MarkRow {
   friend bool operator==(const MarkRow&, const MarkRow&) = default;
 };
 
-class MarkListModel final : public QAbstractListModel {
+class MarkListModel : public QAbstractListModel {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Part of InspectViewModel")

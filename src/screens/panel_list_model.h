@@ -40,7 +40,7 @@ struct PanelRow {
   friend bool operator==(const PanelRow&, const PanelRow&) = default;
 };
 
-class PanelListModel final : public QAbstractListModel {
+class PanelListModel : public QAbstractListModel {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Part of InspectViewModel")

@@ -19,7 +19,7 @@
 
 namespace jambline::screens {
 
-class PatternItem final : public QQuickPaintedItem {
+class PatternItem : public QQuickPaintedItem {
   Q_OBJECT
   QML_ELEMENT
   Q_PROPERTY(jambline::screens::InspectViewModel* inspect READ inspect WRITE setInspect NOTIFY

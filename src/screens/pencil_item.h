@@ -9,7 +9,7 @@
 
 namespace jambline::screens {
 
-class PencilItem final : public QQuickPaintedItem {
+class PencilItem : public QQuickPaintedItem {
   Q_OBJECT
   QML_ELEMENT
   Q_PROPERTY(QString key MEMBER key_ NOTIFY lookChanged)

@@ -1,0 +1,76 @@
+// FirstRun: what stands on the floor before the first car: the hatched form of a car to come.
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import Jambline.Theme
+
+Flickable {
+    id: page
+
+    readonly property real reach: Math.min(width - 2 * Theme.gutter, 560)
+
+    contentHeight: Math.max(height, stack.height + 16)
+    interactive: contentHeight > height
+    boundsBehavior: Flickable.StopAtBounds
+    clip: interactive
+
+    component Part: Hatch {
+        wide: true
+
+        Rectangle {
+            anchors.fill: parent
+            color: "transparent"
+            radius: Theme.corner
+            border.width: Theme.line
+            border.color: Theme.ink
+        }
+    }
+
+    Column {
+        id: stack
+        x: (page.width - page.reach) / 2
+        y: 8
+        width: page.reach
+        spacing: 16
+
+        TapeLabel {
+            width: Math.min(parent.width, implicitWidth + 60)
+            text: qsTr("Your car goes here")
+            lift: 60
+        }
+        Item {
+            width: parent.width
+            height: 230
+            Accessible.ignored: true
+
+            Item {
+                width: 190
+                height: parent.height
+                anchors.horizontalCenter: parent.horizontalCenter
+
+                Part { x: 55; width: 80; height: 18 }
+                Part { x: 58; y: 24; width: 74; height: 54 }
+                Part { x: 62; y: 104; width: 66; height: 56 }
+                Part { x: 58; y: 166; width: 74; height: 38 }
+                Part { x: 55; y: 210; width: 80; height: 18 }
+                Part { x: 10; y: 28; width: 40; height: 52 }
+                Part { x: 10; y: 84; width: 40; height: 60 }
+                Part { x: 10; y: 148; width: 40; height: 54 }
+                Part { x: 140; y: 28; width: 40; height: 52 }
+                Part { x: 140; y: 84; width: 40; height: 60 }
+                Part { x: 140; y: 148; width: 40; height: 54 }
+            }
+        }
+        Words {
+            width: parent.width
+            text: qsTr("No car is in the shop yet.")
+            bold: true
+            size: Theme.lead
+        }
+        Words {
+            width: parent.width
+            text: qsTr("Open a car: plate, color, body, panels. It takes about a minute. All of it stays on this device.")
+            color: Theme.pencil
+        }
+    }
+}

@@ -1,0 +1,117 @@
+// ClockSheet: who it is, what the clock goes on, pause and stop. clock must be set.
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import Jambline.Theme
+import Jambline.Screens
+
+Sheet {
+    id: sheet
+
+    required property ClockViewModel clock
+    required property Session session
+
+    title: qsTr("Who is it?")
+
+    Column {
+        width: parent.width
+        spacing: Theme.gap
+
+        PeopleTiles {
+            width: parent.width
+            clock: sheet.clock
+        }
+        AddPerson {
+            width: parent.width
+            visible: !sheet.clock.anyPeople
+            clock: sheet.clock
+        }
+        Item {
+            visible: sheet.session.hasPerson
+            width: parent.width
+            height: 10 + switching.height
+
+            Words {
+                id: switching
+                y: 8
+                width: parent.width - plate.width - 8
+                text: sheet.clock.carWords === "" ? qsTr("Open a car to start a clock on it")
+                    : sheet.clock.running ? qsTr("%1 switches to").arg(sheet.session.personName)
+                                          : qsTr("%1 starts").arg(sheet.session.personName)
+                bold: true
+                size: Theme.lead
+            }
+            Words {
+                id: plate
+                y: 8
+                anchors.right: parent.right
+                width: natural
+                text: sheet.clock.carWords
+                color: Theme.pencil
+            }
+        }
+        Flow {
+            id: works
+            visible: sheet.session.hasPerson
+            width: parent.width
+            spacing: Theme.gap
+
+            Repeater {
+                model: sheet.clock.operations
+
+                PlainButton {
+                    id: work
+
+                    required property string operationId
+                    required property string title
+                    required property string hours
+                    required property bool isOver
+                    required property bool isNext
+                    required property bool isMine
+
+                    width: (works.width - Theme.gap) / 2
+                    height: Math.max(76, implicitHeight)
+                    text: title
+                    secondLine: hours
+                    chosen: isMine && sheet.clock.running
+                    name: [title, hours, isOver ? qsTr("over the estimate") : "", isNext ? qsTr("next") : ""]
+                        .filter(words => words !== "").join(", ")
+                    onClicked: {
+                        if (!chosen)
+                            sheet.clock.start(operationId);
+                    }
+
+                    TapeLabel {
+                        visible: work.isNext
+                        anchors.right: parent.right
+                        anchors.rightMargin: 6
+                        y: -4
+                        lift: 20
+                        height: 20
+                        width: implicitWidth
+                        textSize: Theme.small
+                        text: qsTr("next")
+                        Accessible.ignored: true
+                    }
+                }
+            }
+        }
+        ActRow {
+            width: parent.width
+            visible: sheet.clock.running || sheet.clock.paused
+
+            PlainButton {
+                objectName: "pauseClock"
+                text: sheet.clock.paused ? qsTr("Go on") : qsTr("Pause")
+                secondLine: sheet.clock.paused ? sheet.clock.operation : qsTr("starts again in one tap")
+                onClicked: sheet.clock.paused ? sheet.clock.goOn() : sheet.clock.pause()
+            }
+            PlainButton {
+                objectName: "stopClock"
+                text: qsTr("Stop")
+                secondLine: sheet.clock.daySum
+                onClicked: sheet.clock.stop()
+            }
+        }
+    }
+}

@@ -1,0 +1,90 @@
+// Head: the tape with the car, or the name of the place; who taps; First aid on every screen.
+// firstAid: its button, for sheets to keep clear. Signals: backAsked, personAsked, aidAsked.
+import QtQuick
+import Jambline.Theme
+import Jambline.Screens
+
+Item {
+    id: head
+
+    required property Session session
+    required property Navigation way
+    property string countWords: ""
+    property bool wide: false
+    property alias firstAid: aid
+    readonly property bool named: way.inCar && session.hasCar
+    readonly property bool opening: way.work === Navigation.OpenCar
+
+    signal backAsked
+    signal personAsked
+    signal aidAsked
+
+    implicitHeight: Math.max(72, tape.visible ? tape.implicitHeight : title.height, person.implicitHeight, aid.implicitHeight) + 8
+
+    TapeLabel {
+        id: tape
+        objectName: "tape"
+        visible: head.named || head.opening
+        y: 4
+        width: Math.max(120, Math.min(implicitWidth + 24, (person.visible ? person.x : aid.x) - 12))
+        height: parent.height - 8
+        lift: 72
+        tornLeft: false
+        key: text
+        back: head.way.deeper || head.opening
+        pressable: back
+        text: head.opening ? qsTr("New car") : head.session.carTitle
+        secondLine: head.opening ? qsTr("the draft is kept") : head.session.carSubtitle
+        onClicked: head.backAsked()
+    }
+    Column {
+        id: title
+        visible: !tape.visible
+        x: Theme.gutter
+        width: person.x - x - 8
+        anchors.verticalCenter: parent.verticalCenter
+
+        Words {
+            width: parent.width
+            text: head.way.place === Navigation.Floor ? qsTr("Floor") : qsTr("Record")
+            bold: true
+            size: Theme.place
+            Accessible.role: Accessible.Heading
+        }
+        Words {
+            width: parent.width
+            visible: text !== ""
+            text: head.way.place === Navigation.Floor ? head.countWords : ""
+            color: Theme.pencil
+        }
+    }
+    PlainButton {
+        id: person
+        objectName: "personTile"
+        visible: !tape.visible || head.wide
+        pressable: visible
+        anchors.right: aid.left
+        anchors.rightMargin: 8
+        y: 4
+        width: Math.max(84, Math.min(implicitWidth, 150))
+        height: parent.height - 8
+        text: head.session.hasPerson ? head.session.personName : qsTr("Who is it?")
+        secondLine: head.session.personRole
+        name: head.session.hasPerson ? qsTr("%1, %2. Opens people and settings.").arg(text).arg(secondLine)
+                                     : qsTr("Who is it? Opens people and settings.")
+        onClicked: head.personAsked()
+    }
+    PlainButton {
+        id: aid
+        objectName: "firstAid"
+        anchors.right: parent.right
+        anchors.rightMargin: Theme.gutter
+        y: 4
+        width: Math.max(76, implicitWidth)
+        height: parent.height - 8
+        text: qsTr("First aid")
+        iconName: "first-aid"
+        textSize: Theme.note
+        onClicked: head.aidAsked()
+    }
+}

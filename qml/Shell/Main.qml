@@ -1,0 +1,198 @@
+// Main: the window: margin line, head, banner, body, undo row, clock rule, places; and the sheets.
+// All view models are made by the program and handed in.
+// Keys: 1 Floor, 3 Record, C clock, F1 First aid, Ctrl+Z undo, Esc one step back.
+import QtQuick
+import QtQuick.Window
+import Jambline.Theme
+import Jambline.Screens
+
+Window {
+    id: window
+
+    required property Session session
+    required property SettingsViewModel settings
+    required property ShellViewModel shell
+    required property FloorViewModel floor
+    required property ClockViewModel clock
+    required property OpenCarViewModel openCarForm
+    required property CarViewModel car
+    required property InspectViewModel inspect
+    required property PartsViewModel parts
+    required property RecordViewModel record
+    required property TimeLineViewModel timeLine
+    readonly property alias way: way
+    readonly property alias clockSheet: clockSheet
+    readonly property alias peopleSheet: peopleSheet
+    readonly property alias firstAid: firstAid
+    readonly property bool wide: width >= 840
+
+    function undo() {
+        if (shell.undoShown && shell.undoPossible)
+            shell.undo();
+    }
+
+    visible: true
+    width: 412
+    height: 892
+    minimumWidth: 360
+    minimumHeight: 600
+    title: session.hasCar && way.inCar ? qsTr("%1, Jambline").arg(session.carTitle) : qsTr("Jambline")
+    color: Theme.paper
+
+    Binding { target: Theme; property: "dark"; value: window.settings.dark }
+    Binding { target: Theme; property: "textScale"; value: window.settings.textPercent / 100 }
+    Binding { target: Theme; property: "desk"; value: window.width >= 1200 }
+
+    ViewModels {
+        id: models
+        session: window.session
+        floor: window.floor
+        openCarForm: window.openCarForm
+        car: window.car
+        inspect: window.inspect
+        parts: window.parts
+        record: window.record
+        timeLine: window.timeLine
+    }
+    Navigation {
+        id: way
+        onArrived: body.forceActiveFocus()
+    }
+
+    FocusScope {
+        id: frame
+        anchors.fill: parent
+        focus: true
+
+        Keys.onPressed: event => {
+            event.accepted = true;
+            if (event.key === Qt.Key_F1)
+                firstAid.open();
+            else if (event.key === Qt.Key_Z && event.modifiers & Qt.ControlModifier)
+                window.undo();
+            else if (event.key === Qt.Key_Escape || event.key === Qt.Key_Back)
+                event.accepted = way.back();
+            else if (event.modifiers & ~Qt.KeypadModifier)
+                event.accepted = false;
+            else if (event.key === Qt.Key_1)
+                way.toPlace(Navigation.Floor);
+            else if (event.key === Qt.Key_3)
+                way.toPlace(Navigation.Record);
+            else if (event.key === Qt.Key_C)
+                clockSheet.opened = true;
+            else
+                event.accepted = false;
+        }
+
+        MarginLine {
+            id: margin
+            width: parent.width
+            height: implicitHeight
+            syncText: window.shell.syncWords
+            wallText: window.shell.wallWords
+        }
+        Head {
+            id: head
+            y: margin.height
+            width: parent.width
+            height: implicitHeight
+            session: window.session
+            way: way
+            wide: window.wide
+            countWords: window.floor.countWords
+            onBackAsked: way.work === Navigation.OpenCar ? way.back() : way.go(Navigation.Car)
+            onPersonAsked: peopleSheet.opened = true
+            onAidAsked: firstAid.open()
+        }
+        NoteBanner {
+            id: banner
+            objectName: "banner"
+            visible: window.shell.bannerShown
+            x: Theme.gutter
+            y: head.y + head.height + 4
+            width: parent.width - 2 * Theme.gutter
+            height: visible ? implicitHeight : 0
+            kind: NoteBanner.NotSaved
+            happened: window.shell.bannerWhat
+            stands: [window.shell.bannerKept, window.shell.bannerTodo].filter(words => words !== "").join(" ")
+            actText: window.shell.bannerStands ? "" : qsTr("Close")
+            details: window.shell.bannerDetails
+            onActed: window.shell.closeBanner()
+        }
+        Body {
+            id: body
+            focus: true
+            y: banner.visible ? banner.y + banner.height + 8 : head.y + head.height + 4
+            width: parent.width
+            height: (undoRow.visible ? undoRow.y - 4 : rule.y) - y
+            models: models
+            way: way
+        }
+        UndoRow {
+            id: undoRow
+            objectName: "undoRow"
+            visible: window.shell.undoShown
+            x: Theme.gutter
+            width: parent.width - 2 * Theme.gutter
+            height: implicitHeight
+            y: rule.y - height - 8
+            text: window.shell.undoWords
+            shape: window.shell.undoShape
+            mode: window.shell.undoTakenBack ? UndoRow.Withdrawn : UndoRow.Fresh
+            onUndone: window.undo()
+        }
+        SteelRule {
+            id: rule
+            objectName: "clockRule"
+            width: parent.width
+            height: implicitHeight
+            y: places.y - height
+            operation: window.clock.operation
+            who: window.wide && window.clock.others !== ""
+                ? qsTr("%1 · %2").arg(window.clock.who).arg(window.clock.others) : window.clock.who
+            seconds: window.clock.seconds
+            used_h: window.clock.usedHours
+            allotted_h: window.clock.allottedHours
+            doubtful: window.clock.doubtful
+            mode: window.clock.running ? SteelRule.Running : window.clock.paused ? SteelRule.Paused : SteelRule.None
+            tabText: window.clock.tabWords
+            tabLead: window.clock.running ? qsTr("switch to") : qsTr("start")
+            name: qsTr("Clock, %1, %2. Opens the clock.").arg(operation).arg(who)
+            onClicked: clockSheet.opened = true
+            onSwitched: window.clock.startNext()
+        }
+        Places {
+            id: places
+            width: parent.width
+            height: implicitHeight
+            y: parent.height - height
+            way: way
+            onChosen: place => {
+                const here = way.place === place && way.work === Navigation.None;
+                way.toPlace(place);
+                if (here)
+                    body.toTop();
+            }
+        }
+    }
+
+    ClockSheet {
+        id: clockSheet
+        anchors.fill: parent
+        clock: window.clock
+        session: window.session
+        keepClear: head.firstAid
+    }
+    PeopleSheet {
+        id: peopleSheet
+        anchors.fill: parent
+        clock: window.clock
+        settings: window.settings
+        keepClear: head.firstAid
+    }
+    FirstAid {
+        id: firstAid
+        anchors.fill: parent
+        onClosed: body.forceActiveFocus()
+    }
+}

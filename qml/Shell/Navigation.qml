@@ -1,0 +1,40 @@
+// Navigation: where one is: a place, a car in it, a work on the car. Never deeper than three.
+// back() goes one step up and says whether there was one. sheets are not a depth.
+import QtQuick
+
+QtObject {
+    id: way
+
+    enum Place { Floor, Record }
+    enum Work { None, OpenCar, Car, Inspect, Panel, Parts, TimeLine }
+
+    property int place: Navigation.Floor
+    property int work: Navigation.None
+    readonly property bool inCar: work >= Navigation.Car
+    readonly property bool deeper: work > Navigation.Car
+
+    signal arrived
+
+    function go(next: int) {
+        work = next;
+        arrived();
+    }
+
+    function toPlace(next: int) {
+        place = next;
+        work = Navigation.None;
+        arrived();
+    }
+
+    function back(): bool {
+        if (work === Navigation.None)
+            return false;
+        if (work === Navigation.Panel)
+            go(Navigation.Inspect);
+        else if (work === Navigation.Car || work === Navigation.OpenCar)
+            go(Navigation.None);
+        else
+            go(Navigation.Car);
+        return true;
+    }
+}

@@ -1,0 +1,41 @@
+// Places: the tabs at the foot of every screen. Signal: chosen(place).
+import QtQuick
+import Jambline.Theme
+
+Item {
+    id: bar
+
+    required property Navigation way
+
+    signal chosen(int place)
+
+    implicitHeight: Math.max(Theme.places, floorTab.implicitHeight + 16)
+    Accessible.role: Accessible.PageTabList
+    Accessible.name: qsTr("Places")
+
+    TapeLabel {
+        id: floorTab
+        objectName: "floorTab"
+        x: bar.width / 4 - width / 2
+        anchors.verticalCenter: parent.verticalCenter
+        width: Math.max(130, implicitWidth)
+        height: parent.height
+        tab: true
+        pressable: true
+        chosen: bar.way.place === Navigation.Floor
+        text: qsTr("Floor")
+        onClicked: bar.chosen(Navigation.Floor)
+    }
+    TapeLabel {
+        objectName: "recordTab"
+        x: 3 * bar.width / 4 - width / 2
+        anchors.verticalCenter: parent.verticalCenter
+        width: Math.max(130, implicitWidth)
+        height: parent.height
+        tab: true
+        pressable: true
+        chosen: bar.way.place === Navigation.Record
+        text: qsTr("Record")
+        onClicked: bar.chosen(Navigation.Record)
+    }
+}

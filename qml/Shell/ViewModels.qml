@@ -1,0 +1,14 @@
+// ViewModels: what the screens in the body are made of, handed on in one piece.
+import QtQuick
+import Jambline.Screens
+
+QtObject {
+    required property Session session
+    required property FloorViewModel floor
+    required property OpenCarViewModel openCarForm
+    required property CarViewModel car
+    required property InspectViewModel inspect
+    required property PartsViewModel parts
+    required property RecordViewModel record
+    required property TimeLineViewModel timeLine
+}

@@ -1,0 +1,139 @@
+#include <QFontDatabase>
+#include <QGuiApplication>
+#include <QLocale>
+#include <QQmlExtensionPlugin>
+#include <QStandardPaths>
+#include <QStyleHints>
+#include <QTemporaryDir>
+#include <cstdio>
+
+#include "app/demo/demo_shop.h"
+#include "app/jambline/pictures.h"
+#include "app/jambline/program.h"
+#include "screens/state_kind.h"
+#include "screens/words.h"
+#include "shape_kind.h"
+
+Q_IMPORT_QML_PLUGIN(Jambline_ThemePlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_ScreensPlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_FloorPlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_JobPlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_RecordPlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_ShellPlugin)
+
+namespace {
+using namespace jambline;
+
+// The screens speak of states by the theme's numbers.
+static_assert(static_cast<int>(screens::StateKind::Ring) ==
+              static_cast<int>(ShapeKind::Value::Ring));
+static_assert(static_cast<int>(screens::StateKind::Must) ==
+              static_cast<int>(ShapeKind::Value::Must));
+static_assert(static_cast<int>(screens::StateKind::Paused) ==
+              static_cast<int>(ShapeKind::Value::Paused));
+
+int warnings = 0;
+
+void count_warnings(QtMsgType type, const QMessageLogContext& context, const QString& text) {
+  if (type != QtDebugMsg && type != QtInfoMsg) ++warnings;
+  std::fprintf(stderr, "%s: %s\n", context.category, qPrintable(text));
+}
+
+void print(const Error& error) {
+  const screens::ErrorWords words = screens::words_of(error);
+  std::fprintf(stderr, "%s\n%s\n%s\n", qPrintable(words.what), qPrintable(words.kept),
+               qPrintable(words.todo));
+}
+
+QString details_of(const Error& error, const std::filesystem::path& folder) {
+  const auto name = code_name(error.code);
+  QStringList lines{QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size())),
+                    QString::fromStdString(folder.string())};
+  for (const auto& [arg, value] : error.args)
+    lines << QString::fromStdString(arg) + QStringLiteral(": ") + QString::fromStdString(value);
+  return lines.join(QChar('\n'));
+}
+
+// The three lines in a window of their own, instead of the program.
+int show_refusal(const Error& error, const std::filesystem::path& folder, bool dark) {
+  const screens::ErrorWords words = screens::words_of(error);
+  QQmlApplicationEngine qml;
+  qml.addImportPath(QStringLiteral("qrc:/qt/qml"));
+  qml.setInitialProperties({{QStringLiteral("what"), words.what},
+                            {QStringLiteral("kept"), words.kept},
+                            {QStringLiteral("todo"), words.todo},
+                            {QStringLiteral("details"), details_of(error, folder)},
+                            {QStringLiteral("dark"), dark}});
+  qml.load(QUrl(QStringLiteral("qrc:/qt/qml/Jambline/Shell/ErrorWindow.qml")));
+  print(error);
+  if (!qml.rootObjects().isEmpty()) QGuiApplication::exec();
+  return 1;
+}
+
+std::filesystem::path own_folder() {
+  return QStandardPaths::writableLocation(QStandardPaths::AppDataLocation).toStdString();
+}
+}  // namespace
+
+int main(int argc, char** argv) {
+  std::optional<int> leave;
+  const app::Options options = app::read_options(argc, argv, leave);
+  if (leave) return *leave;
+  const bool unseen = options.self_test || !options.pictures.empty();
+  if (unseen) {
+    if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
+    if (qEnvironmentVariableIsEmpty("QT_QUICK_BACKEND")) qputenv("QT_QUICK_BACKEND", "software");
+  }
+  if (options.self_test) qInstallMessageHandler(count_warnings);
+
+  QGuiApplication gui(argc, argv);
+  QGuiApplication::setApplicationName(QStringLiteral("jambline"));
+  QGuiApplication::setApplicationDisplayName(QStringLiteral("Jambline"));
+  QGuiApplication::setDesktopFileName(QStringLiteral("jambline"));
+  QGuiApplication::setApplicationVersion(QStringLiteral(JAMBLINE_VERSION));
+  QGuiApplication::styleHints()->setStartDragDistance(16);
+  QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedStates));
+
+  // Pictures are of one invented evening, so that they come out the same each time.
+  SystemClock machine;
+  FakeClock evening;
+  demo::DemoOptions shop;
+  evening.moment = shop.now;
+  const bool still = options.demo && unseen;
+  const Clock& clock = still ? static_cast<const Clock&>(evening) : machine;
+  if (!still) shop.now = machine.now();
+
+  QTemporaryDir thrown_away;
+  std::filesystem::path folder = options.folder.empty() ? own_folder() : options.folder;
+  if (options.demo) {
+    if (!thrown_away.isValid()) {
+      std::fprintf(stderr, "No throw-away folder: %s\n", qPrintable(thrown_away.errorString()));
+      return 1;
+    }
+    folder = thrown_away.path().toStdString();
+    if (const Status made = demo::make_shop(folder, shop); !made)
+      return unseen ? (print(made.error()), 1) : show_refusal(made.error(), folder, options.dark);
+  }
+  std::error_code ignored;  // what is wrong with the folder is said when it is opened
+  std::filesystem::create_directories(folder, ignored);
+
+  auto program = app::Program::open(folder, clock, options);
+  if (!program)
+    return unseen ? (print(program.error()), 1)
+                  : show_refusal(program.error(), folder, options.dark);
+  if (!(*program)->show()) return 1;
+  if (options.self_test) {
+    const bool good = app::visit_screens(**program);
+    program->reset();
+    if (!good) std::fprintf(stderr, "A screen did not come.\n");
+    std::fprintf(stderr, "%d warnings\n", warnings);
+    return good && warnings == 0 ? 0 : 1;
+  }
+  if (!options.pictures.empty()) {
+    const auto drawn = app::draw_pictures(**program, options.pictures);
+    if (!drawn) return print(drawn.error()), 1;
+    std::printf("%d pictures\n", *drawn);
+    return 0;
+  }
+  return QGuiApplication::exec();
+}

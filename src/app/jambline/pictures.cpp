@@ -1,0 +1,171 @@
+#include "app/jambline/pictures.h"
+
+#include <QCoreApplication>
+#include <QElapsedTimer>
+#include <QImage>
+#include <QMetaEnum>
+#include <QQuickItem>
+
+#include "base/describe.h"
+
+namespace jambline::app {
+
+namespace {
+enum class Over { Nothing, Clock, People, Aid };
+
+struct Stop {
+  const char* name;
+  const char* place;
+  const char* work;
+  Over over = Over::Nothing;
+};
+
+constexpr Stop stops[] = {
+    {"floor", "Floor", "None"},
+    {"car", "Floor", "Car"},
+    {"inspect-car", "Floor", "Inspect"},
+    {"inspect-panel", "Floor", "Panel"},
+    {"parts", "Floor", "Parts"},
+    {"time-line", "Floor", "TimeLine"},
+    {"open-a-car", "Floor", "OpenCar"},
+    {"record", "Record", "None"},
+    {"clock-sheet", "Floor", "Car", Over::Clock},
+    {"people", "Floor", "None", Over::People},
+    {"first-aid", "Floor", "Car", Over::Aid},
+};
+
+void wait_ms(int ms) {
+  QElapsedTimer timer;
+  timer.start();
+  while (timer.elapsed() < ms) QCoreApplication::processEvents(QEventLoop::AllEvents, 20);
+}
+
+int value_of(const QObject& way, const char* enumeration, const char* key) {
+  const QMetaObject* meta = way.metaObject();
+  return meta->enumerator(meta->indexOfEnumerator(enumeration)).keyToValue(key);
+}
+
+// The car that is being looked over and has most to show, and its panel with most marks.
+struct Subject {
+  QString job;
+  QString panel;
+  QString person;
+};
+
+Subject choose(Program& program) {
+  Subject out;
+  const auto& snapshot = program.session().snapshot();
+  int best = -1;
+  for (const auto& row : *snapshot.floor) {
+    const bool inspected = row.next_stage == job::Stage::Inspect;
+    const int worth = row.marks_open + (inspected ? 1000 : 0) - (row.read_only ? 5000 : 0);
+    if (worth <= best) continue;
+    best = worth;
+    out.job = QString::fromStdString(row.job.hex());
+  }
+  for (const auto& person : snapshot.shop->people)
+    if (!person.left && person.role == job::Role::Painter && out.person.isEmpty())
+      out.person = QString::fromStdString(person.person.hex());
+  return out;
+}
+
+QString panel_with_most_marks(const folds::CarView& car) {
+  const folds::PanelView* best = nullptr;
+  for (const auto& panel : car.panels)
+    if (!best || panel.marks.size() > best->marks.size()) best = &panel;
+  if (!best) return {};
+  const auto word = word_of(best->plan.panel);
+  return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
+}
+
+bool prepare(Program& program) {
+  const Subject subject = choose(program);
+  if (!subject.person.isEmpty()) program.session().choosePerson(subject.person);
+  if (subject.job.isEmpty()) return true;
+  program.session().openCar(subject.job);
+  QElapsedTimer timer;
+  timer.start();
+  while (!program.session().hasCar() && timer.elapsed() < 10'000) wait_ms(20);
+  if (!program.session().hasCar()) return false;
+  program.inspect().openPanel(panel_with_most_marks(*program.session().car()));
+  return true;
+}
+
+bool go(Program& program, const Stop& stop) {
+  QQuickWindow* window = program.window();
+  auto* way = window->property("way").value<QObject*>();
+  auto* clock = window->property("clockSheet").value<QObject*>();
+  auto* people = window->property("peopleSheet").value<QObject*>();
+  auto* aid = window->property("firstAid").value<QObject*>();
+  if (!way || !clock || !people || !aid) return false;
+  clock->setProperty("opened", stop.over == Over::Clock);
+  people->setProperty("opened", stop.over == Over::People);
+  QMetaObject::invokeMethod(aid, stop.over == Over::Aid ? "open" : "close");
+  way->setProperty("place", value_of(*way, "Place", stop.place));
+  way->setProperty("work", value_of(*way, "Work", stop.work));
+  wait_ms(350);
+  return true;
+}
+
+Result<int> draw(Program& program, const std::filesystem::path& folder, const Stop& stop,
+                 const QString& suffix) {
+  const auto refuse = [&](const char* why) {
+    return fail(Error{Code::FileFailed, "draw", stop.name, {{"cause", why}}});
+  };
+  if (!go(program, stop)) return refuse("the screen did not come");
+  const QImage picture = program.window()->grabWindow();
+  const QString name = QString::fromStdString(folder.string()) + QChar('/') +
+                       QString::fromLatin1(stop.name) + suffix + QStringLiteral(".png");
+  if (picture.isNull()) return refuse("nothing was drawn");
+  if (!picture.save(name)) return refuse("the file could not be written");
+  return 1;
+}
+
+void resize(Program& program, int width, int height) {
+  program.window()->resize(width, height);
+  wait_ms(150);
+}
+}  // namespace
+
+bool visit_screens(Program& program) {
+  bool good = prepare(program);
+  for (const auto& [width, height] : {std::pair{412, 892}, {900, 1200}, {1440, 900}}) {
+    resize(program, width, height);
+    for (const Stop& stop : stops) {
+      good = go(program, stop) && good;
+      good = !program.window()->grabWindow().isNull() && good;
+    }
+  }
+  return good;
+}
+
+Result<int> draw_pictures(Program& program, const std::filesystem::path& folder) {
+  std::error_code failed;
+  std::filesystem::create_directories(folder, failed);
+  if (failed)
+    return fail(Error{Code::FileFailed, "draw", folder.string(), {{"cause", failed.message()}}});
+  if (!prepare(program)) return fail(Code::Stopped, "draw", "the car did not come");
+  auto& settings = program.settings();
+  using screens::SettingsViewModel;
+  int count = 0;
+  resize(program, 412, 892);
+  for (const bool dark : {false, true}) {
+    settings.set_look(dark ? SettingsViewModel::Booth : SettingsViewModel::Stall);
+    for (const Stop& stop : stops) {
+      JAMBLINE_ASSIGN(const int one, draw(program, folder, stop, dark ? "-dark" : ""));
+      count += one;
+    }
+  }
+  settings.set_look(SettingsViewModel::Stall);
+  for (const auto& [width, height] : {std::pair{900, 1200}, {1440, 900}}) {
+    resize(program, width, height);
+    for (const Stop& stop : {stops[0], stops[2], stops[3]}) {
+      JAMBLINE_ASSIGN(const int one,
+                      draw(program, folder, stop, QStringLiteral("-%1x%2").arg(width).arg(height)));
+      count += one;
+    }
+  }
+  return count;
+}
+
+}  // namespace jambline::app

@@ -1,0 +1,107 @@
+#include "app/jambline/program.h"
+
+#include <QGuiApplication>
+#include <QPalette>
+#include <QSysInfo>
+
+#include "device/device_settings.h"
+
+namespace jambline::app {
+
+namespace {
+bool desktop_is_dark() {
+  const QPalette palette = QGuiApplication::palette();
+  return palette.color(QPalette::Window).lightness() <
+         palette.color(QPalette::WindowText).lightness();
+}
+}  // namespace
+
+Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& folder,
+                                               const Clock& clock, const Options& options) {
+  std::unique_ptr<Program> out(new Program);
+  Program* self = out.get();
+  out->folder_ = folder;
+  out->options_ = options;
+  out->writer_.setMaxThreadCount(1);
+  JAMBLINE_ASSIGN(
+      out->engine_,
+      engine::Engine::open({.folder = folder,
+                            .clock = clock,
+                            .random = std::make_unique<SystemRandom>(),
+                            .device_name = QSysInfo::machineHostName().toStdString(),
+                            .published = [self](std::shared_ptr<const engine::Snapshot> snapshot) {
+                              if (auto* session = self->listener_.load())
+                                session->publish(std::move(snapshot));
+                            }}));
+  out->session_ = std::make_unique<screens::Session>(*out->engine_, clock);
+  screens::Session& session = *out->session_;
+  out->listener_ = &session;
+
+  auto settings = device::read_settings(folder);
+  device::Settings kept = settings ? *settings : device::Settings{};
+  if (options.dark) kept.look = device::Look::Booth;
+  if (options.text_percent != 0) kept.text_percent = options.text_percent;
+  out->settings_ = std::make_unique<screens::SettingsViewModel>(session, kept, desktop_is_dark());
+  out->shell_ = std::make_unique<screens::ShellViewModel>(session);
+  out->floor_ = std::make_unique<screens::FloorViewModel>(session);
+  out->clock_ = std::make_unique<screens::ClockViewModel>(session);
+  out->open_car_ = std::make_unique<screens::OpenCarViewModel>(session);
+  out->car_ = std::make_unique<screens::CarViewModel>(session);
+  out->inspect_ = std::make_unique<screens::InspectViewModel>(session);
+  out->parts_ = std::make_unique<screens::PartsViewModel>(session);
+  out->record_ = std::make_unique<screens::RecordViewModel>(session);
+  out->time_line_ = std::make_unique<screens::TimeLineViewModel>(session);
+  QObject::connect(out->settings_.get(), &screens::SettingsViewModel::changed, &session,
+                   [self] { self->keep_settings(); });
+  if (!settings) emit session.failed(settings.error());
+  return out;
+}
+
+Program::~Program() {
+  qml_.reset();
+  writer_.waitForDone();
+  listener_ = nullptr;
+  if (engine_) engine_->drain();
+}
+
+void Program::keep_settings() {
+  writer_.start([folder = folder_, settings = settings_->settings(), session = session_.get()] {
+    const Status written = device::write_settings(folder, settings);
+    if (written) return;
+    QMetaObject::invokeMethod(
+        session, [session, error = written.error()] { emit session->failed(error); },
+        Qt::QueuedConnection);
+  });
+}
+
+bool Program::show() {
+  qml_ = std::make_unique<QQmlApplicationEngine>();
+  qml_->addImportPath(QStringLiteral("qrc:/qt/qml"));
+  QVariantMap given{
+      {QStringLiteral("session"), QVariant::fromValue<QObject*>(session_.get())},
+      {QStringLiteral("settings"), QVariant::fromValue<QObject*>(settings_.get())},
+      {QStringLiteral("shell"), QVariant::fromValue<QObject*>(shell_.get())},
+      {QStringLiteral("floor"), QVariant::fromValue<QObject*>(floor_.get())},
+      {QStringLiteral("clock"), QVariant::fromValue<QObject*>(clock_.get())},
+      {QStringLiteral("openCarForm"), QVariant::fromValue<QObject*>(open_car_.get())},
+      {QStringLiteral("car"), QVariant::fromValue<QObject*>(car_.get())},
+      {QStringLiteral("inspect"), QVariant::fromValue<QObject*>(inspect_.get())},
+      {QStringLiteral("parts"), QVariant::fromValue<QObject*>(parts_.get())},
+      {QStringLiteral("record"), QVariant::fromValue<QObject*>(record_.get())},
+      {QStringLiteral("timeLine"), QVariant::fromValue<QObject*>(time_line_.get())},
+  };
+  if (options_.size) {
+    given.insert(QStringLiteral("width"), options_.size->width());
+    given.insert(QStringLiteral("height"), options_.size->height());
+  }
+  qml_->setInitialProperties(given);
+  qml_->load(QUrl(QStringLiteral("qrc:/qt/qml/Jambline/Shell/Main.qml")));
+  return window() != nullptr;
+}
+
+QQuickWindow* Program::window() const {
+  const auto roots = qml_ ? qml_->rootObjects() : QList<QObject*>();
+  return roots.isEmpty() ? nullptr : qobject_cast<QQuickWindow*>(roots.first());
+}
+
+}  // namespace jambline::app

@@ -1,0 +1,70 @@
+// app/jambline/program.h: the parts of the running program in the order in which they live.
+//
+// Order:   engine, session, view models, QML. The destructor takes them down the other way round,
+//          after everything that was posted has been written.
+// Threads: GUI thread; snapshots come from the work lane by Session::publish.
+#pragma once
+
+#include <QQmlApplicationEngine>
+#include <QQuickWindow>
+#include <QThreadPool>
+#include <atomic>
+#include <memory>
+#include <vector>
+
+#include "app/jambline/options.h"
+#include "engine/engine.h"
+#include "screens/car_view_model.h"
+#include "screens/clock_view_model.h"
+#include "screens/floor_view_model.h"
+#include "screens/inspect_view_model.h"
+#include "screens/open_car_view_model.h"
+#include "screens/parts_view_model.h"
+#include "screens/record_view_model.h"
+#include "screens/session.h"
+#include "screens/settings_view_model.h"
+#include "screens/shell_view_model.h"
+#include "screens/time_line_view_model.h"
+
+namespace jambline::app {
+
+class Program {
+ public:
+  // Opens the folder. The clock outlives the program.
+  static Result<std::unique_ptr<Program>> open(const std::filesystem::path& folder,
+                                               const Clock& clock, const Options& options);
+  ~Program();
+  Program(const Program&) = delete;
+  Program& operator=(const Program&) = delete;
+
+  bool show();  // false when the window could not be made
+  QQuickWindow* window() const;
+  screens::Session& session() { return *session_; }
+  screens::InspectViewModel& inspect() { return *inspect_; }
+  screens::SettingsViewModel& settings() { return *settings_; }
+  engine::Engine& engine() { return *engine_; }
+
+ private:
+  Program() = default;
+  void keep_settings();
+
+  std::filesystem::path folder_;
+  Options options_;
+  std::atomic<screens::Session*> listener_{nullptr};
+  std::unique_ptr<engine::Engine> engine_;
+  std::unique_ptr<screens::Session> session_;
+  std::unique_ptr<screens::SettingsViewModel> settings_;
+  std::unique_ptr<screens::ShellViewModel> shell_;
+  std::unique_ptr<screens::FloorViewModel> floor_;
+  std::unique_ptr<screens::ClockViewModel> clock_;
+  std::unique_ptr<screens::OpenCarViewModel> open_car_;
+  std::unique_ptr<screens::CarViewModel> car_;
+  std::unique_ptr<screens::InspectViewModel> inspect_;
+  std::unique_ptr<screens::PartsViewModel> parts_;
+  std::unique_ptr<screens::RecordViewModel> record_;
+  std::unique_ptr<screens::TimeLineViewModel> time_line_;
+  QThreadPool writer_;  // one thread, so that the last change is the one that stands
+  std::unique_ptr<QQmlApplicationEngine> qml_;
+};
+
+}  // namespace jambline::app
