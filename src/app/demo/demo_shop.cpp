@@ -2,7 +2,9 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <fcntl.h>
 #include <queue>
+#include <unistd.h>
 
 #include "app/demo/hand.h"
 #include "app/demo/in_work.h"
@@ -19,6 +21,8 @@ constexpr std::int64_t day_ms = 86'400'000;
 constexpr int first_workday = 5;  // the week before belongs to setting up
 constexpr int setting_up_workday = 1;
 constexpr int promise_after_days = 8;
+constexpr std::uintmax_t room_bytes = 100U << 20U;
+constexpr std::string_view log_file = "log.db";
 
 // One car on its way through the shop, or one that will come.
 struct Coming {
@@ -166,11 +170,20 @@ log::OpenOptions options_of_log() {
   return options;
 }
 
+// In the machine's memory where there is such a place with room, so that thousands of commits need
+// not wait for a disk; else where the system keeps throw-away files.
+std::filesystem::path quick_place() {
+  std::error_code none;
+  const std::filesystem::path memory = "/dev/shm";
+  const auto space = std::filesystem::space(memory, none);
+  if (!none && space.available > room_bytes && access(memory.c_str(), W_OK) == 0) return memory;
+  return std::filesystem::temp_directory_path(none);
+}
+
 class ThrowAwayFolder {
  public:
   ThrowAwayFolder() {
-    std::error_code ignored;
-    std::string name = (std::filesystem::temp_directory_path(ignored) / "jambline-demo-XXXXXX").string();
+    std::string name = (quick_place() / "jambline-demo-XXXXXX").string();
     if (mkdtemp(name.data())) path_ = name;
   }
   ~ThrowAwayFolder() {
@@ -210,17 +223,29 @@ entries::Entry entry_of(const seal::SealedEntry& sealed) {
 
 Status make_entries(const DemoOptions& options, const Sinks& sinks) { return Maker(options, sinks).make(); }
 
-Status make_shop(const std::filesystem::path& folder, const DemoOptions& options) {
+namespace {
+
+// Copies the closed log and waits until it is on the disk.
+Status keep_log(const std::filesystem::path& from, const std::filesystem::path& to) {
+  std::error_code refused;
+  std::filesystem::copy_file(from / log_file, to / log_file, refused);
+  if (refused)
+    return fail(Error{Code::FileFailed, "make the demo shop", to.string(), {{"cause", refused.message()}}});
+  const int file = ::open((to / log_file).c_str(), O_RDONLY | O_CLOEXEC);
+  const bool kept = file >= 0 && ::fsync(file) == 0;
+  if (file >= 0) ::close(file);
+  if (!kept) return fail(Code::FileFailed, "make the demo shop", to.string());
+  return {};
+}
+
+Status make_log(const std::filesystem::path& folder, const seal::SigningKey& key, SeededRandom& random,
+                const DemoOptions& options) {
   JAMBLINE_ASSIGN(const auto here, log::EntryLog::open(folder, log::OpenMode::Write, options_of_log()));
-  if (here->last_arrival() > 0) return fail(Code::AlreadyDone, "make the demo shop", folder.string());
   const ThrowAwayFolder beside;
   JAMBLINE_ASSIGN(const auto there,
                   log::EntryLog::open(beside.path(), log::OpenMode::Write, options_of_log()));
 
-  SeededRandom random = stream(options.seed, "log");
-  const auto key = seal::SigningKey::make(random);
   const auto other_key = seal::SigningKey::make(random);
-  JAMBLINE_TRY(key.save(folder / "device.key"));
   const Calendar calendar(options.now.wall_ms);
   Moment founded;
   founded.wall_ms = calendar.morning_ms(0);
@@ -249,6 +274,19 @@ Status make_shop(const std::filesystem::path& folder, const DemoOptions& options
     return entries_of(added);
   };
   return make_entries(options, sinks);
+}
+
+}  // namespace
+
+Status make_shop(const std::filesystem::path& folder, const DemoOptions& options) {
+  if (std::filesystem::exists(folder / log_file))
+    return fail(Code::AlreadyDone, "make the demo shop", folder.string());
+  SeededRandom random = stream(options.seed, "log");
+  const auto key = seal::SigningKey::make(random);
+  const ThrowAwayFolder workshop;
+  JAMBLINE_TRY(make_log(workshop.path(), key, random, options));
+  JAMBLINE_TRY(key.save(folder / "device.key"));
+  return keep_log(workshop.path(), folder);
 }
 
 }  // namespace jambline::demo

@@ -8,8 +8,8 @@
 // Size:    more than 404 delivered cars are painted by further crews of six in the same two years.
 // Hidden:  what the dirt comes from is in dirt.h and nowhere in the entries.
 // Errors:  those of acts/decide.h and log/entry_log.h. The folder must hold no log yet: AlreadyDone.
-// Threads: plain functions; the second device's log lies in a folder of the system's for throw-away
-//          files while it is needed.
+// Durable: the log is made in memory where the machine offers a folder there, and copied to `folder`
+//          and synced when it is whole. A crash before leaves no log.db.
 #pragma once
 
 #include <cstdint>
