@@ -17,7 +17,7 @@ namespace jambline::screens {
 class IntegrityViewModel final : public QObject {
   Q_OBJECT
   QML_ELEMENT
-  QML_UNCREATABLE("Made by the program and handed to Record")
+  QML_UNCREATABLE("Part of RecordViewModel")
   Q_PROPERTY(State state READ state NOTIFY changed)
   Q_PROPERTY(double progress READ progress NOTIFY progressChanged)  // 0 to 1
   Q_PROPERTY(QString what READ what NOTIFY changed)                 // what was found

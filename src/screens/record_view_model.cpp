@@ -34,7 +34,7 @@ std::int64_t clocked_ms(const folds::FloorRow& car) {
 }  // namespace
 
 RecordViewModel::RecordViewModel(Session& session, QObject* parent)
-    : QAbstractListModel(parent), session_(session) {
+    : QAbstractListModel(parent), session_(session), integrity_(session) {
   connect(&session_, &Session::snapshotChanged, this, &RecordViewModel::refresh);
 }
 

@@ -13,6 +13,7 @@
 #include <QAbstractListModel>
 #include <qqmlregistration.h>
 
+#include "screens/integrity_view_model.h"
 #include "screens/session.h"
 
 namespace jambline::screens {
@@ -28,6 +29,7 @@ class RecordViewModel final : public QAbstractListModel {
   Q_PROPERTY(int shown READ shown NOTIFY changed)
   Q_PROPERTY(Column sortColumn READ sortColumn NOTIFY changed)
   Q_PROPERTY(bool sortDown READ sortDown NOTIFY changed)
+  Q_PROPERTY(jambline::screens::IntegrityViewModel* integrity READ integrity CONSTANT)
 
  public:
   // In the order of the table.
@@ -64,6 +66,7 @@ class RecordViewModel final : public QAbstractListModel {
   int shown() const { return rowCount(); }
   Column sortColumn() const { return sort_column_; }
   bool sortDown() const { return sort_down_; }
+  IntegrityViewModel* integrity() { return &integrity_; }
 
   Q_INVOKABLE void wake();
   Q_INVOKABLE void sortBy(Column column);  // the same column again turns the order
@@ -82,6 +85,7 @@ class RecordViewModel final : public QAbstractListModel {
   bool before(const folds::FloorRow& a, const folds::FloorRow& b) const;
 
   Session& session_;
+  IntegrityViewModel integrity_;
   std::shared_ptr<const std::vector<folds::FloorRow>> cars_;
   std::vector<std::size_t> rows_;  // places in *cars_
   std::vector<JobId> jobs_;        // of rows_, to see whether the list itself changed

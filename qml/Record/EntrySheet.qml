@@ -1,0 +1,111 @@
+// EntrySheet: one entry as it is kept: number, device, hash, clocks, flags; and "Take back" with its
+// reason. timeLine: the view model, whose open entry is shown.
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import Jambline.Theme
+import Jambline.Screens
+
+Sheet {
+    id: sheet
+
+    required property TimeLineViewModel timeLine
+    property bool asking: false
+
+    title: qsTr("Entry")
+    onClosed: {
+        asking = false;
+        timeLine.close();
+    }
+
+    Connections {
+        target: sheet.timeLine
+        function onTakenBack() {
+            sheet.close();
+        }
+    }
+
+    Column {
+        width: parent.width
+        spacing: 12
+        bottomPadding: Theme.gutter
+
+        Words {
+            objectName: "entryWords"
+            width: parent.width
+            text: sheet.timeLine.openWords
+            bold: true
+            size: Theme.title
+            font.strikeout: sheet.timeLine.openTakenBack !== ""
+        }
+        Words {
+            width: parent.width
+            text: sheet.timeLine.openLine
+            color: Theme.pencil
+        }
+        Words {
+            width: parent.width
+            visible: text !== ""
+            text: sheet.timeLine.openTakenBack
+            color: Theme.oxide
+        }
+        NoteBanner {
+            width: parent.width
+            visible: sheet.timeLine.openDoubt !== ""
+            kind: NoteBanner.Due
+            happened: qsTr("The time may be wrong: %1.").arg(sheet.timeLine.openDoubt)
+            stands: qsTr("The order of this device's entries holds all the same.")
+        }
+        PlainButton {
+            objectName: "takeBack"
+            width: parent.width
+            visible: sheet.timeLine.openMayBeTakenBack && !sheet.asking
+            text: qsTr("Take back")
+            iconName: "undo"
+            beside: true
+            onClicked: sheet.asking = true
+        }
+        Column {
+            width: parent.width
+            spacing: Theme.gap
+            visible: sheet.asking && sheet.timeLine.openMayBeTakenBack
+
+            Words {
+                width: parent.width
+                text: qsTr("Why is it taken back? The entry stays and shows it.")
+            }
+            Flow {
+                width: parent.width
+                spacing: Theme.gap
+
+                Repeater {
+                    model: sheet.timeLine.reasons
+
+                    PlainButton {
+                        required property int index
+                        required property string modelData
+
+                        objectName: "reason_" + index
+                        width: Math.min(sheet.width - 2 * Theme.gutter, Math.max(112, implicitWidth))
+                        text: modelData
+                        name: qsTr("Take back, %1").arg(modelData)
+                        onClicked: sheet.timeLine.takeBack(index)
+                    }
+                }
+            }
+        }
+        Words {
+            width: parent.width
+            text: qsTr("As it is kept")
+            bold: true
+            Accessible.role: Accessible.Heading
+        }
+        Repeater {
+            model: sheet.timeLine.details
+
+            DetailLine {
+                width: parent.width
+            }
+        }
+    }
+}

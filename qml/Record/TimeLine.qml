@@ -1,0 +1,144 @@
+// TimeLine: the entries of the car on the tape in words, by day, newest first; filter by what they
+// are about; a row opens to its raw record and can be taken back there. timeLine: the view model;
+// wide: the record stands beside the list instead of coming up from below.
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import Jambline.Theme
+import Jambline.Screens
+
+FocusScope {
+    id: page
+
+    required property TimeLineViewModel timeLine
+    property bool wide: false
+
+    Connections {
+        target: page.timeLine
+        function onOpenChanged() {
+            sheet.opened = page.timeLine.opened;
+        }
+    }
+
+    Flow {
+        id: chips
+
+        readonly property real equal: (width - 4 * spacing) / 5
+
+        x: Theme.gutter
+        y: Theme.gap
+        width: page.width - 2 * Theme.gutter
+        spacing: 5
+        Accessible.role: Accessible.Grouping
+        Accessible.name: qsTr("What to show")
+
+        Repeater {
+            model: [
+                { group: TimeLineViewModel.All, words: qsTr("All") },
+                { group: TimeLineViewModel.Looks, words: qsTr("Looks") },
+                { group: TimeLineViewModel.Hours, words: qsTr("Hours") },
+                { group: TimeLineViewModel.HandOff, words: qsTr("Hand-off") },
+                { group: TimeLineViewModel.Notes, words: qsTr("Notes") }
+            ]
+
+            PlainButton {
+                required property var modelData
+
+                objectName: "group_" + modelData.group
+                width: page.wide ? Math.max(112, implicitWidth) : Math.max(72 * Theme.textScale, chips.equal)
+                text: modelData.words
+                textSize: Theme.note
+                chosen: page.timeLine.group === modelData.group
+                onClicked: page.timeLine.group = modelData.group
+            }
+        }
+    }
+    Words {
+        id: count
+        objectName: "timeLineCount"
+        x: Theme.gutter
+        anchors.top: chips.bottom
+        anchors.topMargin: Theme.gap
+        width: page.width - 2 * Theme.gutter
+        text: page.timeLine.countWords
+        size: Theme.note
+        color: Theme.pencil
+    }
+    ListView {
+        id: list
+        objectName: "timeLineList"
+        anchors { top: count.bottom; topMargin: Theme.gap; bottom: parent.bottom }
+        x: Theme.gutter
+        width: Math.min(page.width - 2 * Theme.gutter, 920)
+        model: page.timeLine
+        clip: true
+        focus: true
+        spacing: 4
+        boundsBehavior: Flickable.StopAtBounds
+        section.property: "day"
+        section.labelPositioning: ViewSection.InlineLabels | ViewSection.CurrentLabelAtStart
+        section.delegate: Rectangle {
+            id: day
+
+            required property string section
+
+            width: list.width
+            height: heading.height + 16
+            color: Theme.paper
+
+            Words {
+                id: heading
+                y: 8
+                width: parent.width
+                text: day.section
+                bold: true
+                size: Theme.lead
+                Accessible.role: Accessible.Heading
+            }
+        }
+        delegate: TimeLineRow {
+            width: list.width
+            onClicked: page.timeLine.open(entryId)
+        }
+        Accessible.role: Accessible.List
+        Accessible.name: qsTr("Time line, %1").arg(count.text)
+    }
+    PaperCard {
+        objectName: "timeLineEmpty"
+        x: Theme.gutter
+        anchors.top: count.bottom
+        anchors.topMargin: Theme.gap
+        width: list.width
+        visible: list.count === 0
+        dashed: true
+
+        Column {
+            width: parent.width
+            spacing: Theme.gap
+
+            Hatch {
+                width: parent.width
+                height: 32
+                radius: Theme.corner
+            }
+            Words {
+                width: parent.width
+                text: page.timeLine.empty ? qsTr("Nothing happened on this car yet.")
+                                          : qsTr("No entry of this kind.")
+            }
+            PlainButton {
+                visible: !page.timeLine.empty
+                width: Math.min(parent.width, Math.max(200, implicitWidth))
+                text: qsTr("Show all entries")
+                onClicked: page.timeLine.group = TimeLineViewModel.All
+            }
+        }
+    }
+    EntrySheet {
+        id: sheet
+        objectName: "entrySheet"
+        anchors.fill: parent
+        timeLine: page.timeLine
+        side: page.wide
+    }
+}

@@ -1,0 +1,78 @@
+// TimeLineRow: one entry: when, what, who; struck through with who took it back. The delegate of
+// TimeLine: entryId, time, person, words, takenBack, takenBackWords and doubt come from the model.
+import QtQuick
+import Jambline.Theme
+
+PaperCard {
+    id: row
+
+    required property string entryId
+    required property string time
+    required property string person
+    required property string words
+    required property bool takenBack
+    required property string takenBackWords
+    required property string doubt
+
+    readonly property string doubtWords: doubt === "" ? "" : qsTr("Clock in doubt")
+
+    pressable: true
+    quiet: true
+    name: {
+        const said = [qsTr("%1, %2").arg(time).arg(words), person, takenBackWords, doubtWords];
+        return qsTr("%1. Opens the entry.").arg(said.filter(part => part !== "").join(qsTr(", ")));
+    }
+
+    Item {
+        width: parent.width
+        height: Math.max(clock.height, lines.height)
+
+        TimeText {
+            id: clock
+            y: 2
+            text: row.time
+            doubtful: row.doubt !== ""
+            mute: true
+            bold: true
+        }
+        Column {
+            id: lines
+            x: Math.max(64 * Theme.textScale, clock.width + 12)
+            width: parent.width - x
+            spacing: 2
+
+            Words {
+                width: parent.width
+                text: row.words
+                mute: true
+                font.strikeout: row.takenBack
+                color: row.takenBack ? Theme.pencil : Theme.ink
+            }
+            Words {
+                width: parent.width
+                visible: text !== ""
+                text: row.person
+                mute: true
+                size: Theme.note
+                color: Theme.pencil
+            }
+            Words {
+                width: parent.width
+                visible: row.takenBack
+                text: row.takenBackWords
+                mute: true
+                size: Theme.note
+                color: Theme.oxide
+            }
+            Words {
+                width: parent.width
+                visible: text !== ""
+                text: row.doubtWords
+                mute: true
+                bold: true
+                size: Theme.note
+                color: Theme.ochreInk
+            }
+        }
+    }
+}
