@@ -1,5 +1,7 @@
 // Floor: the cars in the shop in two groups, and the act that opens one more. Without a car the
 // first start stands here. Signals: carAsked(jobId), openAsked. toTop() scrolls to the first car.
+pragma ComponentBehavior: Bound
+
 import QtQuick
 import Jambline.Theme
 import Jambline.Screens

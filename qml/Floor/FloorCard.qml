@@ -26,7 +26,7 @@ PaperCard {
     quiet: true
     padding: 0
     chosen: onTape
-    name: [plate, carWords, next, who, due, late, progress].filter(words => words !== "").join(", ")
+    name: Array.from([plate, carWords, next, who, due, late, progress]).filter(words => words !== "").join(", ")
         + qsTr(". Opens the car.")
 
     Item {

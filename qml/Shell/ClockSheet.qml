@@ -74,7 +74,7 @@ Sheet {
                     text: title
                     secondLine: hours
                     chosen: isMine && sheet.clock.running
-                    name: [title, hours, isOver ? qsTr("over the estimate") : "", isNext ? qsTr("next") : ""]
+                    name: Array.from([title, hours, isOver ? qsTr("over the estimate") : "", isNext ? qsTr("next") : ""])
                         .filter(words => words !== "").join(", ")
                     onClicked: {
                         if (!chosen)

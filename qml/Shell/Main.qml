@@ -114,7 +114,7 @@ Window {
             height: visible ? implicitHeight : 0
             kind: NoteBanner.NotSaved
             happened: window.shell.bannerWhat
-            stands: [window.shell.bannerKept, window.shell.bannerTodo].filter(words => words !== "").join(" ")
+            stands: Array.from([window.shell.bannerKept, window.shell.bannerTodo]).filter(words => words !== "").join(" ")
             actText: window.shell.bannerStands ? "" : qsTr("Close")
             details: window.shell.bannerDetails
             onActed: window.shell.closeBanner()
@@ -124,14 +124,14 @@ Window {
             focus: true
             y: banner.visible ? banner.y + banner.height + 8 : head.y + head.height + 4
             width: parent.width
-            height: (undoRow.visible ? undoRow.y - 4 : rule.y) - y
+            height: (undoRow.visible || way.work === Navigation.Panel ? undoRow.y - 4 : rule.y) - y
             models: models
             way: way
         }
         UndoRow {
             id: undoRow
             objectName: "undoRow"
-            visible: window.shell.undoShown
+            visible: window.shell.undoShown && window.shell.undoPossible
             x: Theme.gutter
             width: parent.width - 2 * Theme.gutter
             height: implicitHeight

@@ -17,7 +17,7 @@ PaperCard {
     foot: isChosen
     padding: 8
     minimumHeight: 92
-    name: [personName, doing].join(", ") + (isChosen ? qsTr(", chosen") : qsTr(". Chooses this person."))
+    name: personName + ", " + doing + (isChosen ? qsTr(", chosen") : qsTr(". Chooses this person."))
 
     Item {
         width: parent.width

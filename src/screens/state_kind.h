@@ -1,5 +1,5 @@
 // screens/state_kind.h: the state of a thing, as the number of the shape that says it. The order is
-// that of the theme's ShapeKind; the program's root checks that at compile time.
+// that of the theme's ShapeKind; a test holds them together.
 #pragma once
 
 #include <cstdint>

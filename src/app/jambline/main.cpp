@@ -10,9 +10,7 @@
 #include "app/demo/demo_shop.h"
 #include "app/jambline/pictures.h"
 #include "app/jambline/program.h"
-#include "screens/state_kind.h"
 #include "screens/words.h"
-#include "shape_kind.h"
 
 Q_IMPORT_QML_PLUGIN(Jambline_ThemePlugin)
 Q_IMPORT_QML_PLUGIN(Jambline_ScreensPlugin)
@@ -23,14 +21,6 @@ Q_IMPORT_QML_PLUGIN(Jambline_ShellPlugin)
 
 namespace {
 using namespace jambline;
-
-// The screens speak of states by the theme's numbers.
-static_assert(static_cast<int>(screens::StateKind::Ring) ==
-              static_cast<int>(ShapeKind::Value::Ring));
-static_assert(static_cast<int>(screens::StateKind::Must) ==
-              static_cast<int>(ShapeKind::Value::Must));
-static_assert(static_cast<int>(screens::StateKind::Paused) ==
-              static_cast<int>(ShapeKind::Value::Paused));
 
 int warnings = 0;
 
