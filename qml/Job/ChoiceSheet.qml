@@ -7,7 +7,7 @@ import Jambline.Theme
 Sheet {
     id: sheet
 
-    property list<string> choices
+    property var choices: []
     property int current: -1
 
     signal chose(int row)

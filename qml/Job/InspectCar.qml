@@ -82,7 +82,7 @@ FocusScope {
 
         Words {
             x: (map.width - width) / 2
-            y: Math.max(-2, map.yPx(map.topMm) - height)
+            y: Math.max(-4, map.pattern.contentPx.y - height - 2)
             visible: map.pattern.zoom < 1.01
             text: qsTr("front")
             size: Theme.small
@@ -92,11 +92,10 @@ FocusScope {
             model: screen.inspect.panels
 
             PanelTag {
-                map: map
+                on: map
                 onAsked: panel => screen.panelAsked(panel)
             }
         }
-        readonly property real topMm: pattern.toMm(0, inset).y
     }
     Flow {
         id: counts

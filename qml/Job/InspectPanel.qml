@@ -28,8 +28,10 @@ FocusScope {
         return true;
     }
     function letter(key: int): bool {
-        if (key === Qt.Key_M)
-            area.crossed ? area.crossed = false : area.startCross();
+        if (key === Qt.Key_M && area.crossed)
+            area.crossed = false;
+        else if (key === Qt.Key_M)
+            area.startCross();
         else if (key === Qt.Key_N && area.crossed)
             inspect.placeMark(area.cross.x, area.cross.y);
         else if (key === Qt.Key_R && anyMark)

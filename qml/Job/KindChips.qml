@@ -22,14 +22,6 @@ Item {
     Accessible.role: Accessible.Grouping
     Accessible.name: qsTr("What a tap marks")
 
-    component Choice: KindChip {
-        required property int modelData
-        kind: modelData
-        text: chips.inspect.kindWords(modelData)
-        chosen: chips.kind === modelData
-        onClicked: chips.picked(modelData)
-    }
-
     Flickable {
         id: row
 
@@ -49,8 +41,14 @@ Item {
 
             Repeater {
                 model: chips.wide ? [] : chips.inspect.kinds
-                Choice {
+
+                KindChip {
+                    required property int modelData
                     height: chips.height
+                    kind: modelData
+                    text: chips.inspect.kindWords(modelData)
+                    chosen: chips.kind === modelData
+                    onClicked: chips.picked(modelData)
                 }
             }
         }
@@ -75,7 +73,13 @@ Item {
 
         Repeater {
             model: chips.wide ? chips.inspect.kinds : []
-            Choice {
+
+            KindChip {
+                required property int modelData
+                kind: modelData
+                text: chips.inspect.kindWords(modelData)
+                chosen: chips.kind === modelData
+                onClicked: chips.picked(modelData)
                 width: Math.max(implicitWidth, (flow.width - 5 * Theme.gap) / 6)
                 height: implicitHeight
             }

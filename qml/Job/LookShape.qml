@@ -35,8 +35,8 @@ Item {
         x: shape.width / 2
         y: shape.height / 2
         size: 36
-        together: Math.max(2, shape.marks)
-        number: shape.marks
+        counted: true
+        together: shape.marks
         key: shape.key
     }
     Rectangle {

@@ -97,7 +97,7 @@ Item {
             }
         }
         PencilRing {
-            visible: map.pressed && area.inspect.marks.count >= 0 && area.dragged === ""
+            visible: map.pressed && area.dragged === ""
             x: map.fingerX
             y: map.fingerY
             key: "finger"
@@ -118,7 +118,7 @@ Item {
             y: Math.min(map.height - height - 4, map.height * 0.62)
             width: Math.min(map.width - 32, Math.max(tip.natural, how.natural) + 24)
             height: tip.height + how.height + 20
-            visible: area.inspect.marks.count === 0 && map.pattern.zoom < 1.01 && area.inspect.look <= PanelLook.NotYet
+            visible: area.inspect.marks.count === 0 && map.pattern.zoom < 1.01 && area.inspect.look === PanelLook.NotYet && area.inspect.dirt === 0
             radius: Theme.corner
             color: Theme.paper
             opacity: 0.94

@@ -7,7 +7,7 @@ import Jambline.Screens
 Item {
     id: tag
 
-    required property PatternMap map
+    required property PatternMap on
     required property string panel
     required property string title
     required property string shortTitle
@@ -23,7 +23,7 @@ Item {
     required property real boxWidthMm
     required property real boxHeightMm
 
-    readonly property real scale_px: map.pattern.pxPerMm
+    readonly property real scale_px: on.pattern.pxPerMm
     readonly property real room: roomMm * scale_px
     readonly property real tall: boxHeightMm * scale_px
     readonly property bool roomy: Math.min(boxWidthMm, boxHeightMm) * scale_px > 30
@@ -32,8 +32,8 @@ Item {
 
     signal asked(string panel)
 
-    x: map.xPx(boxXMm)
-    y: map.yPx(boxYMm + boxHeightMm)
+    x: on.xPx(boxXMm)
+    y: on.yPx(boxYMm + boxHeightMm)
     width: boxWidthMm * scale_px
     height: tall
     Accessible.role: Accessible.Button
@@ -44,8 +44,8 @@ Item {
     Grid {
         id: inner
         visible: !next.visible
-        x: tag.map.xPx(tag.xMm) - tag.x - width / 2
-        y: tag.map.yPx(tag.yMm) - tag.y - height / 2
+        x: tag.on.xPx(tag.xMm) - tag.x - width / 2
+        y: tag.on.yPx(tag.yMm) - tag.y - height / 2
         columns: tag.stacked ? 1 : 2
         rowSpacing: 2
         columnSpacing: 7
@@ -81,9 +81,9 @@ Item {
     TapeLabel {
         id: next
         visible: tag.isNext
-        x: Math.max(4 - tag.x, Math.min(tag.map.width - width - 4 - tag.x,
-                                        tag.map.xPx(tag.xMm) - tag.x - width / 2))
-        y: tag.map.yPx(tag.yMm) - tag.y - height / 2
+        x: Math.max(4 - tag.x, Math.min(tag.on.width - width - 4 - tag.x,
+                                        tag.on.xPx(tag.xMm) - tag.x - width / 2))
+        y: tag.on.yPx(tag.yMm) - tag.y - height / 2
         width: Math.max(says.natural, name.natural) + 26
         height: implicitHeight
         lift: 40

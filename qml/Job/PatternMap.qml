@@ -5,6 +5,7 @@
 // Signals: tapped(xMm, yMm, xPx, yPx) on release within 12 dp, pressedAt, dragging, dropped.
 pragma ComponentBehavior: Bound
 import QtQuick
+import QtQuick.Window
 import Jambline.Theme
 import Jambline.Screens
 

@@ -1,5 +1,6 @@
 // PencilRing: a mark, or a count of marks, as a grease pencil draws it. number ("4") stands at its
-// upper right; together over 1: the count stands inside instead. key seeds the wobble. chosen: a
+// upper right; together over 1
+// (counted): the count stands inside instead. key seeds the wobble. chosen: a
 // second, wider ring in ink. pressed: only the finger's shadow, not yet a mark. Centered on (0, 0);
 // the drawing is 28 wide, the catch is the map's business.
 import QtQuick
@@ -11,10 +12,11 @@ Item {
 
     property string number: ""
     property int together: 1
+    property bool counted: together > 1
     property string key: number
     property bool chosen: false
     property bool pressed: false
-    property real size: together > 1 ? 36 : 30
+    property real size: counted ? 36 : 30
     property real drawn: 1
 
     function draw() {
@@ -53,26 +55,26 @@ Item {
         color: Theme.oxide
         casing: Theme.sheet
         drawn: ring.drawn
-        filled: ring.together > 1
+        filled: ring.counted
     }
     Words {
-        visible: ring.together > 1
+        visible: ring.counted
         x: -width / 2
         y: -height / 2
         text: ring.together
         mute: true
         bold: true
-        size: 18
+        size: Theme.lead
         color: Theme.oxide
     }
     Words {
-        visible: ring.together === 1 && ring.number !== ""
+        visible: !ring.counted && ring.number !== ""
         x: ring.size / 2 - 1
         y: -ring.size / 2 - height / 2 + 3
         text: ring.number
         mute: true
         bold: true
-        size: 18
+        size: Theme.lead
         color: Theme.oxide
         style: Text.Outline
         styleColor: Theme.sheet

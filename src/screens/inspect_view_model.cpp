@@ -299,7 +299,11 @@ QString InspectViewModel::panelFacts() const {
 
 QString InspectViewModel::panelMarkWords() const {
   const folds::PanelView* panel = view();
-  if (!panel || panel->marks.empty()) return {};
+  if (!panel) return {};
+  if (panel->marks.empty()) {
+    if (panel->dirt != job::DirtClass::None) return dirtWords();
+    return panel->verdict == Verdict::NotLookedAt ? QString() : look_words(*panel);
+  }
   const bool nibs = std::all_of(panel->marks.begin(), panel->marks.end(), [](const auto& mark) {
     return mark.defect == job::DefectKind::Nib;
   });

@@ -114,6 +114,12 @@ void PatternItem::gather() {
     update();
 }
 
+QRectF PatternItem::contentPx() const {
+  const Point_px upper_left = frame_.to_px({content_.low.x_mm, content_.high.y_mm});
+  return {upper_left.x_px, upper_left.y_px, content_.width_mm() * frame_.px_per_mm(),
+          content_.height_mm() * frame_.px_per_mm()};
+}
+
 QPointF PatternItem::glassSpot() const {
   if (panel_.isEmpty() || drawn_.empty() || drawn_.front().glass.empty()) return {};
   const LabelSpot spot = label_spot(drawn_.front().glass.front(), {});

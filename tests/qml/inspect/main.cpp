@@ -1,0 +1,143 @@
+// The screens of looking over, on a real engine in a throw-away folder.
+#include <QGuiApplication>
+#include <QLocale>
+#include <QQmlEngine>
+#include <QQmlExtensionPlugin>
+#include <QTemporaryDir>
+#include <QtQuickTest>
+#include <optional>
+
+#include "engine/engine.h"
+#include "job/body_shape.h"
+#include "screens/inspect_view_model.h"
+
+Q_IMPORT_QML_PLUGIN(Jambline_ThemePlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_ScreensPlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_JobPlugin)
+
+using namespace jambline;
+using screens::InspectViewModel;
+using screens::Session;
+
+class Shop : public QObject {
+  Q_OBJECT
+  Q_PROPERTY(jambline::screens::InspectViewModel* inspect READ inspect NOTIFY opened)
+  Q_PROPERTY(int entries READ entries)
+ public:
+  InspectViewModel* inspect() const { return inspect_.get(); }
+  int entries() const { return session_ && session_->car() ? session_->car()->entries : -1; }
+
+  // A new shop with one two-door hatchback, every panel planned, mirrors painted loose.
+  Q_INVOKABLE void open() {
+    inspect_.reset();
+    engine_.reset();
+    session_.reset();
+    folder_.emplace();
+    clock_.moment = {1'790'000'000'000, 1000, BootId{{1}}, -240};
+    engine::Engine::Parts parts{folder_->path().toStdString(), clock_,
+                                std::make_unique<SeededRandom>(5), "cart 1",
+                                [this](std::shared_ptr<const engine::Snapshot> snapshot) {
+                                  if (session_) session_->publish(std::move(snapshot));
+                                }};
+    auto made = engine::Engine::open(std::move(parts));
+    if (!made) qFatal("the engine did not open");
+    engine_ = std::move(*made);
+    session_ = std::make_unique<Session>(*engine_, clock_);
+    act(acts::AddPerson{"Ivo", job::Role::Painter});
+    const PersonId ivo = engine_->snapshot()->shop->people.front().person;
+    act(acts::AddRack{"rack 2"});
+    acts::OpenCar car;
+    car.plate = "K 41-206";
+    car.color = {"G7", "deep green", "#1F4D3A"};
+    car.body = job::BodyShape::TwoDoorHatchback;
+    for (const auto& one : job::pattern(car.body).panels)
+      car.panels.push_back({.panel = one.panel, .on_car = !one.often_off});
+    car.operations = {{job::Stage::Inspect, "", 60}};
+    job_ = act(car).job;
+    settle();
+    session_->choosePerson(QString::fromStdString(ivo.hex()));
+    session_->openCar(QString::fromStdString(job_.hex()));
+    settle();
+    inspect_ = std::make_unique<InspectViewModel>(*session_);
+    QQmlEngine::setObjectOwnership(inspect_.get(), QQmlEngine::CppOwnership);
+    emit opened();
+  }
+  // Everything posted so far is on disk and shown.
+  Q_INVOKABLE void settle() {
+    engine_->drain();
+    QCoreApplication::processEvents();
+    QCoreApplication::processEvents();
+  }
+  Q_INVOKABLE void sayClean(const QString& panel) { say(panel, job::Verdict::Clean); }
+  Q_INVOKABLE void sayAsk(const QString& panel) { say(panel, job::Verdict::Ask); }
+  Q_INVOKABLE void sayBody(const QString& panel) { say(panel, job::Verdict::BackToBody); }
+  Q_INVOKABLE void sayRedo(const QString& panel) { say(panel, job::Verdict::Redo); }
+  Q_INVOKABLE void mark(const QString& panel, double x_mm, double y_mm) {
+    act(acts::PlaceMark{.job = job_,
+                        .panel = *screens::panel_of_word(panel),
+                        .x_mm = x_mm,
+                        .y_mm = y_mm,
+                        .defect = job::DefectKind::Nib});
+    settle();
+  }
+  // The mark as the record has it, on the panel laid flat.
+  Q_INVOKABLE QPointF stored(const QString& panel, int which) const {
+    const auto* seen = session_->car()->find(*screens::panel_of_word(panel));
+    const auto& one = seen->marks.at(static_cast<std::size_t>(which));
+    return {one.x_mm, one.y_mm};
+  }
+  Q_INVOKABLE QString verdict(const QString& panel) const {
+    const auto word = word_of(session_->car()->find(*screens::panel_of_word(panel))->verdict);
+    return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
+  }
+
+ signals:
+  void opened();
+
+ private:
+  engine::Wrote act(acts::Command command) {
+    std::optional<engine::Wrote> out;
+    const auto& people = engine_->snapshot()->shop->people;
+    engine_->post(std::move(command), people.empty() ? PersonId{} : people.front().person,
+                  [&](Result<engine::Wrote> wrote) {
+                    if (!wrote) qFatal("an act was refused");
+                    out = *wrote;
+                  });
+    engine_->drain();
+    return *out;
+  }
+  void say(const QString& panel, job::Verdict verdict) {
+    const auto* plan = session_->car()->find(*screens::panel_of_word(panel));
+    act(acts::GiveVerdict{.job = job_,
+                          .panel = *screens::panel_of_word(panel),
+                          .verdict = verdict,
+                          .edges_and_back = !plan->plan.on_car});
+    settle();
+  }
+
+  std::optional<QTemporaryDir> folder_;
+  FakeClock clock_;
+  std::unique_ptr<Session> session_;
+  std::unique_ptr<engine::Engine> engine_;  // stops before the session that it publishes to goes
+  std::unique_ptr<InspectViewModel> inspect_;
+  JobId job_;
+};
+
+class Setup : public QObject {
+  Q_OBJECT
+ public slots:
+  void applicationAvailable() {
+    QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedStates));
+  }
+  void qmlEngineAvailable(QQmlEngine* engine) {
+    engine->addImportPath(QStringLiteral("qrc:/qt/qml"));
+    qmlRegisterSingletonInstance("Jambline.Test", 1, 0, "Shop", &shop_);
+  }
+
+ private:
+  Shop shop_;
+};
+
+QUICK_TEST_MAIN_WITH_SETUP(inspect, Setup)
+
+#include "main.moc"
