@@ -65,10 +65,29 @@ FocusScope {
         width: page.width - 2 * Theme.gutter
         anchors { top: head.bottom; topMargin: Theme.gap; bottom: parent.bottom }
 
-        Loader {
+        ListView {
+            id: list
+            objectName: "recordCards"
             anchors.fill: parent
-            active: page.record.shown > 0
-            sourceComponent: page.tabled ? table : cards
+            visible: !page.tabled && page.record.shown > 0
+            model: page.tabled ? null : page.record
+            clip: true
+            spacing: Theme.gap
+            boundsBehavior: Flickable.StopAtBounds
+            delegate: RecordCard {
+                width: list.width
+                onClicked: page.carAsked(jobId)
+            }
+            Accessible.role: Accessible.List
+            Accessible.name: qsTr("Cars, %1").arg(count.text)
+        }
+        RecordTable {
+            anchors.fill: parent
+            anchors.bottomMargin: Theme.gap
+            visible: page.tabled && page.record.shown > 0
+            record: page.record
+            model: page.tabled ? page.record : null
+            onCarAsked: jobId => page.carAsked(jobId)
         }
         PaperCard {
             objectName: "recordEmpty"
@@ -98,32 +117,6 @@ FocusScope {
                     onClicked: page.record.dropLastWord()
                 }
             }
-        }
-    }
-    Component {
-        id: cards
-
-        ListView {
-            id: list
-            objectName: "recordCards"
-            model: page.record
-            clip: true
-            spacing: Theme.gap
-            boundsBehavior: Flickable.StopAtBounds
-            delegate: RecordCard {
-                width: list.width
-                onClicked: page.carAsked(jobId)
-            }
-            Accessible.role: Accessible.List
-            Accessible.name: qsTr("Cars, %1").arg(count.text)
-        }
-    }
-    Component {
-        id: table
-
-        RecordTable {
-            record: page.record
-            onCarAsked: jobId => page.carAsked(jobId)
         }
     }
     Integrity {

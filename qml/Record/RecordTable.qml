@@ -15,7 +15,6 @@ DataTable {
     signal carAsked(string jobId)
 
     name: qsTr("Cars")
-    model: record
     sortColumn: record.sortColumn
     sortDown: record.sortDown
     columns: [

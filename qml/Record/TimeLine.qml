@@ -76,29 +76,40 @@ FocusScope {
         spacing: 4
         boundsBehavior: Flickable.StopAtBounds
         section.property: "day"
-        section.labelPositioning: ViewSection.InlineLabels | ViewSection.CurrentLabelAtStart
-        section.delegate: Rectangle {
-            id: day
+        delegate: Column {
+            id: slot
 
-            required property string section
+            required property string entryId
+            required property string day
+            required property string time
+            required property string person
+            required property string words
+            required property bool takenBack
+            required property string takenBackWords
+            required property string doubt
 
             width: list.width
-            height: heading.height + 16
-            color: Theme.paper
 
             Words {
-                id: heading
-                y: 8
                 width: parent.width
-                text: day.section
+                topPadding: 10
+                bottomPadding: 8
+                visible: slot.ListView.section !== slot.ListView.previousSection
+                text: slot.day
                 bold: true
                 size: Theme.lead
                 Accessible.role: Accessible.Heading
             }
-        }
-        delegate: TimeLineRow {
-            width: list.width
-            onClicked: page.timeLine.open(entryId)
+            TimeLineRow {
+                width: parent.width
+                time: slot.time
+                person: slot.person
+                words: slot.words
+                takenBack: slot.takenBack
+                takenBackWords: slot.takenBackWords
+                doubt: slot.doubt
+                onClicked: page.timeLine.open(slot.entryId)
+            }
         }
         Accessible.role: Accessible.List
         Accessible.name: qsTr("Time line, %1").arg(count.text)

@@ -1,12 +1,11 @@
-// TimeLineRow: one entry: when, what, who; struck through with who took it back. The delegate of
-// TimeLine: entryId, time, person, words, takenBack, takenBackWords and doubt come from the model.
+// TimeLineRow: one entry: when (time), what (words), who (person); takenBack: struck through, with
+// takenBackWords below; doubt: why its clock is doubtful, empty when it is not. Signal: clicked.
 import QtQuick
 import Jambline.Theme
 
 PaperCard {
     id: row
 
-    required property string entryId
     required property string time
     required property string person
     required property string words
