@@ -100,12 +100,14 @@ DataTable {
         TimeText {
             x: cars.cellX(RecordViewModel.Promised)
             anchors.verticalCenter: parent.verticalCenter
+            visible: text !== ""
             text: row.promised
             mute: true
         }
         TimeText {
             x: cars.cellX(RecordViewModel.Delivered)
             anchors.verticalCenter: parent.verticalCenter
+            visible: text !== ""
             text: row.delivered
             mute: true
         }

@@ -170,7 +170,7 @@ void TimeLineViewModel::open(const QString& entryId) {
                        .arg(entry->kind)
                        .arg(entry->schema)},
       {tr("Place in the action"), tr("%1 of %2").arg(entry->part).arg(entry->parts)},
-      {tr("Number of the device"), QString::number(entry->order.seq)},
+      {tr("Number in its device's chain"), QString::number(entry->order.seq)},
       {tr("Device"), hex(entry->order.device)},
       {tr("Hash"), hex(entry->hash)},
       {tr("Wall clock"),
