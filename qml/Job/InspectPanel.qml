@@ -111,6 +111,8 @@ FocusScope {
         text: area.moving ? qsTr("Tap where %1 belongs").arg(screen.inspect.chosenTitle)
             : screen.inspect.refusal !== "" ? screen.inspect.refusal : screen.inspect.panelFacts
         bold: area.moving || screen.inspect.refusal !== ""
+        visible: !screen.large || screen.roomy || bold
+        height: visible ? implicitHeight : 0
         size: Theme.note
         color: area.moving ? Theme.ink : screen.inspect.refusal !== "" ? Theme.oxide : Theme.pencil
         Accessible.role: screen.inspect.refusal !== "" ? Accessible.AlertMessage : Accessible.StaticText

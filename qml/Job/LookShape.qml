@@ -14,7 +14,7 @@ Item {
 
     readonly property bool iconic: look === PanelLook.BackToBody || look === PanelLook.Ask
 
-    width: counted.visible ? 36 : size
+    width: counted.visible ? 38 : size
     height: width
     implicitWidth: width
     implicitHeight: height
@@ -34,7 +34,7 @@ Item {
         visible: shape.look === PanelLook.ToCorrect && shape.marks > 0
         x: shape.width / 2
         y: shape.height / 2
-        size: 36
+        size: 38
         counted: true
         together: shape.marks
         key: shape.key

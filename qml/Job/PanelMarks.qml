@@ -44,10 +44,10 @@ Item {
     PatternMap {
         id: map
         width: parent.width
-        height: parent.height - foot.height
+        height: parent.height - (area.height < 240 ? 0 : foot.height)
         inspect: area.inspect
         panel: area.inspect.panel
-        inset: Math.max(20, Math.min(30, height * 0.07))
+        inset: Math.max(12, Math.min(30, height * 0.07))
         grips: (xMm, yMm) => {
             const near = area.inspect.markNear(xMm, yMm);
             return near !== "" && !area.inspect.ringHoldsMany(near) && !area.inspect.readOnly ? near : "";
@@ -121,7 +121,7 @@ Item {
             visible: area.inspect.marks.count === 0 && map.pattern.zoom < 1.01 && area.inspect.look === PanelLook.NotYet && area.inspect.dirt === 0
             radius: Theme.corner
             color: Theme.paper
-            opacity: 0.94
+            opacity: 0.86
 
             Words {
                 id: tip

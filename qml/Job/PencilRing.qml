@@ -1,7 +1,6 @@
 // PencilRing: a mark, or a count of marks, as a grease pencil draws it. number ("4") stands at its
-// upper right; together over 1
-// (counted): the count stands inside instead. key seeds the wobble. chosen: a
-// second, wider ring in ink. pressed: only the finger's shadow, not yet a mark. Centered on (0, 0);
+// upper right; together over 1 (counted): the count stands inside instead. key seeds the wobble.
+// chosen: a second, wider ring in ink. pressed: only the finger's shadow, not yet a mark. Centered on (0, 0);
 // the drawing is 28 wide, the catch is the map's business.
 import QtQuick
 import Jambline.Theme
@@ -16,7 +15,7 @@ Item {
     property string key: number
     property bool chosen: false
     property bool pressed: false
-    property real size: counted ? 36 : 30
+    property real size: counted ? 38 : 34
     property real drawn: 1
 
     function draw() {
@@ -69,7 +68,7 @@ Item {
     }
     Words {
         visible: !ring.counted && ring.number !== ""
-        x: ring.size / 2 - 1
+        x: ring.size / 2 + (ring.chosen ? 5 : -2)
         y: -ring.size / 2 - height / 2 + 3
         text: ring.number
         mute: true
