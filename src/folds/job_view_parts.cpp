@@ -123,7 +123,8 @@ void JobFold::view_hours(CarView& out) const {
 
   std::map<job::Stage, bool> planned;
   for (const auto& operation : out.operations) planned[operation.stage] = true;
-  for (const auto& [stage, writes] : stages_) planned[stage] = true;
+  for (const auto& [stage, writes] : stages_)
+    if (!writes.heads(withdrawals_).empty()) planned[stage] = true;
   for (const auto& [stage, any] : planned) {
     StageView view{stage, false, {}};
     if (const auto found = stages_.find(stage); found != stages_.end()) {
