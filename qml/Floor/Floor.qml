@@ -37,6 +37,7 @@ FocusScope {
         boundsBehavior: Flickable.StopAtBounds
         cacheBuffer: 400
         keyNavigationEnabled: true
+        currentIndex: -1
         model: screen.floor.rows
         section.property: "group"
         section.delegate: Words {

@@ -1,7 +1,5 @@
-// Body: the screen of where one is. The places stay alive and keep their scroll; a work is made
-// when it is opened. Wide windows show the car beside the floor.
-pragma ComponentBehavior: Bound
-
+// Body: the screen of where one is. The places stay alive and keep their scroll; a work is shown
+// in its turn. Wide windows show the car beside the floor.
 import QtQuick
 import Jambline.Theme
 import Jambline.Floor
@@ -16,6 +14,7 @@ FocusScope {
     readonly property bool wide: width >= 840
     readonly property bool beside: wide && way.place === Navigation.Floor && (way.work === Navigation.None || way.work === Navigation.Car)
     readonly property bool carBeside: beside && body.models.session.hasCar
+    readonly property int shown: carBeside ? Navigation.Car : way.work
     readonly property real listWidth: wide ? 408 : width
 
     function toTop() {
@@ -48,117 +47,78 @@ FocusScope {
         height: parent.height - 16
         color: Theme.chalk
     }
-    Loader {
-        id: recordScreen
+    Record {
         objectName: "recordScreen"
-        property bool wanted: false
         readonly property bool here: body.way.place === Navigation.Record && body.way.work === Navigation.None
-        onHereChanged: if (here) wanted = true
-        active: wanted
         visible: here
         focus: here
         anchors.fill: parent
-        sourceComponent: Record {
-            focus: true
-            wide: body.wide
-            record: body.models.record
-            onCarAsked: jobId => body.showCar(jobId)
-        }
+        wide: body.wide
+        record: body.models.record
+        onCarAsked: jobId => body.showCar(jobId)
     }
-    Loader {
-        id: work
-        objectName: "workScreen"
-        readonly property int shown: body.carBeside ? Navigation.Car : body.way.work
-        visible: shown !== Navigation.None
-        focus: body.way.work !== Navigation.None
+    OpenCar {
+        objectName: "openCarScreen"
+        visible: body.shown === Navigation.OpenCar
+        focus: body.way.work === Navigation.OpenCar
+        anchors.fill: parent
+        wide: body.wide
+        form: body.models.openCarForm
+        onOpened: jobId => body.showCar(jobId)
+        onDropped: body.way.back()
+    }
+    Car {
+        objectName: "carScreen"
+        visible: body.shown === Navigation.Car
+        focus: body.way.work === Navigation.Car
         x: body.carBeside ? body.listWidth + 1 : 0
         width: parent.width - x
         height: parent.height
-        sourceComponent: {
-            switch (shown) {
-            case Navigation.OpenCar:
-                return openCarScreen;
-            case Navigation.Car:
-                return carScreen;
-            case Navigation.Inspect:
-                return inspectScreen;
-            case Navigation.Panel:
-                return panelScreen;
-            case Navigation.Parts:
-                return partsScreen;
-            case Navigation.TimeLine:
-                return timeLineScreen;
-            default:
-                return null;
-            }
+        wide: width >= 840
+        car: body.models.car
+        onInspectAsked: body.way.go(Navigation.Inspect)
+        onPartsAsked: body.way.go(Navigation.Parts)
+        onTimeLineAsked: body.way.go(Navigation.TimeLine)
+    }
+    InspectCar {
+        objectName: "inspectScreen"
+        visible: body.shown === Navigation.Inspect
+        focus: body.way.work === Navigation.Inspect
+        anchors.fill: parent
+        wide: body.wide
+        inspect: body.models.inspect
+        onPanelAsked: panel => {
+            body.models.inspect.openPanel(panel);
+            body.way.go(Navigation.Panel);
         }
     }
-    Component {
-        id: openCarScreen
-
-        OpenCar {
-            focus: true
-            wide: body.wide
-            form: body.models.openCarForm
-            onOpened: jobId => body.showCar(jobId)
-            onDropped: body.way.back()
+    InspectPanel {
+        objectName: "panelScreen"
+        visible: body.shown === Navigation.Panel
+        focus: body.way.work === Navigation.Panel
+        anchors.fill: parent
+        wide: body.wide
+        inspect: body.models.inspect
+        onNextAsked: panel => {
+            body.models.inspect.openPanel(panel);
+            if (panel === "")
+                body.way.go(Navigation.Inspect);
         }
     }
-    Component {
-        id: carScreen
-
-        Car {
-            focus: true
-            wide: width >= 840
-            car: body.models.car
-            onInspectAsked: body.way.go(Navigation.Inspect)
-            onPartsAsked: body.way.go(Navigation.Parts)
-            onTimeLineAsked: body.way.go(Navigation.TimeLine)
-        }
+    Parts {
+        objectName: "partsScreen"
+        visible: body.shown === Navigation.Parts
+        focus: body.way.work === Navigation.Parts
+        anchors.fill: parent
+        wide: body.wide
+        parts: body.models.parts
     }
-    Component {
-        id: inspectScreen
-
-        InspectCar {
-            focus: true
-            wide: body.wide
-            inspect: body.models.inspect
-            onPanelAsked: panel => {
-                body.models.inspect.openPanel(panel);
-                body.way.go(Navigation.Panel);
-            }
-        }
-    }
-    Component {
-        id: panelScreen
-
-        InspectPanel {
-            focus: true
-            wide: body.wide
-            inspect: body.models.inspect
-            onNextAsked: panel => {
-                body.models.inspect.openPanel(panel);
-                if (panel === "")
-                    body.way.go(Navigation.Inspect);
-            }
-        }
-    }
-    Component {
-        id: partsScreen
-
-        Parts {
-            focus: true
-            wide: body.wide
-            parts: body.models.parts
-        }
-    }
-    Component {
-        id: timeLineScreen
-
-        TimeLine {
-            focus: true
-            wide: body.wide
-            timeLine: body.models.timeLine
-        }
+    TimeLine {
+        objectName: "timeLineScreen"
+        visible: body.shown === Navigation.TimeLine
+        focus: body.way.work === Navigation.TimeLine
+        anchors.fill: parent
+        wide: body.wide
+        timeLine: body.models.timeLine
     }
 }

@@ -26,6 +26,23 @@ Sheet {
             visible: !sheet.clock.anyPeople
             clock: sheet.clock
         }
+        ActRow {
+            width: parent.width
+            visible: sheet.clock.running || sheet.clock.paused
+
+            PlainButton {
+                objectName: "pauseClock"
+                text: sheet.clock.paused ? qsTr("Go on") : qsTr("Pause")
+                secondLine: sheet.clock.paused ? sheet.clock.operation : qsTr("starts again in one tap")
+                onClicked: sheet.clock.paused ? sheet.clock.goOn() : sheet.clock.pause()
+            }
+            PlainButton {
+                objectName: "stopClock"
+                text: qsTr("Stop")
+                secondLine: sheet.clock.daySum
+                onClicked: sheet.clock.stop()
+            }
+        }
         Item {
             visible: sheet.session.hasPerson
             width: parent.width
@@ -94,23 +111,6 @@ Sheet {
                         Accessible.ignored: true
                     }
                 }
-            }
-        }
-        ActRow {
-            width: parent.width
-            visible: sheet.clock.running || sheet.clock.paused
-
-            PlainButton {
-                objectName: "pauseClock"
-                text: sheet.clock.paused ? qsTr("Go on") : qsTr("Pause")
-                secondLine: sheet.clock.paused ? sheet.clock.operation : qsTr("starts again in one tap")
-                onClicked: sheet.clock.paused ? sheet.clock.goOn() : sheet.clock.pause()
-            }
-            PlainButton {
-                objectName: "stopClock"
-                text: qsTr("Stop")
-                secondLine: sheet.clock.daySum
-                onClicked: sheet.clock.stop()
             }
         }
     }

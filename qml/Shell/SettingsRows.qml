@@ -52,7 +52,7 @@ Column {
             onClicked: rows.settings.look = SettingsViewModel.Booth
         }
         PlainButton {
-            text: qsTr("As the device")
+            text: qsTr("Device")
             chosen: rows.settings.look === SettingsViewModel.Device
             onClicked: rows.settings.look = SettingsViewModel.Device
         }

@@ -103,6 +103,15 @@ void ClockViewModel::rebuild() {
       rows.push_back(std::move(row));
     }
   }
+  // What is behind the car's next stage comes last: it is seldom started again.
+  const auto* car = sheet_car();
+  std::stable_partition(rows.begin(), rows.end(), [&](const OperationRow& row) {
+    if (row.mine || row.next) return true;
+    for (const auto& operation : car->operations)
+      if (text(operation.operation.hex()) == row.key)
+        return car->next_stage && operation.stage >= *car->next_stage;
+    return false;
+  });
   operations_->set_rows(std::move(rows));
   emit changed();
 }

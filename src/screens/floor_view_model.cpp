@@ -86,6 +86,22 @@ QString next_words(const folds::FloorRow& car) {
   return sentence(words_of(*car.next_stage));
 }
 
+QString short_words(job::BodyShape body) {
+  switch (body) {
+    case job::BodyShape::TwoDoorHatchback:
+      return FloorViewModel::tr("hatch");
+    case job::BodyShape::FourDoorSedan:
+      return FloorViewModel::tr("sedan");
+    case job::BodyShape::SuvWagon:
+      return FloorViewModel::tr("wagon");
+    case job::BodyShape::CrewCabPickup:
+      return FloorViewModel::tr("pickup");
+    case job::BodyShape::CargoVan:
+      return FloorViewModel::tr("van");
+  }
+  return words_of(body);
+}
+
 QString who_words(const folds::FloorRow& car, const Session& session, bool for_you) {
   QStringList others;
   for (const auto& running : car.running) {
@@ -150,7 +166,8 @@ void FloorViewModel::rebuild() {
                  : for_you ? tr("Waits for you")
                            : tr("Waits for others");
     line.plate = car.plate.empty() ? text(car.vin).right(8) : text(car.plate);
-    line.car = (text(car.color.name) + QChar(' ') + words_of(car.body)).trimmed();
+    line.car = (text(car.color.name).section(QChar(','), 0, 0) + QChar(' ') + short_words(car.body))
+                   .trimmed();
     line.next = next_words(car);
     line.who = who_words(car, session_, for_you);
     line.due = car.promised_ms ? tr("due %1").arg(time_words(*car.promised_ms, now_ms, zone))
