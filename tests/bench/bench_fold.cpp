@@ -37,21 +37,24 @@ log::OpenOptions no_ballast() {
 
 class Rows {
  public:
-  explicit Rows(const std::filesystem::path& folder) : random_(5), key_(seal::SigningKey::make(random_)) {
+  explicit Rows(const std::filesystem::path& folder)
+      : random_(5), key_(seal::SigningKey::make(random_)) {
     {
       auto log = log::EntryLog::open(folder, log::OpenMode::Write, no_ballast());
       must_be(log.has_value(), "no log");
-      const auto first = (*log)->found_shop(key_, "bench", Moment{1'700'000'000'000, 0, {}, 0}, random_);
+      const auto first =
+          (*log)->found_shop(key_, "bench", Moment{1'700'000'000'000, 0, {}, 0}, random_);
       must_be(first.has_value(), "no shop");
       last_ = first->entry;
     }
     must_be(sqlite3_open((folder / "log.db").c_str(), &raw_) == SQLITE_OK, "open");
     run("PRAGMA synchronous=OFF");
     run("BEGIN");
-    must_be(sqlite3_prepare_v2(raw_,
-                               "INSERT INTO entries(device, seq, hash, subject, kind, header, signature, "
-                               "salt, payload, erased) VALUES(?,?,?,?,?,?,zeroblob(64),?,?,0)",
-                               -1, &insert_, nullptr) == SQLITE_OK,
+    must_be(sqlite3_prepare_v2(
+                raw_,
+                "INSERT INTO entries(device, seq, hash, subject, kind, header, signature, "
+                "salt, payload, erased) VALUES(?,?,?,?,?,?,zeroblob(64),?,?,0)",
+                -1, &insert_, nullptr) == SQLITE_OK,
             "insert");
   }
   ~Rows() {
@@ -72,7 +75,8 @@ class Rows {
       header.seq = last_.header.seq + 1;
       header.prev_hash = last_.hash;
       header.subject = draft.subject;
-      header.hlc = std::max(static_cast<std::uint64_t>(moment.wall_ms) << 16U, last_.header.hlc + 1);
+      header.hlc =
+          std::max(static_cast<std::uint64_t>(moment.wall_ms) << 16U, last_.header.hlc + 1);
       header.wall_ms = moment.wall_ms;
       header.boot = moment.boot;
       header.boottime_ms = moment.since_boot_ms;
@@ -94,7 +98,8 @@ class Rows {
       sqlite3_bind_int64(insert_, 5, header.kind);
       bind(6, bytes);
       bind(7, sealed.salt.bytes);
-      sqlite3_bind_blob(insert_, 8, sealed.payload.data(), static_cast<int>(sealed.payload.size()), SQLITE_STATIC);
+      sqlite3_bind_blob(insert_, 8, sealed.payload.data(), static_cast<int>(sealed.payload.size()),
+                        SQLITE_STATIC);
       must_be(sqlite3_step(insert_) == SQLITE_DONE, sqlite3_errmsg(raw_));
       sqlite3_reset(insert_);
       out.push_back(demo::entry_of(sealed));
@@ -108,10 +113,12 @@ class Rows {
   void keep() { run("COMMIT"); }
   // Lays the rows car by car, each car's in the order in which they were written.
   void lay_by_car() {
-    run("BEGIN; CREATE TEMP TABLE laid AS SELECT arrival FROM entries WHERE arrival > 1 ORDER BY subject, arrival;"
+    run("BEGIN; CREATE TEMP TABLE laid AS SELECT arrival FROM entries WHERE arrival > 1 ORDER BY "
+        "subject, arrival;"
         "DROP TRIGGER entries_stay; DROP TRIGGER entries_never_change;"
         "UPDATE entries SET arrival = -arrival WHERE arrival > 1;"
-        "UPDATE entries SET arrival = (SELECT laid.rowid + 1 FROM laid WHERE laid.arrival = -entries.arrival)"
+        "UPDATE entries SET arrival = (SELECT laid.rowid + 1 FROM laid WHERE laid.arrival = "
+        "-entries.arrival)"
         " WHERE arrival < 0; COMMIT");
   }
 
@@ -143,10 +150,17 @@ void touch(simdjson::dom::element element, std::uint64_t& sum) {
     case simdjson::dom::element_type::ARRAY:
       for (const auto item : simdjson::dom::array(element)) touch(item, sum);
       break;
-    case simdjson::dom::element_type::STRING: sum += std::string_view(element).size(); break;
-    case simdjson::dom::element_type::INT64: sum += static_cast<std::uint64_t>(std::int64_t(element)); break;
-    case simdjson::dom::element_type::DOUBLE: sum += double(element) > 0 ? 1 : 0; break;
-    default: ++sum;
+    case simdjson::dom::element_type::STRING:
+      sum += std::string_view(element).size();
+      break;
+    case simdjson::dom::element_type::INT64:
+      sum += static_cast<std::uint64_t>(std::int64_t(element));
+      break;
+    case simdjson::dom::element_type::DOUBLE:
+      sum += double(element) > 0 ? 1 : 0;
+      break;
+    default:
+      ++sum;
   }
 }
 
@@ -158,15 +172,16 @@ void compare(const std::filesystem::path& folder, std::int64_t count, const char
   std::uint64_t sum = 0;
   const auto plain = [&] {
     sqlite3_stmt* rows = nullptr;
-    must_be(sqlite3_prepare_v2(raw, "SELECT header, payload FROM entries ORDER BY arrival", -1, &rows, nullptr) ==
-                SQLITE_OK,
+    must_be(sqlite3_prepare_v2(raw, "SELECT header, payload FROM entries ORDER BY arrival", -1,
+                               &rows, nullptr) == SQLITE_OK,
             "select");
     simdjson::dom::parser parser;
     std::int64_t seen = 0;
     while (sqlite3_step(rows) == SQLITE_ROW) {
       sum += static_cast<const std::uint8_t*>(sqlite3_column_blob(rows, 0))[0];
-      touch(parser.parse(static_cast<const char*>(sqlite3_column_blob(rows, 1)),
-                         static_cast<std::size_t>(sqlite3_column_bytes(rows, 1)))
+      touch(parser
+                .parse(static_cast<const char*>(sqlite3_column_blob(rows, 1)),
+                       static_cast<std::size_t>(sqlite3_column_bytes(rows, 1)))
                 .value(),
             sum);
       ++seen;
@@ -192,8 +207,8 @@ void compare(const std::filesystem::path& folder, std::int64_t count, const char
     cars = jobs.size();
   };
   figure(name, rate_ratio(ours, plain), "ratio");
-  std::printf("%s: %lld entries of %zu cars, checksum %llu\n", name, static_cast<long long>(count), cars,
-              static_cast<unsigned long long>(sum));
+  std::printf("%s: %lld entries of %zu cars, checksum %llu\n", name, static_cast<long long>(count),
+              cars, static_cast<unsigned long long>(sum));
   sqlite3_close(raw);
 }
 

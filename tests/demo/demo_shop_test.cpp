@@ -91,8 +91,10 @@ TEST(DemoShop, HasCarsAtManyStagesTwoRunningClocksAndAPausedOne) {
   for (const auto& car : in_work()) {
     next.insert(folds::floor_row(car).next_stage);
     for (const auto& clock : car.running) (clock.paused ? paused : running) += 1;
-    if (*car.promised_ms < invented_evening_ms) ++late;
-    else if (*car.promised_ms < invented_evening_ms + 6 * 3'600'000) ++today;
+    if (*car.promised_ms < invented_evening_ms)
+      ++late;
+    else if (*car.promised_ms < invented_evening_ms + 6 * 3'600'000)
+      ++today;
   }
   EXPECT_GE(next.size(), 9U);
   EXPECT_EQ(running, 2);
@@ -134,9 +136,12 @@ double nibs_per_m2(double days_ago_from, double days_ago_to) {
     const double days = static_cast<double>(invented_evening_ms - car.opened_ms) / 86'400'000.0;
     if (!car.delivered_ms || days > days_ago_from || days < days_ago_to) continue;
     for (const auto& panel : car.panels) {
-      area_m2 += trade::area_mm2(job::pattern(car.body).find(panel.plan.panel)->shape.outline) / 1e6;
-      nibs += static_cast<double>(panel.marks.size()) +
-              (panel.dirt == job::DirtClass::None ? 0 : panel.dirt == job::DirtClass::From10To20 ? 14 : 30);
+      area_m2 +=
+          trade::area_mm2(job::pattern(car.body).find(panel.plan.panel)->shape.outline) / 1e6;
+      nibs += static_cast<double>(panel.marks.size()) + (panel.dirt == job::DirtClass::None ? 0
+                                                         : panel.dirt == job::DirtClass::From10To20
+                                                             ? 14
+                                                             : 30);
     }
   }
   return nibs / area_m2;
@@ -181,8 +186,9 @@ std::map<JobId, std::vector<std::string>> payloads_by_car(const Made& made) {
   std::map<JobId, std::vector<std::string>> out;
   for (const auto& [job, list] : by_car) {
     for (const auto* entry : list) {
-      std::string text = std::to_string(entry->header.kind) + " " + std::to_string(entry->header.wall_ms) +
-                         " " + entry->header.person.hex() + " " + entry->payload;
+      std::string text = std::to_string(entry->header.kind) + " " +
+                         std::to_string(entry->header.wall_ms) + " " + entry->header.person.hex() +
+                         " " + entry->payload;
       for (std::size_t i = 0; i < list.size(); ++i) {
         const std::string hash = list[i]->hash.hex();
         for (auto at = text.find(hash); at != std::string::npos; at = text.find(hash))

@@ -116,7 +116,8 @@ std::vector<entries::Entry> entries_of(const std::string& name) {
     entries::Entry entry;
     entry.subject = padded<JobId>("c4");
     entry.hash = padded<Hash>(line.hash);
-    entry.order = {static_cast<std::uint64_t>(line.hlc_ms) << 16U, padded<DeviceId>(line.device), line.seq};
+    entry.order = {static_cast<std::uint64_t>(line.hlc_ms) << 16U, padded<DeviceId>(line.device),
+                   line.seq};
     entry.wall_ms = line.wall_ms;
     entry.boot = padded<BootId>(line.boot);
     entry.boottime_ms = line.boottime_ms;
@@ -134,7 +135,8 @@ void differ(const std::filesystem::path& expected, const std::filesystem::path& 
   FILE* pipe = popen(command.c_str(), "r");
   if (!pipe) return;
   char buffer[4096];
-  while (const auto count = std::fread(buffer, 1, sizeof buffer, pipe)) std::fwrite(buffer, 1, count, stdout);
+  while (const auto count = std::fread(buffer, 1, sizeof buffer, pipe))
+    std::fwrite(buffer, 1, count, stdout);
   pclose(pipe);
 }
 
@@ -183,7 +185,9 @@ TEST_P(Golden, TheOrderOfArrivalChangesNothing) {
 INSTANTIATE_TEST_SUITE_P(Cases, Golden, testing::ValuesIn(cases()),
                          [](const auto& one) { return one.param; });
 
-TEST(GoldenCases, ThereAreTenOrMore) { EXPECT_GE(cases().size(), 10U); }
+TEST(GoldenCases, ThereAreTenOrMore) {
+  EXPECT_GE(cases().size(), 10U);
+}
 
 }  // namespace
 }  // namespace jambline

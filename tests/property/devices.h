@@ -56,18 +56,17 @@ class Device {
     std::map<JobId, folds::CarView> views;
     for (const auto& [job, fold] : folds_.jobs) views.emplace(job, fold.view());
     const auto shop = folds_.shop.view();
-    const acts::World world{
-        shop,
-        [&](const JobId& job) -> const folds::CarView* {
-          const auto found = views.find(job);
-          return found == views.end() ? nullptr : &found->second;
-        },
-        [&](const PersonId& worker) -> std::optional<JobId> {
-          for (const auto& [job, view] : views)
-            for (const auto& running : view.running)
-              if (running.person == worker) return job;
-          return std::nullopt;
-        }};
+    const acts::World world{shop,
+                            [&](const JobId& job) -> const folds::CarView* {
+                              const auto found = views.find(job);
+                              return found == views.end() ? nullptr : &found->second;
+                            },
+                            [&](const PersonId& worker) -> std::optional<JobId> {
+                              for (const auto& [job, view] : views)
+                                for (const auto& running : view.running)
+                                  if (running.person == worker) return job;
+                              return std::nullopt;
+                            }};
     JAMBLINE_ASSIGN(const auto drafts, acts::decide(world, command, {person, random}));
     Action out;
     const auto action = random.make<ActionId>();
@@ -85,7 +84,8 @@ class Device {
       entry.action = action;
       entry.kind = written.kind;
       entry.schema = written.schema;
-      entry.hash = seal::Sha256().add(id_.bytes).add(std::to_string(seq_)).add(written.payload).finish();
+      entry.hash =
+          seal::Sha256().add(id_.bytes).add(std::to_string(seq_)).add(written.payload).finish();
       entry.payload = entries::read(written.kind, written.schema, written.payload, false);
       take(entry);
       out.entries.push_back(std::move(entry));

@@ -11,7 +11,8 @@
 namespace jambline::property {
 namespace {
 
-constexpr std::int64_t clock_errors_ms[] = {0, 0, 3 * 86'400'000LL, -2 * 3'600'000LL, -Device::start_ms + 60'000};
+constexpr std::int64_t clock_errors_ms[] = {0, 0, 3 * 86'400'000LL, -2 * 3'600'000LL,
+                                            -Device::start_ms + 60'000};
 
 template <class T>
 void shuffle(std::vector<T>& list, SeededRandom& random) {
@@ -56,7 +57,8 @@ struct Shop {
 
   void all_exchange() {
     std::vector<entries::Entry> all;
-    for (const auto& device : devices) all.insert(all.end(), device.known().begin(), device.known().end());
+    for (const auto& device : devices)
+      all.insert(all.end(), device.known().begin(), device.known().end());
     for (auto& device : devices) {
       shuffle(all, random);
       for (const auto& entry : all) device.take(entry);
@@ -152,8 +154,8 @@ TEST(Folds, WhereEveryMarkWasTakenBackNoneIsLeft) {
     for (int i = 0; i < 10; ++i) {
       const auto& panel = one_of(car.panels, shop.random).plan.panel;
       const auto place = demo::place_on(job::pattern(car.body).find(panel)->shape, shop.random);
-      const auto act = device.act(
-          acts::PlaceMark{job, panel, place.x_mm, place.y_mm, {}, 1, {}}, shop.person, shop.random);
+      const auto act = device.act(acts::PlaceMark{job, panel, place.x_mm, place.y_mm, {}, 1, {}},
+                                  shop.person, shop.random);
       RC_ASSERT(act);
       for (const auto& name : names_of(*act)) written.push_back(name);
     }
@@ -173,10 +175,12 @@ TEST(Folds, AWriteThatKnewOfAnotherTakesItsPlaceWhateverTheClocksSay) {
     second.set_clock_error(-2 * 3'600'000LL);
     const auto job = first.folds().jobs.begin()->first;
     const auto panel = first.folds().jobs.at(job).view().panels.front().plan.panel;
-    const auto ahead = first.act(acts::GiveVerdict{job, panel, job::Verdict::Clean, true, {}}, shop.person, shop.random);
+    const auto ahead = first.act(acts::GiveVerdict{job, panel, job::Verdict::Clean, true, {}},
+                                 shop.person, shop.random);
     RC_ASSERT(ahead);
     for (const auto& entry : ahead->entries) second.take(entry);
-    const auto behind = second.act(acts::GiveVerdict{job, panel, job::Verdict::Redo, false, {}}, shop.person, shop.random);
+    const auto behind = second.act(acts::GiveVerdict{job, panel, job::Verdict::Redo, false, {}},
+                                   shop.person, shop.random);
     RC_ASSERT(behind);
     for (const auto& entry : behind->entries) first.take(entry);
     for (const auto* device : {&first, &second}) {

@@ -19,7 +19,8 @@ E any_word(SeededRandom& random) {
 }
 
 // May well be refused; that is part of the game.
-inline acts::Command random_act(const Device& device, const PersonId& person, SeededRandom& random) {
+inline acts::Command random_act(const Device& device, const PersonId& person,
+                                SeededRandom& random) {
   using namespace acts;
   const auto& jobs = device.folds().jobs;
   const auto shop = device.folds().shop.view();
@@ -35,53 +36,87 @@ inline acts::Command random_act(const Device& device, const PersonId& person, Se
   const auto place = drawn ? demo::place_on(drawn->shape, random) : trade::Point_mm{};
   const PersonId worker = shop.people.empty() ? person : one_of(shop.people, random).person;
   switch (random.below(30)) {
-    case 0: return SetPlate{job, demo::plate(random)};
-    case 1: return SetVin{job, demo::vin(random)};
-    case 2: return SetColor{job, demo::color(random)};
-    case 3: return SetPromise{job, Device::start_ms + static_cast<std::int64_t>(random.below(1000000))};
-    case 4: return PlanPanel{job, {name, random.below(2) == 0, {}, any_word<job::Finish>(random), {}}};
-    case 5: return PlanOperation{job, {any_word<job::Stage>(random), "", demo::between(random, 0, 300)}};
+    case 0:
+      return SetPlate{job, demo::plate(random)};
+    case 1:
+      return SetVin{job, demo::vin(random)};
+    case 2:
+      return SetColor{job, demo::color(random)};
+    case 3:
+      return SetPromise{job, Device::start_ms + static_cast<std::int64_t>(random.below(1000000))};
+    case 4:
+      return PlanPanel{job, {name, random.below(2) == 0, {}, any_word<job::Finish>(random), {}}};
+    case 5:
+      return PlanOperation{job, {any_word<job::Stage>(random), "", demo::between(random, 0, 300)}};
     case 6:
       if (!car.operations.empty())
-        return ChangeEstimate{job, one_of(car.operations, random).operation, demo::between(random, 0, 300)};
+        return ChangeEstimate{job, one_of(car.operations, random).operation,
+                              demo::between(random, 0, 300)};
       [[fallthrough]];
-    case 7: return FinishStage{job, any_word<job::Stage>(random), random.below(3) != 0};
-    case 8: return WriteNote{job, "seen by number " + std::to_string(random.below(100))};
-    case 9: return random.below(4) ? Command(SayDirtAllOver{job, name, any_word<job::DirtClass>(random)})
-                                   : Command(Deliver{job});
-    case 10: case 11: case 12: case 13:
-      return PlaceMark{job, name, place.x_mm, place.y_mm, any_word<job::DefectKind>(random),
-                       demo::between(random, 1, 4), any_word<job::Layer>(random)};
-    case 14: case 15:
+    case 7:
+      return FinishStage{job, any_word<job::Stage>(random), random.below(3) != 0};
+    case 8:
+      return WriteNote{job, "seen by number " + std::to_string(random.below(100))};
+    case 9:
+      return random.below(4) ? Command(SayDirtAllOver{job, name, any_word<job::DirtClass>(random)})
+                             : Command(Deliver{job});
+    case 10:
+    case 11:
+    case 12:
+    case 13:
+      return PlaceMark{job,
+                       name,
+                       place.x_mm,
+                       place.y_mm,
+                       any_word<job::DefectKind>(random),
+                       demo::between(random, 1, 4),
+                       any_word<job::Layer>(random)};
+    case 14:
+    case 15:
       if (!panel.marks.empty())
         return MoveMark{job, one_of(panel.marks, random).mark, place.x_mm, place.y_mm};
       [[fallthrough]];
     case 16:
       if (!panel.marks.empty())
-        return DescribeMark{job, one_of(panel.marks, random).mark, any_word<job::DefectKind>(random),
-                            demo::between(random, 1, 4), any_word<job::Layer>(random)};
+        return DescribeMark{job, one_of(panel.marks, random).mark,
+                            any_word<job::DefectKind>(random), demo::between(random, 1, 4),
+                            any_word<job::Layer>(random)};
       [[fallthrough]];
     case 17:
       if (!panel.marks.empty()) return WithdrawMark{job, one_of(panel.marks, random).mark};
       [[fallthrough]];
-    case 18: case 19: case 20:
+    case 18:
+    case 19:
+    case 20:
       return GiveVerdict{job, name, any_word<job::Verdict>(random), true,
-                         shop.racks.empty() || random.below(3) ? std::nullopt
-                                                               : std::optional(shop.racks.front().rack)};
-    case 21: case 22:
-      if (!car.operations.empty()) return StartClock{worker, job, one_of(car.operations, random).operation};
+                         shop.racks.empty() || random.below(3)
+                             ? std::nullopt
+                             : std::optional(shop.racks.front().rack)};
+    case 21:
+    case 22:
+      if (!car.operations.empty())
+        return StartClock{worker, job, one_of(car.operations, random).operation};
       [[fallthrough]];
-    case 23: return random.below(2) ? Command(PauseClock{worker}) : Command(StopClock{worker});
+    case 23:
+      return random.below(2) ? Command(PauseClock{worker}) : Command(StopClock{worker});
     case 24:
-      return OfferRelease{job, random.below(2) ? std::optional(name) : std::nullopt, any_word<job::Role>(random), {}};
-    case 25: return TakeRelease{job, random.below(2) ? panel.release.release : car.car_release.release};
-    case 26: return ReturnRelease{job, random.below(2) ? panel.release.release : car.car_release.release, "not ready"};
-    case 27: case 28: {
+      return OfferRelease{job,
+                          random.below(2) ? std::optional(name) : std::nullopt,
+                          any_word<job::Role>(random),
+                          {}};
+    case 25:
+      return TakeRelease{job, random.below(2) ? panel.release.release : car.car_release.release};
+    case 26:
+      return ReturnRelease{job, random.below(2) ? panel.release.release : car.car_release.release,
+                           "not ready"};
+    case 27:
+    case 28: {
       const auto& entry = one_of(device.known(), random);
       return Withdraw{entry.subject, entry.hash, "by mistake"};
     }
     default:
-      return random.below(2) ? Command(AddPerson{"Person " + std::to_string(random.below(1000)), any_word<job::Role>(random)})
+      return random.below(2) ? Command(AddPerson{"Person " + std::to_string(random.below(1000)),
+                                                 any_word<job::Role>(random)})
                              : Command(AddRack{"rack " + std::to_string(random.below(1000))});
   }
 }

@@ -42,7 +42,8 @@ struct Under {
 
 class Maker {
  public:
-  Maker(const DemoOptions& options, const Sinks& sinks) : options_(options), hand_(options, sinks) {}
+  Maker(const DemoOptions& options, const Sinks& sinks)
+      : options_(options), hand_(options, sinks) {}
   Status make();
 
  private:
@@ -83,8 +84,10 @@ Status Maker::add_crew(std::size_t number, std::int64_t at_ms) {
 Status Maker::set_up() {
   std::int64_t at_ms = hand_.calendar().morning_ms(setting_up_workday);
   SeededRandom random = stream(options_.seed, "shop");
-  JAMBLINE_TRY(hand_.act({}, at_ms, acts::NameShop{std::string(shop_name), std::string(shop_zone)}, random));
-  const std::size_t crews = std::max<std::size_t>(1, (delivered_ + cars_of_a_crew - 1) / cars_of_a_crew);
+  JAMBLINE_TRY(
+      hand_.act({}, at_ms, acts::NameShop{std::string(shop_name), std::string(shop_zone)}, random));
+  const std::size_t crews =
+      std::max<std::size_t>(1, (delivered_ + cars_of_a_crew - 1) / cars_of_a_crew);
   for (std::size_t crew = 0; crew < crews; ++crew) {
     JAMBLINE_TRY(add_crew(crew, at_ms));
     at_ms += 10 * minute_ms;
@@ -97,7 +100,8 @@ Status Maker::set_up() {
 }
 
 std::int64_t Maker::comes_ms(std::size_t number) const {
-  return LaneTimes(hand_.calendar(), first_day_of(number), static_cast<int>(number % lanes)).cursor_ms();
+  return LaneTimes(hand_.calendar(), first_day_of(number), static_cast<int>(number % lanes))
+      .cursor_ms();
 }
 
 Visit Maker::delivered_visit(std::size_t number, SeededRandom& random) const {
@@ -106,9 +110,11 @@ Visit Maker::delivered_visit(std::size_t number, SeededRandom& random) const {
   LaneTimes times(hand_.calendar(), day, lane);
   VisitPlan plan;
   plan.open = invented_car(random);
-  plan.open.promised_ms = hand_.calendar().morning_ms(day) + promise_after_days * day_ms + 540 * minute_ms;
+  plan.open.promised_ms =
+      hand_.calendar().morning_ms(day) + promise_after_days * day_ms + 540 * minute_ms;
   const auto painted_ms = hand_.calendar().morning_ms(day + 2);
-  plan.booth = {static_cast<double>(options_.now.wall_ms - painted_ms) / static_cast<double>(day_ms), lane};
+  plan.booth = {
+      static_cast<double>(options_.now.wall_ms - painted_ms) / static_cast<double>(day_ms), lane};
   return visit_of(plan, crews_[number / cars_of_a_crew], racks_, times, random);
 }
 
@@ -116,7 +122,8 @@ Status Maker::make() {
   JAMBLINE_TRY(set_up());
   std::priority_queue<Coming, std::vector<Coming>, std::greater<>> queue;
   std::map<std::size_t, Under> under;
-  for (std::size_t number = 0; number < delivered_; ++number) queue.push({comes_ms(number), number});
+  for (std::size_t number = 0; number < delivered_; ++number)
+    queue.push({comes_ms(number), number});
   Diary diary(options_.now.wall_ms);
   for (int i = std::clamp(options_.in_work, 0, most_in_work) - 1; i >= 0; --i) {
     const std::size_t number = delivered_ + static_cast<std::size_t>(i);
@@ -221,7 +228,9 @@ entries::Entry entry_of(const seal::SealedEntry& sealed) {
   return out;
 }
 
-Status make_entries(const DemoOptions& options, const Sinks& sinks) { return Maker(options, sinks).make(); }
+Status make_entries(const DemoOptions& options, const Sinks& sinks) {
+  return Maker(options, sinks).make();
+}
 
 namespace {
 
@@ -230,7 +239,8 @@ Status keep_log(const std::filesystem::path& from, const std::filesystem::path& 
   std::error_code refused;
   std::filesystem::copy_file(from / log_file, to / log_file, refused);
   if (refused)
-    return fail(Error{Code::FileFailed, "make the demo shop", to.string(), {{"cause", refused.message()}}});
+    return fail(
+        Error{Code::FileFailed, "make the demo shop", to.string(), {{"cause", refused.message()}}});
   const int file = ::open((to / log_file).c_str(), O_RDONLY | O_CLOEXEC);
   const bool kept = file >= 0 && ::fsync(file) == 0;
   if (file >= 0) ::close(file);
@@ -238,9 +248,10 @@ Status keep_log(const std::filesystem::path& from, const std::filesystem::path& 
   return {};
 }
 
-Status make_log(const std::filesystem::path& folder, const seal::SigningKey& key, SeededRandom& random,
-                const DemoOptions& options) {
-  JAMBLINE_ASSIGN(const auto here, log::EntryLog::open(folder, log::OpenMode::Write, options_of_log()));
+Status make_log(const std::filesystem::path& folder, const seal::SigningKey& key,
+                SeededRandom& random, const DemoOptions& options) {
+  JAMBLINE_ASSIGN(const auto here,
+                  log::EntryLog::open(folder, log::OpenMode::Write, options_of_log()));
   const ThrowAwayFolder beside;
   JAMBLINE_ASSIGN(const auto there,
                   log::EntryLog::open(beside.path(), log::OpenMode::Write, options_of_log()));
@@ -251,8 +262,11 @@ Status make_log(const std::filesystem::path& folder, const seal::SigningKey& key
   founded.wall_ms = calendar.morning_ms(0);
   founded.offset_min = calendar.offset_min(founded.wall_ms);
   JAMBLINE_ASSIGN(const auto first, here->found_shop(key, "tablet at the booth", founded, random));
-  const log::Draft admitted{{}, seal::kind::device_admitted, 1,
-                            to_json(seal::DeviceAdmitted{other_key.key(), "tablet at the bench", false})};
+  const log::Draft admitted{
+      {},
+      seal::kind::device_admitted,
+      1,
+      to_json(seal::DeviceAdmitted{other_key.key(), "tablet at the bench", false})};
   founded.wall_ms += minute_ms;
   founded.since_boot_ms += minute_ms;
   JAMBLINE_ASSIGN(const auto second, here->append(key, {}, {&admitted, 1}, founded, random));
@@ -267,7 +281,8 @@ Status make_log(const std::filesystem::path& folder, const seal::SigningKey& key
   };
   sinks.other_device = [&](const PersonId& person, const std::vector<acts::Draft>& drafts,
                            const Moment& moment) -> Result<std::vector<entries::Entry>> {
-    JAMBLINE_ASSIGN(const auto stored, there->append(other_key, person, written(drafts), moment, random));
+    JAMBLINE_ASSIGN(const auto stored,
+                    there->append(other_key, person, written(drafts), moment, random));
     std::vector<seal::SealedEntry> sealed;
     for (const auto& one : stored) sealed.push_back(one.entry);
     JAMBLINE_ASSIGN(const auto added, here->add(sealed));

@@ -7,8 +7,9 @@
 //          one car more changes nothing of the others but the hashes they name.
 // Size:    more than 404 delivered cars are painted by further crews of six in the same two years.
 // Hidden:  what the dirt comes from is in dirt.h and nowhere in the entries.
-// Errors:  those of acts/decide.h and log/entry_log.h. The folder must hold no log yet: AlreadyDone.
-// Durable: the log is made in memory where the machine offers a folder there, and copied to `folder`
+// Errors:  those of acts/decide.h and log/entry_log.h. The folder must hold no log yet:
+// AlreadyDone. Durable: the log is made in memory where the machine offers a folder there, and
+// copied to `folder`
 //          and synced when it is whole. A crash before leaves no log.db.
 #pragma once
 
@@ -25,14 +26,16 @@
 
 namespace jambline::demo {
 
-inline constexpr std::int64_t invented_evening_ms = 1804804800000;  // Thursday 2027-03-11 17:40, New York
+inline constexpr std::int64_t invented_evening_ms =
+    1804804800000;  // Thursday 2027-03-11 17:40, New York
 
 struct DemoOptions {
   std::uint64_t seed = 41;
   int delivered = 400;
   int in_work = 14;  // at most 14
   // When the shop is looked at. With a boot given, the clocks of the last hours are of that boot.
-  Moment now{.wall_ms = invented_evening_ms, .since_boot_ms = 36'000'000, .boot = {}, .offset_min = -300};
+  Moment now{
+      .wall_ms = invented_evening_ms, .since_boot_ms = 36'000'000, .boot = {}, .offset_min = -300};
 };
 
 // Makes log.db and device.key in `folder`.

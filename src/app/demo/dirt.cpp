@@ -10,7 +10,9 @@ namespace {
 constexpr double edge_mm = 8;  // nobody marks a nib on the very edge
 constexpr int most_tries = 400;
 
-double tenth(double mm) { return std::round(mm * 10) / 10; }
+double tenth(double mm) {
+  return std::round(mm * 10) / 10;
+}
 
 trade::Point_mm point_in(const trade::Polygon& area, const trade::PanelShape& shape,
                          SeededRandom& random) {
@@ -35,9 +37,12 @@ int poisson(double mean, SeededRandom& random) {
 
 double per_m2(trade::Attitude attitude) {
   switch (attitude) {
-    case trade::Attitude::Flat: return flat_per_m2;
-    case trade::Attitude::Sloped: return sloped_per_m2;
-    case trade::Attitude::Upright: return upright_per_m2;
+    case trade::Attitude::Flat:
+      return flat_per_m2;
+    case trade::Attitude::Sloped:
+      return sloped_per_m2;
+    case trade::Attitude::Upright:
+      return upright_per_m2;
   }
   return upright_per_m2;
 }
@@ -60,7 +65,9 @@ int size(SeededRandom& random) {
 job::Layer layer(SeededRandom& random) {
   const double part = random.unit();
   if (part < 0.7) return job::Layer::NotSaid;
-  return part < 0.82 ? job::Layer::OnTop : part < 0.95 ? job::Layer::InClear : job::Layer::UnderClear;
+  return part < 0.82   ? job::Layer::OnTop
+         : part < 0.95 ? job::Layer::InClear
+                       : job::Layer::UnderClear;
 }
 }  // namespace
 
@@ -75,8 +82,10 @@ Dirt dirt_on(const job::PatternPanel& panel, const Booth& booth, SeededRandom& r
   const bool hose_bad = booth.lane == hose_lane && booth.days_ago <= hose_bad_from_days_ago &&
                         booth.days_ago > hose_bad_until_days_ago;
   const int usual = poisson(
-      per_m2(shape.attitude) * area_m2 * (filter_old ? before_filter_change : after_filter_change), random);
-  const int from_hose = hose_bad && !shape.reach_over.empty() ? poisson(hose_more_per_m2 * area_m2, random) : 0;
+      per_m2(shape.attitude) * area_m2 * (filter_old ? before_filter_change : after_filter_change),
+      random);
+  const int from_hose =
+      hose_bad && !shape.reach_over.empty() ? poisson(hose_more_per_m2 * area_m2, random) : 0;
   Dirt out;
   const int all = usual + from_hose;
   if (all > most_single_marks) {
@@ -85,10 +94,12 @@ Dirt dirt_on(const job::PatternPanel& panel, const Booth& booth, SeededRandom& r
   }
   for (int i = 0; i < all; ++i) {
     const bool in_strip = i >= usual && chance(random, hose_in_strip);
-    const auto& area = in_strip ? shape.reach_over[random.below(shape.reach_over.size())] : shape.outline;
+    const auto& area =
+        in_strip ? shape.reach_over[random.below(shape.reach_over.size())] : shape.outline;
     const auto point = point_in(area, shape, random);
     if (!trade::contains(shape.outline, point)) continue;
-    out.marks.push_back({{}, panel.panel, point.x_mm, point.y_mm, defect(random), size(random), layer(random)});
+    out.marks.push_back(
+        {{}, panel.panel, point.x_mm, point.y_mm, defect(random), size(random), layer(random)});
   }
   return out;
 }

@@ -23,7 +23,7 @@ inline constexpr double sloped_per_m2 = 1.3;
 inline constexpr double upright_per_m2 = 0.7;
 inline constexpr double before_filter_change = 1.6;
 inline constexpr double after_filter_change = 0.7;
-inline constexpr double hose_more_per_m2 = 2.6;   // nearly all of it in the reach-over strips
+inline constexpr double hose_more_per_m2 = 2.6;  // nearly all of it in the reach-over strips
 inline constexpr double hose_in_strip = 0.85;
 inline constexpr int most_single_marks = 9;  // beyond that a person says "dirt all over"
 

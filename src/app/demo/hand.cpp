@@ -32,18 +32,17 @@ Moment Hand::moment(std::int64_t at_ms) const {
 
 Result<std::vector<acts::Draft>> Hand::decide(const Commands& commands, const PersonId& person,
                                               const folds::CarView* instead, Random& random) const {
-  const acts::World world{
-      shop_view_,
-      [&](const JobId& job) -> const folds::CarView* {
-        if (instead && instead->job == job) return instead;
-        const auto found = cars_.find(job);
-        return found == cars_.end() ? nullptr : &found->second.view;
-      },
-      [&](const PersonId& worker) -> std::optional<JobId> {
-        const auto found = clocks_.find(worker);
-        if (found == clocks_.end()) return std::nullopt;
-        return found->second;
-      }};
+  const acts::World world{shop_view_,
+                          [&](const JobId& job) -> const folds::CarView* {
+                            if (instead && instead->job == job) return instead;
+                            const auto found = cars_.find(job);
+                            return found == cars_.end() ? nullptr : &found->second.view;
+                          },
+                          [&](const PersonId& worker) -> std::optional<JobId> {
+                            const auto found = clocks_.find(worker);
+                            if (found == clocks_.end()) return std::nullopt;
+                            return found->second;
+                          }};
   std::vector<acts::Draft> out;
   for (const auto& command : commands) {
     JAMBLINE_ASSIGN(auto drafts, acts::decide(world, command, {person, random}));
@@ -95,7 +94,8 @@ Status Hand::act(const Step& step, JobId& job, Random& random) {
   if (!job && !drafts.empty()) job = drafts.front().subject;
   JAMBLINE_TRY(write(sinks_.here, step.person, drafts, step.at_ms));
   if (!step.other || !sinks_.other_device) return {};
-  JAMBLINE_ASSIGN(const auto others, decide(step.other(before), step.other_person, &before, random));
+  JAMBLINE_ASSIGN(const auto others,
+                  decide(step.other(before), step.other_person, &before, random));
   return write(sinks_.other_device, step.other_person, others, step.at_ms + 20'000);
 }
 

@@ -20,7 +20,8 @@ class Hand {
 
   // One action of `step`; `job` is zero before the car is opened and set by it.
   Status act(const Step& step, JobId& job, Random& random);
-  Status act(const PersonId& person, std::int64_t at_ms, const acts::Command& command, Random& random);
+  Status act(const PersonId& person, std::int64_t at_ms, const acts::Command& command,
+             Random& random);
 
   const folds::ShopView& shop() const { return shop_view_; }
   const Calendar& calendar() const { return calendar_; }

@@ -17,47 +17,101 @@ constexpr std::int64_t hour_ms = 60 * minute_ms;
 struct Spec {
   BodyShape body;
   Stage until;
-  int days_ago;        // working days
-  int minute;          // of that day
-  int promised_h;      // from now
+  int days_ago;    // working days
+  int minute;      // of that day
+  int promised_h;  // from now
   std::vector<Panel> panels;
 };
 
 // Number by number; what happened last to some of them stands in last_acts().
 const std::vector<Spec>& specs() {
   static const std::vector<Spec> all{
-      {BodyShape::FourDoorSedan, Stage::CheckIn, 0, 470, 95, {Panel::FrontBumper, Panel::LeftFender}},
-      {BodyShape::SuvWagon, Stage::Teardown, 0, 380, 118,
+      {BodyShape::FourDoorSedan,
+       Stage::CheckIn,
+       0,
+       470,
+       95,
+       {Panel::FrontBumper, Panel::LeftFender}},
+      {BodyShape::SuvWagon,
+       Stage::Teardown,
+       0,
+       380,
+       118,
        {Panel::RearBumper, Panel::Liftgate, Panel::LeftQuarter}},
-      {BodyShape::CrewCabPickup, Stage::BodyAndTrialFit, 1, 200, 71, {Panel::LeftBedSide, Panel::Tailgate}},
-      {BodyShape::TwoDoorHatchback, Stage::Corrosion, 3, 60, 69, {Panel::LeftQuarter, Panel::LeftRocker}},
-      {BodyShape::FourDoorSedan, Stage::Prep, 3, 20, 64,
+      {BodyShape::CrewCabPickup,
+       Stage::BodyAndTrialFit,
+       1,
+       200,
+       71,
+       {Panel::LeftBedSide, Panel::Tailgate}},
+      {BodyShape::TwoDoorHatchback,
+       Stage::Corrosion,
+       3,
+       60,
+       69,
+       {Panel::LeftQuarter, Panel::LeftRocker}},
+      {BodyShape::FourDoorSedan,
+       Stage::Prep,
+       3,
+       20,
+       64,
        {Panel::RightFrontDoor, Panel::RightRearDoor, Panel::RightQuarter}},
-      {BodyShape::SuvWagon, Stage::Color, 4, 90, 46, {Panel::Hood, Panel::LeftFender, Panel::FrontBumper}},
+      {BodyShape::SuvWagon,
+       Stage::Color,
+       4,
+       90,
+       46,
+       {Panel::Hood, Panel::LeftFender, Panel::FrontBumper}},
       {BodyShape::CargoVan, Stage::Mask, 5, 10, 44, {Panel::SlidingDoor, Panel::RightSide}},
       {BodyShape::FourDoorSedan, Stage::Spray, 5, 70, 41, {Panel::Decklid, Panel::RearBumper}},
       {BodyShape::SuvWagon, Stage::Unmask, 6, 30, 22, {Panel::Hood, Panel::Roof}},
-      {BodyShape::FourDoorSedan, Stage::Inspect, 6, 90, 20,
-       {Panel::Hood, Panel::LeftFender, Panel::LeftFrontDoor, Panel::FrontBumper, Panel::LeftMirror}},
-      {BodyShape::TwoDoorHatchback, Stage::Inspect, 7, 40, 17, {Panel::Hood, Panel::RightFender, Panel::FrontBumper}},
-      {BodyShape::CrewCabPickup, Stage::Correct, 7, 100, 2,
+      {BodyShape::FourDoorSedan,
+       Stage::Inspect,
+       6,
+       90,
+       20,
+       {Panel::Hood, Panel::LeftFender, Panel::LeftFrontDoor, Panel::FrontBumper,
+        Panel::LeftMirror}},
+      {BodyShape::TwoDoorHatchback,
+       Stage::Inspect,
+       7,
+       40,
+       17,
+       {Panel::Hood, Panel::RightFender, Panel::FrontBumper}},
+      {BodyShape::CrewCabPickup,
+       Stage::Correct,
+       7,
+       100,
+       2,
        {Panel::Hood, Panel::LeftFender, Panel::LeftFrontDoor, Panel::RightFender}},
-      {BodyShape::SuvWagon, Stage::EdgesAndJambs, 8, 60, -3,
+      {BodyShape::SuvWagon,
+       Stage::EdgesAndJambs,
+       8,
+       60,
+       -3,
        {Panel::FrontBumper, Panel::Hood, Panel::LeftFender, Panel::LeftMirror}},
-      {BodyShape::FourDoorSedan, Stage::WalkAround, 9, 30, -26, {Panel::RearBumper, Panel::RightQuarter}},
+      {BodyShape::FourDoorSedan,
+       Stage::WalkAround,
+       9,
+       30,
+       -26,
+       {Panel::RearBumper, Panel::RightQuarter}},
   };
   return all;
 }
 
 class Evening {
  public:
-  Evening(Visit& visit, std::int64_t now_ms, const Crew& crew) : visit_(visit), now_ms_(now_ms), crew_(crew) {}
+  Evening(Visit& visit, std::int64_t now_ms, const Crew& crew)
+      : visit_(visit), now_ms_(now_ms), crew_(crew) {}
   Step& add(int minutes_ago, Who who, std::function<Commands(const folds::CarView&)> act) {
     visit_.steps.push_back({now_ms_ - minutes_ago * minute_ms, crew_.at(who), std::move(act)});
     return visit_.steps.back();
   }
   void note(int minutes_ago, Who who, std::string text) {
-    add(minutes_ago, who, [text](const folds::CarView& car) { return Commands{acts::WriteNote{car.job, text}}; });
+    add(minutes_ago, who, [text](const folds::CarView& car) {
+      return Commands{acts::WriteNote{car.job, text}};
+    });
   }
   void start(int minutes_ago, Who who, Stage stage) {
     add(minutes_ago, who, [person = crew_.at(who), stage](const folds::CarView& car) {
@@ -71,7 +125,8 @@ class Evening {
   }
   void mark(int minutes_ago, Panel panel, trade::Point_mm place, job::DefectKind kind, int size) {
     add(minutes_ago, Who::Ivo, [=](const folds::CarView& car) {
-      return Commands{acts::PlaceMark{car.job, panel, place.x_mm, place.y_mm, kind, size, job::Layer::NotSaid}};
+      return Commands{
+          acts::PlaceMark{car.job, panel, place.x_mm, place.y_mm, kind, size, job::Layer::NotSaid}};
     });
   }
   void verdict(int minutes_ago, Panel panel, job::Verdict verdict) {
@@ -86,10 +141,12 @@ class Evening {
   const Crew& crew_;
 };
 
-void nibs(Evening& evening, int first_minutes_ago, int count, BodyShape body, Panel panel, SeededRandom& random) {
+void nibs(Evening& evening, int first_minutes_ago, int count, BodyShape body, Panel panel,
+          SeededRandom& random) {
   const auto& shape = job::pattern(body).find(panel)->shape;
   for (int i = 0; i < count; ++i)
-    evening.mark(first_minutes_ago, panel, place_on(shape, random), job::DefectKind::Nib, 1 + between(random, 0, 2));
+    evening.mark(first_minutes_ago, panel, place_on(shape, random), job::DefectKind::Nib,
+                 1 + between(random, 0, 2));
 }
 
 // The hood of number 10: Ivo calls it clean here, Ana marks it to correct on the other tablet.
@@ -135,7 +192,8 @@ void last_acts(int number, const Spec& spec, Evening& evening, const Crew& crew,
     case 11:
       nibs(evening, 70, 2, spec.body, Panel::LeftFender, random);
       evening.add(61, Who::Ivo, [](const folds::CarView& car) {
-        return Commands{acts::GiveVerdict{car.job, Panel::RightFender, job::Verdict::Redo, false, {}}};
+        return Commands{
+            acts::GiveVerdict{car.job, Panel::RightFender, job::Verdict::Redo, false, {}}};
       });
       break;
     case 12:
@@ -143,7 +201,8 @@ void last_acts(int number, const Spec& spec, Evening& evening, const Crew& crew,
       evening.add(35, Who::Jo, [](const folds::CarView& car) {
         for (const auto& panel : car.panels)
           if (panel.release.state == folds::ReleaseState::Offered)
-            return Commands{acts::ReturnRelease{car.job, panel.release.release, "Edge not covered."}};
+            return Commands{
+                acts::ReturnRelease{car.job, panel.release.release, "Edge not covered."}};
         return Commands{};
       });
       break;

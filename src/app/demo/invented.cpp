@@ -32,7 +32,8 @@ constexpr std::string_view vin_years = "HJKLMNPRST";  // at place 10, with a let
 
 SeededRandom stream(std::uint64_t seed, std::string_view subject) {
   seal::Sha256 digest;
-  const Hash hash = digest.add("jambline demo 1").add(std::to_string(seed) + " ").add(subject).finish();
+  const Hash hash =
+      digest.add("jambline demo 1").add(std::to_string(seed) + " ").add(subject).finish();
   std::uint64_t value = 0;
   for (int i = 0; i < 8; ++i) value = value << 8U | hash.bytes[static_cast<std::size_t>(i)];
   return SeededRandom(value);
@@ -42,12 +43,15 @@ int between(SeededRandom& random, int low, int high) {
   return low + static_cast<int>(random.below(static_cast<std::uint64_t>(high - low + 1)));
 }
 
-bool chance(SeededRandom& random, double part) { return random.unit() < part; }
+bool chance(SeededRandom& random, double part) {
+  return random.unit() < part;
+}
 
 std::string plate(SeededRandom& random) {
   if (chance(random, 0.2)) return "stock " + std::to_string(between(random, 1000, 9999));
   std::string out(1, plate_letters[random.below(plate_letters.size())]);
-  out += " " + std::to_string(between(random, 10, 99)) + "-" + std::to_string(between(random, 100, 999));
+  out += " " + std::to_string(between(random, 10, 99)) + "-" +
+         std::to_string(between(random, 100, 999));
   return out;
 }
 
@@ -59,7 +63,8 @@ std::string vin(SeededRandom& random) {
   out.push_back('0');
   out.push_back(vin_years[random.below(vin_years.size())]);
   out.push_back(plate_letters[random.below(plate_letters.size())]);
-  for (int place = 12; place <= 17; ++place) out.push_back(static_cast<char>('0' + random.below(10)));
+  for (int place = 12; place <= 17; ++place)
+    out.push_back(static_cast<char>('0' + random.below(10)));
   out[8] = trade::check_vin(out).expected;
   return out;
 }

@@ -32,7 +32,8 @@ inline constexpr std::array<InventedPerson, 6> people{{
     {Who::Ana, "Ana", job::Role::Detailer},
     {Who::Ben, "Ben", job::Role::Helper},
 }};
-inline constexpr std::array<std::string_view, 4> rack_names{"rack 1", "rack 2", "rack 3", "bumper rail"};
+inline constexpr std::array<std::string_view, 4> rack_names{"rack 1", "rack 2", "rack 3",
+                                                            "bumper rail"};
 
 // The stream of one subject of a seed.
 SeededRandom stream(std::uint64_t seed, std::string_view subject);

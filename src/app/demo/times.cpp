@@ -112,6 +112,8 @@ std::optional<std::int64_t> DiaryTimes::session(Who who, int minutes) {
   return start;
 }
 
-void DiaryTimes::next_day() { cursor_ms_ = diary_.next_start_ms(cursor_ms_); }
+void DiaryTimes::next_day() {
+  cursor_ms_ = diary_.next_start_ms(cursor_ms_);
+}
 
 }  // namespace jambline::demo

@@ -43,7 +43,7 @@ class Calendar {
 };
 
 inline constexpr int visit_workdays = 5;
-inline constexpr int lanes = 4;        // cars that are in the shop at once, each with its part of the day
+inline constexpr int lanes = 4;  // cars that are in the shop at once, each with its part of the day
 inline constexpr int weeks_of_delivered = 101;
 inline constexpr int cars_of_a_crew = lanes * weeks_of_delivered;
 
@@ -69,7 +69,7 @@ class Diary {
   std::int64_t next_start_ms(std::int64_t after_ms) const;
 
  private:
-  std::vector<std::int64_t> days_;  // starts, latest first
+  std::vector<std::int64_t> days_;                            // starts, latest first
   std::map<Who, std::map<std::int64_t, std::int64_t>> busy_;  // start, end
 };
 

@@ -133,11 +133,12 @@ void Writer::look_over() {
     }
     const bool loose = !plan->on_car;
     const RackId rack = racks_[random_.below(racks_.size())];
-    add(times_.tap(between(random_, 8, 30)), Who::Ivo, [panel, loose, rack](const folds::CarView& car) {
-      acts::GiveVerdict verdict{car.job, panel, job::Verdict::Clean, loose, {}};
-      if (loose) verdict.rack = rack;
-      return Commands{verdict};
-    });
+    add(times_.tap(between(random_, 8, 30)), Who::Ivo,
+        [panel, loose, rack](const folds::CarView& car) {
+          acts::GiveVerdict verdict{car.job, panel, job::Verdict::Clean, loose, {}};
+          if (loose) verdict.rack = rack;
+          return Commands{verdict};
+        });
   }
 }
 
@@ -155,11 +156,12 @@ void Writer::look_again() {
                                    [&](const auto& one) { return one.panel == panel; });
     const bool loose = !plan->on_car;
     const RackId rack = racks_[random_.below(racks_.size())];
-    add(times_.tap(between(random_, 10, 30)), Who::Ivo, [panel, loose, rack](const folds::CarView& car) {
-      acts::GiveVerdict verdict{car.job, panel, job::Verdict::Clean, loose, {}};
-      if (loose) verdict.rack = rack;
-      return Commands{verdict};
-    });
+    add(times_.tap(between(random_, 10, 30)), Who::Ivo,
+        [panel, loose, rack](const folds::CarView& car) {
+          acts::GiveVerdict verdict{car.job, panel, job::Verdict::Clean, loose, {}};
+          if (loose) verdict.rack = rack;
+          return Commands{verdict};
+        });
   }
 }
 
@@ -189,7 +191,8 @@ void Writer::hand_over() {
 }
 
 Visit Writer::write() {
-  add(times_.tap(120), Who::Rosa, [open = plan_.open](const folds::CarView&) { return Commands{open}; });
+  add(times_.tap(120), Who::Rosa,
+      [open = plan_.open](const folds::CarView&) { return Commands{open}; });
   if (going(Stage::CheckIn)) finish(Who::Rosa, Stage::CheckIn);
   note(0.3);
   if (going(Stage::Teardown)) work(Who::Jo, Stage::Teardown, between(random_, 15, 28), true);
@@ -249,7 +252,8 @@ acts::OpenCar invented_car(SeededRandom& random) {
   out.drive = drive(random);
   const auto& damage = damages()[random.below(damages().size())];
   const auto& pattern = job::pattern(out.body);
-  const auto finish = out.color.code == "TY 611" ? job::Finish::TriCoat : job::Finish::GlossBaseClear;
+  const auto finish =
+      out.color.code == "TY 611" ? job::Finish::TriCoat : job::Finish::GlossBaseClear;
   for (const Panel panel : damage) {
     if (!pattern.find(panel)) continue;
     job::PanelPlan plan = acts::usual_plan(panel, out.body);
@@ -284,8 +288,8 @@ acts::OpenCar invented_car(SeededRandom& random) {
   return out;
 }
 
-Visit visit_of(const VisitPlan& plan, const Crew& crew, const std::vector<RackId>& racks, Times& times,
-               SeededRandom& random) {
+Visit visit_of(const VisitPlan& plan, const Crew& crew, const std::vector<RackId>& racks,
+               Times& times, SeededRandom& random) {
   return Writer(plan, crew, racks, times, random).write();
 }
 

@@ -28,8 +28,8 @@ struct Step {
 };
 
 struct Visit {
-  std::vector<Step> steps;  // the first one opens the car
-  bool out_of_time = false; // nobody had time before now: the rest is not done yet
+  std::vector<Step> steps;   // the first one opens the car
+  bool out_of_time = false;  // nobody had time before now: the rest is not done yet
 };
 
 struct VisitPlan {
@@ -41,8 +41,8 @@ struct VisitPlan {
 // What is painted and how long it ought to take, for a new car.
 acts::OpenCar invented_car(SeededRandom& random);
 
-Visit visit_of(const VisitPlan& plan, const Crew& crew, const std::vector<RackId>& racks, Times& times,
-               SeededRandom& random);
+Visit visit_of(const VisitPlan& plan, const Crew& crew, const std::vector<RackId>& racks,
+               Times& times, SeededRandom& random);
 
 // The operation of a stage, or none.
 OperationId operation_of(const folds::CarView& car, job::Stage stage);
