@@ -18,7 +18,9 @@ FocusScope {
 
     readonly property string here: cursor >= 0 ? inspect.panels.panelAt(cursor)
         : wide && inspect.panel !== "" ? inspect.panel : inspect.nextPanel
-    readonly property bool listed: wide && height > 560
+    readonly property bool beside: wide && width >= 720
+    readonly property bool listed: beside || (wide && height > 720)
+    readonly property real mapRoom: beside ? width - 324 : width
 
     function step(by: int) {
         const count = inspect.panelCount;
@@ -69,11 +71,11 @@ FocusScope {
         id: map
         x: screen.listed ? 0 : 4
         y: Math.max(title.height, seen.y + seen.height) + 4
-        width: screen.width - 2 * x
-        height: (screen.listed ? Math.min(counts.y, width * 1.12 + y) : counts.y) - y - 8
+        width: screen.mapRoom - 2 * x
+        height: (screen.listed && !screen.beside ? Math.min(screen.height - 250, width * 1.12 + y) : counts.y) - y - 8
         inspect: screen.inspect
         chosen: screen.here
-        inset: 12
+        inset: 18
         onTapped: (xMm, yMm, xPx, yPx) => {
             const panel = map.pattern.pick(xPx, yPx);
             if (panel !== "")
@@ -82,8 +84,8 @@ FocusScope {
 
         Words {
             x: (map.width - width) / 2
-            y: Math.max(-4, map.pattern.contentPx.y - height - 2)
-            visible: map.pattern.zoom < 1.01
+            y: Math.max(-4, map.pattern.contentPx.y - height - 1)
+            visible: map.pattern.zoom < 1.01 && map.pattern.contentPx.y - height >= -4
             text: qsTr("front")
             size: Theme.small
             color: Theme.pencil
@@ -100,8 +102,8 @@ FocusScope {
     Flow {
         id: counts
         x: Theme.gutter
-        y: screen.listed ? map.y + map.height + 8 : main.y - height - 12
-        width: screen.width - 2 * Theme.gutter
+        y: screen.listed && !screen.beside ? map.y + map.height + 8 : main.y - height - 12
+        width: screen.mapRoom - 2 * Theme.gutter
         spacing: 6
 
         Repeater {
@@ -136,9 +138,9 @@ FocusScope {
     ListView {
         id: list
         visible: screen.listed
-        x: Theme.gutter
-        y: counts.y + counts.height + 12
-        width: screen.width - 2 * Theme.gutter
+        x: screen.beside ? screen.mapRoom : Theme.gutter
+        y: screen.beside ? map.y : counts.y + counts.height + 12
+        width: screen.width - x - Theme.gutter
         height: Math.max(0, main.y - y - 8)
         clip: true
         spacing: Theme.gap

@@ -112,7 +112,6 @@ FocusScope {
             : screen.inspect.refusal !== "" ? screen.inspect.refusal : screen.inspect.panelFacts
         bold: area.moving || screen.inspect.refusal !== ""
         visible: !screen.large || screen.roomy || bold
-        height: visible ? implicitHeight : 0
         size: Theme.note
         color: area.moving ? Theme.ink : screen.inspect.refusal !== "" ? Theme.oxide : Theme.pencil
         Accessible.role: screen.inspect.refusal !== "" ? Accessible.AlertMessage : Accessible.StaticText
@@ -121,7 +120,7 @@ FocusScope {
         id: warning
         visible: screen.inspect.doNotCutWords !== ""
         x: Theme.gutter
-        y: facts.y + facts.height + 6
+        y: facts.y + (facts.visible ? facts.height : 0) + 6
         height: visible ? warned.height : 0
         spacing: 8
 

@@ -13,7 +13,7 @@ Item {
     property bool wide: false
 
     readonly property int kind: inspect.kind
-    readonly property bool listed: inspect.kinds.indexOf(kind) >= 0
+    readonly property bool listed: Array.from(inspect.kinds).includes(kind)
 
     signal picked(int kind)
     signal others

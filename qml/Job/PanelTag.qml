@@ -27,7 +27,7 @@ Item {
     readonly property real room: roomMm * scale_px
     readonly property real tall: boxHeightMm * scale_px
     readonly property bool roomy: Math.min(boxWidthMm, boxHeightMm) * scale_px > 30
-    readonly property bool named: roomy && name.natural + 6 <= room
+    readonly property bool named: roomy && name.natural + 6 <= room * 0.92
     readonly property bool stacked: tall > 70 || shape.width + name.natural + 14 > room
 
     signal asked(string panel)
@@ -84,7 +84,7 @@ Item {
         x: Math.max(4 - tag.x, Math.min(tag.on.width - width - 4 - tag.x,
                                         tag.on.xPx(tag.xMm) - tag.x - width / 2))
         y: tag.on.yPx(tag.yMm) - tag.y - height / 2
-        width: Math.max(says.natural, name.natural) + 26
+        width: Math.max(says.natural, name.natural * Theme.note / Theme.small) + 34
         height: implicitHeight
         lift: 40
         textSize: Theme.small

@@ -40,7 +40,7 @@ class PatternItem : public QQuickPaintedItem {
   Q_PROPERTY(double zoom READ zoom NOTIFY viewChanged)
   Q_PROPERTY(double originX READ originX NOTIFY viewChanged)
   Q_PROPERTY(double originY READ originY NOTIFY viewChanged)
-  Q_PROPERTY(QRectF contentPx READ contentPx NOTIFY viewChanged)  // what is drawn, in dp
+  Q_PROPERTY(QRectF contentPx READ contentPx NOTIFY viewChanged)   // what is drawn, in dp
   Q_PROPERTY(QPointF glassSpot READ glassSpot NOTIFY viewChanged)  // dp; (0, 0): no glass
  public:
   explicit PatternItem(QQuickItem* parent = nullptr);
