@@ -12,6 +12,8 @@ Item {
 
     required property CarViewModel car
     property bool wide: false
+    // Large words: the row of other acts goes with the body, the main act stays where it is.
+    readonly property bool tall: Theme.textScale > 1.2 && !wide
 
     signal inspectAsked
     signal partsAsked
@@ -97,7 +99,7 @@ Item {
             Grid {
                 id: grid
                 width: parent.width
-                columns: page.wide && width > 700 ? 3 : width < 300 * Theme.textScale ? 1 : 2
+                columns: page.wide && width > 700 ? 3 : width < 230 * Theme.textScale ? 1 : 2
                 columnSpacing: Theme.gap
                 rowSpacing: Theme.gap
                 verticalItemAlignment: Grid.AlignTop
@@ -130,6 +132,46 @@ Item {
                     color: Theme.pencil
                 }
             }
+            Item {
+                id: tail
+                width: parent.width
+                height: page.tall ? row.height : 0
+                visible: page.tall
+            }
+        }
+    }
+
+    ActRow {
+        id: row
+        parent: page.tall ? tail : spot
+        width: acts.width
+
+        PlainButton {
+            objectName: "carParts"
+            text: qsTr("Parts")
+            secondLine: page.car.partsWords
+            beside: false
+            onClicked: page.partsAsked()
+        }
+        PlainButton {
+            objectName: "carTimeLine"
+            text: qsTr("Time line")
+            secondLine: page.car.timeLineWords
+            beside: false
+            onClicked: page.timeLineAsked()
+        }
+        PlainButton {
+            objectName: "carNote"
+            visible: page.car.shutWords === ""
+            pressable: visible
+            text: qsTr("Note")
+            secondLine: qsTr("write one")
+            beside: false
+            onClicked: {
+                field.text = "";
+                note.opened = true;
+                field.focusField();
+            }
         }
     }
 
@@ -140,36 +182,11 @@ Item {
         y: parent.height - height - Theme.gap
         spacing: Theme.gap
 
-        ActRow {
+        Item {
+            id: spot
             width: parent.width
-
-            PlainButton {
-                objectName: "carParts"
-                text: qsTr("Parts")
-                secondLine: page.car.partsWords
-                beside: false
-                onClicked: page.partsAsked()
-            }
-            PlainButton {
-                objectName: "carTimeLine"
-                text: qsTr("Time line")
-                secondLine: page.car.timeLineWords
-                beside: false
-                onClicked: page.timeLineAsked()
-            }
-            PlainButton {
-                objectName: "carNote"
-                visible: page.car.shutWords === ""
-                pressable: visible
-                text: qsTr("Note")
-                secondLine: qsTr("write one")
-                beside: false
-                onClicked: {
-                    field.text = "";
-                    note.opened = true;
-                    field.focusField();
-                }
-            }
+            height: page.tall ? 0 : row.height
+            visible: !page.tall
         }
         SlabButton {
             objectName: "carMain"
@@ -250,7 +267,8 @@ Item {
             SlabButton {
                 objectName: "deliverOpen"
                 width: parent.width
-                text: qsTr("Deliver with %n open point(s)", "", page.car.openPoints.length)
+                text: page.car.openPoints.length === 1 ? qsTr("Deliver with 1 open point")
+                    : qsTr("Deliver with %1 open points").arg(page.car.openPoints.length)
                 onClicked: {
                     page.car.deliver();
                     leaving.close();

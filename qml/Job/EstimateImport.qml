@@ -102,7 +102,7 @@ Column {
                     objectName: "csvUse"
                     visible: panel.form.csvCount > 0
                     pressable: visible
-                    text: qsTr("Use %n row(s)", "", panel.form.csvCount)
+                    text: panel.form.csvCount === 1 ? qsTr("Use 1 row") : qsTr("Use %1 rows").arg(panel.form.csvCount)
                     onClicked: {
                         panel.form.useCsv();
                         path.text = "";

@@ -12,6 +12,8 @@ Item {
 
     required property OpenCarViewModel form
     property bool wide: false
+    // Large words: the row of other acts goes with the body, the main act stays where it is.
+    readonly property bool tall: Theme.textScale > 1.2 && !wide
 
     readonly property bool last: wide || form.page === OpenCarViewModel.PromisePage
     readonly property string stop: last ? form.openWaitsFor : form.waitsFor
@@ -61,7 +63,7 @@ Item {
 
         width: parent.width
         height: acts.y - Theme.gap
-        contentHeight: body.height
+        contentHeight: body.height + tail.height
         clip: true
         interactive: contentHeight > height
         boundsBehavior: Flickable.StopAtBounds
@@ -148,6 +150,52 @@ Item {
                 }
             }
         }
+
+        Item {
+            id: tail
+            x: Theme.gutter
+            y: body.height
+            width: acts.width
+            height: page.tall ? row.height + Theme.gap : 0
+            visible: page.tall
+        }
+    }
+
+    ActRow {
+        id: row
+        parent: page.tall ? tail : spot
+        width: acts.width
+
+        PlainButton {
+            objectName: "openBack"
+            visible: !page.wide && page.form.page > 0
+            pressable: visible
+            text: qsTr("Back")
+            onClicked: page.form.back()
+        }
+        PlainButton {
+            objectName: "openPanels"
+            visible: !page.wide && page.form.page === OpenCarViewModel.PromisePage
+            pressable: visible
+            text: qsTr("Panels")
+            secondLine: qsTr("%1, %2").arg(page.form.panelCount).arg(page.form.hoursSum)
+            beside: false
+            onClicked: page.form.goTo(OpenCarViewModel.PanelsPage)
+        }
+        PlainButton {
+            objectName: "openLater"
+            text: qsTr("Later")
+            secondLine: qsTr("stays as typed")
+            beside: false
+            onClicked: page.dropped()
+        }
+        PlainButton {
+            objectName: "openEmpty"
+            visible: page.wide
+            pressable: visible
+            text: qsTr("Empty the form")
+            onClicked: page.form.clear()
+        }
     }
 
     Column {
@@ -157,39 +205,11 @@ Item {
         y: parent.height - height - Theme.gap
         spacing: Theme.gap
 
-        ActRow {
+        Item {
+            id: spot
             width: parent.width
-
-            PlainButton {
-                objectName: "openBack"
-                visible: !page.wide && page.form.page > 0
-                pressable: visible
-                text: qsTr("Back")
-                onClicked: page.form.back()
-            }
-            PlainButton {
-                objectName: "openPanels"
-                visible: !page.wide && page.form.page === OpenCarViewModel.PromisePage
-                pressable: visible
-                text: qsTr("Panels")
-                secondLine: qsTr("%n, %1", "", page.form.panelCount).arg(page.form.hoursSum)
-                beside: false
-                onClicked: page.form.goTo(OpenCarViewModel.PanelsPage)
-            }
-            PlainButton {
-                objectName: "openLater"
-                text: qsTr("Later")
-                secondLine: qsTr("stays as typed")
-                beside: false
-                onClicked: page.dropped()
-            }
-            PlainButton {
-                objectName: "openEmpty"
-                visible: page.wide
-                pressable: visible
-                text: qsTr("Empty the form")
-                onClicked: page.form.clear()
-            }
+            height: page.tall ? 0 : row.height
+            visible: !page.tall
         }
         SlabButton {
             objectName: "openMain"

@@ -13,7 +13,7 @@ PaperCard {
     required property string treatment
     required property string substrate
     required property bool doNotCut
-    property bool painted: false
+    required property bool painted
 
     signal flipped
     signal placeAsked

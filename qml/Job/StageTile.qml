@@ -11,7 +11,8 @@ PaperCard {
     required property int stageState
     required property string stateWords
     required property string count
-    property bool running: false
+    required property bool running
+    required chosen
     property int place: 0
     property int places: 0
 

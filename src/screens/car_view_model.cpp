@@ -110,7 +110,7 @@ void CarViewModel::refresh() {
       if (one.stage == Stage::Inspect && !car->panels.empty())
         count = tr("%1 of %2 panels").arg(looked_at(*car)).arg(car->panels.size());
       else if (one.stage == Stage::Correct && marks(*car) > 0 && !one.done)
-        count = tr("%n mark(s)", nullptr, marks(*car));
+        count = marks(*car) == 1 ? tr("1 mark") : tr("%1 marks").arg(marks(*car));
       std::int64_t clocked_ms = 0;
       std::int64_t estimate_min = 0;
       for (const auto& what : car->operations) {
@@ -239,10 +239,12 @@ QString CarViewModel::mainSecond() const {
                  ? tr("%1 planned").arg(hours_words(what->estimate_min * 60000LL))
                  : QString();
     }
-    case Act::Deliver:
-      return openPoints().isEmpty()
-                 ? tr("no open points")
-                 : tr("%n open point(s)", nullptr, static_cast<int>(openPoints().size()));
+    case Act::Deliver: {
+      const auto open = openPoints().size();
+      return open == 0   ? tr("no open points")
+             : open == 1 ? tr("1 open point")
+                         : tr("%1 open points").arg(open);
+    }
     case Act::Reopen:
       return tr("takes the tick back");
     default:
@@ -259,12 +261,12 @@ QString CarViewModel::partsWords() const {
   if (!car) return {};
   const auto loose = std::count_if(car->panels.begin(), car->panels.end(),
                                    [](const auto& panel) { return !panel.plan.on_car; });
-  return loose == 0 ? tr("none loose") : tr("%n loose", nullptr, static_cast<int>(loose));
+  return loose == 0 ? tr("none loose") : tr("%1 loose").arg(loose);
 }
 
 QString CarViewModel::timeLineWords() const {
   const auto* car = session_.car();
-  return car ? tr("%n entries", nullptr, car->entries) : QString();
+  return car ? tr("%1 entries").arg(car->entries) : QString();
 }
 
 QString CarViewModel::shutWords() const {

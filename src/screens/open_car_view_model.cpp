@@ -50,7 +50,7 @@ OpenCarViewModel::OpenCarViewModel(Session& session, QObject* parent)
       bodies_({"key", "title", "chosen", "shape"}, this),
       drives_({"key", "title", "chosen"}, this),
       works_({"key", "title", "second", "chosen"}, this),
-      panels_({"key", "title", "chosen", "onCar", "place", "finish", "treatment", "substrate",
+      panels_({"key", "title", "painted", "onCar", "place", "finish", "treatment", "substrate",
                "doNotCut"},
               this),
       operations_({"key", "title", "stage", "hours"}, this),
@@ -90,7 +90,8 @@ QString OpenCarViewModel::summary() const {
   QStringList parts;
   if (!colorName().isEmpty()) parts.append(colorName());
   if (draft_.body) parts.append(words_of(*draft_.body));
-  if (!draft_.panels.empty()) parts.append(tr("%n panel(s)", nullptr, panelCount()));
+  if (!draft_.panels.empty())
+    parts.append(panelCount() == 1 ? tr("1 panel") : tr("%1 panels").arg(panelCount()));
   return parts.join(QStringLiteral(" · "));
 }
 

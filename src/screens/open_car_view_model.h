@@ -40,7 +40,7 @@ class OpenCarViewModel final : public QObject {
   Q_PROPERTY(QAbstractItemModel* bodies READ bodies CONSTANT)  // key, title, shape, chosen
   Q_PROPERTY(QAbstractItemModel* drives READ drives CONSTANT)  // key, title, chosen
   Q_PROPERTY(QAbstractItemModel* works READ works CONSTANT)    // key, title, second, chosen
-  // Roles: key, title, chosen, onCar, place, finish, treatment, substrate, doNotCut.
+  // Roles: key, title, painted, onCar, place, finish, treatment, substrate, doNotCut.
   Q_PROPERTY(QAbstractItemModel* panels READ panels CONSTANT)
   Q_PROPERTY(QAbstractItemModel* operations READ operations CONSTANT)  // key, title, stage, hours
   Q_PROPERTY(QAbstractItemModel* promises READ promises CONSTANT)      // key, title, chosen

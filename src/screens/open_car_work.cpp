@@ -236,8 +236,7 @@ void OpenCarViewModel::show_csv(const Result<acts::EstimateRows>& rows) {
           {static_cast<int>(shown.size()),
            good.title.empty() ? sentence(words_of(good.stage)) : text(good.title),
            tr("%1, %2").arg(words_of(good.stage), hours_words(good.estimate_min * 60000LL)), true});
-    csv_words_ = tr("%n row(s) fit", nullptr, csvCount()) + QStringLiteral(", ") +
-                 tr("%n row(s) left out", nullptr, static_cast<int>(rows->rejected.size()));
+    csv_words_ = tr("%1 of %2 rows fit").arg(csvCount()).arg(shown.size());
   }
   csv_rows_.set(std::move(shown));
   emit csvChanged();

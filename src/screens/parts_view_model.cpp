@@ -144,7 +144,7 @@ QString PartsViewModel::carPlace() const {
   if (state == State::NotClean) {
     const auto open = std::count_if(car->panels.begin(), car->panels.end(),
                                     [](const auto& panel) { return !is_clean(panel); });
-    return tr("%n panel(s) not clean", nullptr, static_cast<int>(open));
+    return open == 1 ? tr("1 panel not clean") : tr("%1 panels not clean").arg(open);
   }
   return place(car->car_release, state);
 }
@@ -183,9 +183,9 @@ QString PartsViewModel::mainKey() const {
 QString PartsViewModel::mainText() const {
   switch (mainAct()) {
     case Act::Take:
-      return tr("Take the %1").arg(titleOf(mainKey()).toLower());
+      return tr("Take the %1").arg(name_of(mainKey()));
     case Act::Offer:
-      return tr("Offer the %1").arg(titleOf(mainKey()).toLower());
+      return tr("Offer the %1").arg(name_of(mainKey()));
     case Act::None:
       break;
   }
@@ -197,11 +197,15 @@ QString PartsViewModel::mainSecond() const {
   return mainAct() == Act::Take && given ? place(*given, State::Offered) : QString();
 }
 
-QString PartsViewModel::titleOf(const QString& key) const {
-  if (key.isEmpty()) return tr("Whole car");
+QString PartsViewModel::name_of(const QString& key) const {
+  if (key.isEmpty()) return tr("whole car");
   const auto panel = from_word<job::Panel>(key.toStdString());
   const auto* car = session_.car();
-  return panel && car ? sentence(words_of(*panel, car->body)) : QString();
+  return panel && car ? words_of(*panel, car->body) : QString();
+}
+
+QString PartsViewModel::titleOf(const QString& key) const {
+  return sentence(name_of(key));
 }
 
 const ReleaseView* PartsViewModel::release(const QString& key) const {

@@ -74,6 +74,7 @@ class PartsViewModel final : public QObject {
   void refresh();
   const folds::ReleaseView* release(const QString& key) const;
   QString place(const folds::ReleaseView& release, State state) const;
+  QString name_of(const QString& key) const;
   bool writable() const;
   bool for_me(const folds::ReleaseView& release) const;
   void offer(const QString& key, std::optional<job::Role> to, std::optional<RackId> rack);

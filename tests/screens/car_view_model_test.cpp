@@ -1,0 +1,125 @@
+#include "screens/car_view_model.h"
+
+#include "tests/screens/shop_desk.h"
+
+namespace jambline::screens {
+namespace {
+
+class CarScreen : public ShopDesk {
+ protected:
+  void finish(CarViewModel& screen, job::Stage stage) {
+    act(acts::FinishStage{car().job, stage, true});
+    EXPECT_FALSE(failed_);
+    EXPECT_TRUE(screen.here());
+  }
+  QVariant stage(CarViewModel& screen, int row, const char* role) {
+    auto* rows = screen.stages();
+    return rows->data(rows->index(row, 0), rows->roleNames().key(role));
+  }
+};
+
+TEST_F(CarScreen, MainActIsNamedAfterWhatComesNext) {
+  const auto ivo = add("Ivo", job::Role::Painter);
+  be(ivo);
+  open_car();
+  CarViewModel screen(*session_);
+  EXPECT_EQ(screen.mainText(), "Start prep");
+  screen.act();
+  settle();
+  EXPECT_EQ(screen.mainText(), "Prep done");
+  screen.act();
+  settle();
+  EXPECT_EQ(screen.mainText(), "Inspect");
+  EXPECT_EQ(stage(screen, 0, "state").toInt(), static_cast<int>(CarViewModel::State::Done));
+}
+
+TEST_F(CarScreen, InspectIsAskedForAndItsClockRunsByTheSamePress) {
+  const auto ivo = add("Ivo", job::Role::Painter);
+  be(ivo);
+  open_car();
+  CarViewModel screen(*session_);
+  finish(screen, job::Stage::Prep);
+  int asked = 0;
+  QObject::connect(&screen, &CarViewModel::inspectAsked, &screen, [&] { ++asked; });
+  screen.act();
+  EXPECT_EQ(asked, 1);
+  settle();
+  ASSERT_EQ(car().running.size(), 1U);
+  EXPECT_EQ(car().running[0].person, ivo);
+  EXPECT_EQ(car().find(car().running[0].operation)->stage, job::Stage::Inspect);
+  const int entries = car().entries;
+  screen.act();
+  settle();
+  EXPECT_EQ(asked, 2);
+  EXPECT_EQ(car().entries, entries);
+  EXPECT_FALSE(failed_);
+}
+
+TEST_F(CarScreen, NobodyChosenCanInspectButNotStartAClock) {
+  add("Ivo", job::Role::Painter);
+  add("Mara", job::Role::Manager);
+  be({});
+  open_car();
+  CarViewModel screen(*session_);
+  EXPECT_TRUE(screen.mainWaits());
+  screen.act();
+  settle();
+  EXPECT_TRUE(car().running.empty());
+  EXPECT_FALSE(failed_);
+}
+
+TEST_F(CarScreen, OpenPointsAreCountedBeforeTheCarIsDelivered) {
+  be(add("Ivo", job::Role::Painter));
+  open_car();
+  CarViewModel screen(*session_);
+  for (const auto stage : {job::Stage::Prep, job::Stage::Inspect, job::Stage::Correct})
+    finish(screen, stage);
+  EXPECT_EQ(screen.mainAct(), CarViewModel::Act::Deliver);
+  EXPECT_EQ(screen.openPoints().size(), 2);
+  screen.act();
+  settle();
+  EXPECT_TRUE(car().delivered_ms);
+  EXPECT_EQ(screen.mainAct(), CarViewModel::Act::None);
+}
+
+TEST_F(CarScreen, ATileTurnsTheMainActToItsStage) {
+  be(add("Ivo", job::Role::Painter));
+  open_car();
+  CarViewModel screen(*session_);
+  screen.choose("correct");
+  EXPECT_EQ(screen.mainText(), "Start correct");
+  screen.choose("correct");
+  EXPECT_EQ(screen.mainText(), "Start prep");
+  finish(screen, job::Stage::Prep);
+  screen.choose("prep");
+  EXPECT_EQ(screen.mainAct(), CarViewModel::Act::Reopen);
+  screen.act();
+  settle();
+  EXPECT_EQ(screen.mainText(), "Start prep");
+}
+
+TEST_F(CarScreen, DueTimeIsLateOnceItIsOver) {
+  open_car();
+  CarViewModel screen(*session_);
+  EXPECT_FALSE(screen.late());
+  EXPECT_EQ(screen.heldBy(), "Held by: prep, then inspect");
+  clock_.advance_ms(3 * 3'600'000);
+  EXPECT_TRUE(screen.late());
+}
+
+TEST_F(CarScreen, NoteIsKeptAndSaid) {
+  be(add("Ivo", job::Role::Painter));
+  open_car();
+  CarViewModel screen(*session_);
+  int kept = 0;
+  QObject::connect(&screen, &CarViewModel::noteKept, &screen, [&] { ++kept; });
+  screen.writeNote("  ");
+  settle();
+  EXPECT_EQ(kept, 0);
+  screen.writeNote("door open");
+  settle();
+  EXPECT_EQ(kept, 1);
+}
+
+}  // namespace
+}  // namespace jambline::screens
