@@ -253,6 +253,13 @@ Item {
             mouseClick(find(page, child => child.objectName === "markSize"));
             Shop.settle();
             compare(Shop.inspect.chosenSize, 2);
+            mouseClick(find(page, child => child.objectName === "markKind"));
+            waitForRendering(page);
+            mouseClick(find(page, child => child.objectName === "size3"));
+            Shop.settle();
+            compare(Shop.inspect.chosenSize, 3);
+            keep(page, "sheet");
+            keyClick(Qt.Key_Escape);
             mouseClick(find(page, child => child.objectName === "markWithdraw"));
             Shop.settle();
             compare(Shop.inspect.marks.count, 0);
