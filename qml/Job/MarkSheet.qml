@@ -9,16 +9,50 @@ Sheet {
     id: sheet
 
     required property InspectViewModel inspect
+    property bool every: false
     readonly property bool ofMark: inspect.chosenMark !== ""
 
     signal moveAsked
 
+    onClosed: every = false
     title: ofMark ? inspect.chosenTitle : qsTr("What a tap marks")
 
     Column {
         width: parent.width
         spacing: 12
 
+        Flow {
+            width: parent.width
+            spacing: Theme.gap
+
+            Repeater {
+                model: !sheet.opened ? [] : sheet.every ? sheet.inspect.allKinds : sheet.inspect.kinds
+                KindChip {
+                    required property int modelData
+                    width: (sheet.roomWidth - 2 * Theme.gap) / 3
+                    height: implicitHeight
+                    kind: modelData
+                    text: sheet.inspect.kindWords(modelData)
+                    chosen: modelData === (sheet.ofMark ? sheet.inspect.chosenKind : sheet.inspect.kind)
+                    onClicked: {
+                        if (sheet.ofMark)
+                            sheet.inspect.describeMark(modelData, sheet.inspect.chosenSize, sheet.inspect.chosenLayer);
+                        else
+                            sheet.inspect.kind = modelData;
+                        sheet.close();
+                    }
+                }
+            }
+            KindChip {
+                objectName: "everyKind"
+                visible: !sheet.every
+                pressable: visible
+                width: (sheet.roomWidth - 2 * Theme.gap) / 3
+                height: implicitHeight
+                text: qsTr("All kinds")
+                onClicked: sheet.every = true
+            }
+        }
         Words {
             width: parent.width
             visible: sheet.ofMark
@@ -82,29 +116,6 @@ Sheet {
                 onClicked: {
                     sheet.inspect.withdrawMark();
                     sheet.close();
-                }
-            }
-        }
-        Flow {
-            width: parent.width
-            spacing: Theme.gap
-
-            Repeater {
-                model: sheet.opened ? sheet.inspect.allKinds : []
-                KindChip {
-                    required property int modelData
-                    width: (sheet.roomWidth - 2 * Theme.gap) / 3
-                    height: implicitHeight
-                    kind: modelData
-                    text: sheet.inspect.kindWords(modelData)
-                    chosen: modelData === (sheet.ofMark ? sheet.inspect.chosenKind : sheet.inspect.kind)
-                    onClicked: {
-                        if (sheet.ofMark)
-                            sheet.inspect.describeMark(modelData, sheet.inspect.chosenSize, sheet.inspect.chosenLayer);
-                        else
-                            sheet.inspect.kind = modelData;
-                        sheet.close();
-                    }
                 }
             }
         }
