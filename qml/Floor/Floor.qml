@@ -19,6 +19,9 @@ FocusScope {
         list.positionViewAtBeginning();
     }
 
+    GroupTitles {
+        id: groups
+    }
     FirstRun {
         visible: screen.floor.cars === 0
         width: parent.width
@@ -40,18 +43,7 @@ FocusScope {
         currentIndex: -1
         model: screen.floor.rows
         section.property: "group"
-        section.delegate: Words {
-            required property string section
-
-            x: Theme.gutter
-            width: list.width - 2 * Theme.gutter
-            height: implicitHeight + 10
-            verticalAlignment: Text.AlignVCenter
-            text: section
-            bold: true
-            color: Theme.pencil
-            Accessible.role: Accessible.Heading
-        }
+        section.delegate: groups.title
         delegate: FloorCard {
             x: Theme.gutter
             width: list.width - 2 * Theme.gutter
