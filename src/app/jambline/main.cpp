@@ -74,9 +74,10 @@ int main(int argc, char** argv) {
     if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
     if (qEnvironmentVariableIsEmpty("QT_QUICK_BACKEND")) qputenv("QT_QUICK_BACKEND", "software");
   }
-  if (options.self_test) qInstallMessageHandler(count_warnings);
 
   QGuiApplication gui(argc, argv);
+  // From here on: what the platform says of its own surroundings before is not ours.
+  if (options.self_test) qInstallMessageHandler(count_warnings);
   QGuiApplication::setApplicationName(QStringLiteral("jambline"));
   QGuiApplication::setApplicationDisplayName(QStringLiteral("Jambline"));
   QGuiApplication::setDesktopFileName(QStringLiteral("jambline"));
