@@ -47,8 +47,7 @@ JsonValue::Type JsonValue::type() const {
       return Type::Object;
     case dom::element_type::INT64:
       return Type::Integer;
-    case dom::element_type::UINT64:
-      return Type::Number;  // past int64: not a whole number of ours
+    case dom::element_type::UINT64:  // past int64: not a whole number of ours
     case dom::element_type::DOUBLE:
       return Type::Number;
     case dom::element_type::STRING:

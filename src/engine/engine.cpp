@@ -51,13 +51,16 @@ class LocalEngine final : public Engine {
       parts_.log = std::move(*opened);
     }
     log_ = parts_.log.get();
-    if (log_->newer_schema()) trouble_ = Error{Code::NewerSchema, "open", "log.db", {}};
-    else if (!log_->writable()) trouble_ = Error{Code::ReadOnly, "open", parts_.folder.filename().string(), {}};
+    if (log_->newer_schema())
+      trouble_ = Error{Code::NewerSchema, "open", "log.db", {}};
+    else if (!log_->writable())
+      trouble_ = Error{Code::ReadOnly, "open", parts_.folder.filename().string(), {}};
     if (log_->writable()) {
       const bool fresh = log_->last_arrival() == 0;
       JAMBLINE_ASSIGN(key_, key_of(parts_.folder, fresh, *parts_.random));
       if (fresh)
-        JAMBLINE_TRY(log_->found_shop(*key_, parts_.device_name, parts_.clock.now(), *parts_.random));
+        JAMBLINE_TRY(
+            log_->found_shop(*key_, parts_.device_name, parts_.clock.now(), *parts_.random));
     }
     jobs_.emplace(*log_);
     JAMBLINE_ASSIGN(floor_, Floor::open(parts_.folder, *log_, *jobs_));
@@ -184,15 +187,14 @@ class LocalEngine final : public Engine {
   Result<Wrote> act(const acts::Command& command, const PersonId& person) {
     if (!log_->writable()) return fail(trouble_.value_or(Error{Code::ReadOnly, "append", "", {}}));
     std::optional<Error> unreadable;
-    const acts::World world{
-        *shop_view_,
-        [&](const JobId& job) -> const folds::CarView* {
-          auto known = jobs_->get(job);
-          if (known) return (*known)->view.get();
-          unreadable = std::move(known.error());
-          return nullptr;
-        },
-        [&](const PersonId& worker) { return floor_->clock_of(worker); }};
+    const acts::World world{*shop_view_,
+                            [&](const JobId& job) -> const folds::CarView* {
+                              auto known = jobs_->get(job);
+                              if (known) return (*known)->view.get();
+                              unreadable = std::move(known.error());
+                              return nullptr;
+                            },
+                            [&](const PersonId& worker) { return floor_->clock_of(worker); }};
     auto drafts = acts::decide(world, command, {person, *parts_.random});
     if (unreadable) return fail(std::move(*unreadable));
     if (!drafts) return fail(std::move(drafts.error()));

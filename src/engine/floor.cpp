@@ -43,8 +43,7 @@ Result<Rows> fold_changed(log::EntryLog& log, JobCache& jobs, std::int64_t arriv
 
 }  // namespace
 
-Result<Floor> Floor::open(const std::filesystem::path& folder, log::EntryLog& log,
-                          JobCache& jobs) {
+Result<Floor> Floor::open(const std::filesystem::path& folder, log::EntryLog& log, JobCache& jobs) {
   Floor floor;
   const std::int64_t last = log.last_arrival();
   if (auto shelf = shelf::Shelf::open(folder, log.shop())) floor.shelf_ = std::move(*shelf);

@@ -21,7 +21,8 @@ entries::Entry entry_of(const log::Stored& stored) {
   out.parts = header.parts;
   out.kind = header.kind;
   out.schema = header.schema;
-  out.payload = entries::read(header.kind, header.schema, stored.entry.payload, stored.entry.erased);
+  out.payload =
+      entries::read(header.kind, header.schema, stored.entry.payload, stored.entry.erased);
   return out;
 }
 

@@ -85,6 +85,7 @@ class Heads {
 template <class T>
 std::vector<Hash> hashes_of(const std::vector<const Write<T>*>& heads) {
   std::vector<Hash> out;
+  out.reserve(heads.size());
   for (const auto* head : heads) out.push_back(head->hash);
   return out;
 }

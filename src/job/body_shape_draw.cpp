@@ -167,6 +167,7 @@ std::vector<Outline::Stroke> Outline::rounded() const {
 
   const std::size_t n = strokes.size();
   std::vector<double> lengths_mm;
+  lengths_mm.reserve(n);
   for (const Stroke& stroke : strokes) lengths_mm.push_back(trade::length_mm(stroke.points));
   std::vector<Stroke> out;
   std::vector<Stroke> corners(n);

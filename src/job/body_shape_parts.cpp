@@ -6,7 +6,6 @@ namespace jambline::job::draw {
 
 using trade::Attitude;
 using trade::PanelShape;
-using trade::Point_mm;
 using trade::Polygon;
 using trade::Polyline;
 using trade::Substrate;

@@ -20,6 +20,8 @@ enum class StateKind : std::uint8_t {
   Ring,
 };
 
-constexpr int shape_of(StateKind kind) { return static_cast<int>(kind); }
+constexpr int shape_of(StateKind kind) {
+  return static_cast<int>(kind);
+}
 
 }  // namespace jambline::screens

@@ -6,9 +6,10 @@ Result<Drafts> Drafts::open(const std::filesystem::path& folder) {
   Drafts drafts;
   JAMBLINE_ASSIGN(drafts.database_,
                   sqlite::Database::open(folder / "drafts.db", sqlite::Database::Mode::Create, ""));
-  JAMBLINE_TRY(drafts.database_.run(
-      "PRAGMA journal_mode=WAL; PRAGMA synchronous=NORMAL;"
-      "CREATE TABLE IF NOT EXISTS draft (form TEXT PRIMARY KEY, text TEXT NOT NULL) WITHOUT ROWID"));
+  JAMBLINE_TRY(
+      drafts.database_.run("PRAGMA journal_mode=WAL; PRAGMA synchronous=NORMAL;"
+                           "CREATE TABLE IF NOT EXISTS draft (form TEXT PRIMARY KEY, text TEXT NOT "
+                           "NULL) WITHOUT ROWID"));
   return drafts;
 }
 
@@ -24,11 +25,13 @@ Result<std::map<std::string, std::string>> Drafts::all() {
 
 Status Drafts::keep(const std::string& form, const std::string& text) {
   if (text.empty()) {
-    JAMBLINE_ASSIGN(sqlite::Statement forget, database_.prepare("DELETE FROM draft WHERE form = ?"));
+    JAMBLINE_ASSIGN(sqlite::Statement forget,
+                    database_.prepare("DELETE FROM draft WHERE form = ?"));
     forget.bind_text(1, form);
     return forget.finish();
   }
-  JAMBLINE_ASSIGN(sqlite::Statement put, database_.prepare("INSERT OR REPLACE INTO draft VALUES (?, ?)"));
+  JAMBLINE_ASSIGN(sqlite::Statement put,
+                  database_.prepare("INSERT OR REPLACE INTO draft VALUES (?, ?)"));
   put.bind_text(1, form);
   put.bind_text(2, text);
   return put.finish();

@@ -55,17 +55,18 @@ Result<Shelf> Shelf::open(const std::filesystem::path& folder, const ShopId& sho
                                           " ORDER BY promised IS NULL, promised, opened"));
   JAMBLINE_ASSIGN(shelf.all_, shelf.database_.prepare("SELECT row FROM car ORDER BY opened DESC"));
 
-  JAMBLINE_ASSIGN(const std::int64_t fits,
-                  shelf.database_.number(("SELECT count(*) FROM stamp WHERE version = " +
-                                          std::to_string(fold_version) + " AND shop = '" +
-                                          shop.hex() + "'")
-                                             .c_str()));
+  JAMBLINE_ASSIGN(
+      const std::int64_t fits,
+      shelf.database_.number(("SELECT count(*) FROM stamp WHERE version = " +
+                              std::to_string(fold_version) + " AND shop = '" + shop.hex() + "'")
+                                 .c_str()));
   if (fits == 1) {
     JAMBLINE_ASSIGN(shelf.arrival_, shelf.database_.number("SELECT arrival FROM stamp"));
   } else {
-    JAMBLINE_TRY(shelf.database_.run(("DELETE FROM car; DELETE FROM stamp; INSERT INTO stamp VALUES ('" +
-                                      shop.hex() + "', " + std::to_string(fold_version) + ", 0)")
-                                         .c_str()));
+    JAMBLINE_TRY(
+        shelf.database_.run(("DELETE FROM car; DELETE FROM stamp; INSERT INTO stamp VALUES ('" +
+                             shop.hex() + "', " + std::to_string(fold_version) + ", 0)")
+                                .c_str()));
   }
   return shelf;
 }
@@ -116,7 +117,11 @@ Result<std::vector<folds::FloorRow>> Shelf::rows(sqlite::Statement& query) {
   return out;
 }
 
-Result<std::vector<folds::FloorRow>> Shelf::in_work() { return rows(in_work_); }
-Result<std::vector<folds::FloorRow>> Shelf::all() { return rows(all_); }
+Result<std::vector<folds::FloorRow>> Shelf::in_work() {
+  return rows(in_work_);
+}
+Result<std::vector<folds::FloorRow>> Shelf::all() {
+  return rows(all_);
+}
 
 }  // namespace jambline::shelf

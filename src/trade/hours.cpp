@@ -187,7 +187,7 @@ class OnePerson {
         end(interval, act, session_.acts[i + 1]);
         at_ms = *interval.end_ms;
       }
-      session.push_back(std::move(interval));
+      session.push_back(interval);
     }
     std::erase_if(session, [](const ClockInterval& one) { return one.end_ms == one.start_ms; });
     const std::int64_t moved_ms = move_ms(session);
@@ -199,7 +199,7 @@ class OnePerson {
         latest_end_ms_ = std::max(latest_end_ms_, *interval.end_ms);
       }
       if (moved_ms > 0 && !interval.clock_doubt) doubt(interval, -moved_ms);
-      out_.intervals.push_back(std::move(interval));
+      out_.intervals.push_back(interval);
     }
     session_ = {};
   }
@@ -262,6 +262,7 @@ std::vector<HoursSum> sum_hours(std::span<const ClockInterval> intervals,
     if (left_ms > 0) sums[{interval.person, interval.operation, -1}] += left_ms;
   }
   std::vector<HoursSum> out;
+  out.reserve(sums.size());
   for (const auto& [key, ms] : sums)
     out.push_back({std::get<0>(key), std::get<1>(key), std::get<2>(key), ms});
   return out;

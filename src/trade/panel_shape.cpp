@@ -73,7 +73,9 @@ std::vector<Polygon> edge_strip(const Polygon& outline, Side side, double depth_
   std::vector<double> places{from_mm, to_mm};
   for (const Point_mm& corner : upright.corners)
     for (const double nudge_mm : {-0.01, 0.01}) places.push_back(corner.x_mm + nudge_mm);
-  for (double x_mm = from_mm; x_mm < to_mm; x_mm += 20) places.push_back(x_mm);
+  constexpr double step_mm = 20;
+  const int steps = static_cast<int>(std::ceil((to_mm - from_mm) / step_mm));
+  for (int i = 0; i < steps; ++i) places.push_back(from_mm + i * step_mm);
   std::sort(places.begin(), places.end());
 
   std::vector<Polygon> pieces;

@@ -1,7 +1,6 @@
 // The main job from a new folder to a read-back, through the one door.
-#include <gtest/gtest.h>
-
 #include <filesystem>
+#include <gtest/gtest.h>
 
 #include "base/json.h"
 #include "engine/engine.h"
@@ -50,8 +49,8 @@ class MainJob : public testing::Test {
     open.plate = "K 41-206";
     open.color = {"G7", "deep green", "#1F4D3A"};
     open.body = job::BodyShape::FourDoorSedan;
-    open.panels = {{job::Panel::Hood, true}, {job::Panel::LeftFender, true},
-                   {job::Panel::FrontBumper, false}};
+    open.panels = {
+        {job::Panel::Hood, true}, {job::Panel::LeftFender, true}, {job::Panel::FrontBumper, false}};
     open.operations = {{job::Stage::Inspect, "", 60}, {job::Stage::Correct, "", 90}};
     auto wrote = act(open);
     EXPECT_TRUE(wrote);
@@ -85,7 +84,8 @@ TEST_F(MainJob, ACarIsOpenedLookedOverClockedAndHandedOnAndComesBackAfterARestar
   ASSERT_TRUE(act(acts::PlaceMark{job, job::Panel::Hood, at.x_mm, at.y_mm}, ivo));
   EXPECT_EQ(car()->find(job::Panel::Hood)->verdict, job::Verdict::ToCorrect);
   ASSERT_TRUE(act(acts::GiveVerdict{job, job::Panel::LeftFender, job::Verdict::Clean}, ivo));
-  ASSERT_TRUE(act(acts::GiveVerdict{job, job::Panel::FrontBumper, job::Verdict::Clean, true, rack}, ivo));
+  ASSERT_TRUE(
+      act(acts::GiveVerdict{job, job::Panel::FrontBumper, job::Verdict::Clean, true, rack}, ivo));
   ASSERT_TRUE(act(acts::StopClock{ivo}, ivo));
 
   const auto before = *car();
@@ -133,10 +133,12 @@ TEST_F(MainJob, ARefusedActWritesNothing) {
 TEST_F(MainJob, StartingOnAnotherCarEndsTheFirstClockInTheSameAction) {
   const PersonId ivo = add("Ivo", job::Role::Painter);
   const JobId first = open_car();
-  ASSERT_TRUE(act(acts::StartClock{ivo, first, engine_->snapshot()->car->operations[0].operation}, ivo));
+  ASSERT_TRUE(
+      act(acts::StartClock{ivo, first, engine_->snapshot()->car->operations[0].operation}, ivo));
   clock_.advance_ms(60'000);
   const JobId second = open_car();
-  auto wrote = act(acts::StartClock{ivo, second, engine_->snapshot()->car->operations[0].operation}, ivo);
+  auto wrote =
+      act(acts::StartClock{ivo, second, engine_->snapshot()->car->operations[0].operation}, ivo);
   ASSERT_TRUE(wrote);
   ASSERT_EQ(wrote->entries.size(), 2U);
   EXPECT_EQ(wrote->entries[0].action, wrote->entries[1].action);

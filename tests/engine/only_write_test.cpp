@@ -1,7 +1,6 @@
 // The log is the only write: when it refuses, every act fails with its reason and nothing changes.
-#include <gtest/gtest.h>
-
 #include <filesystem>
+#include <gtest/gtest.h>
 
 #include "base/json.h"
 #include "engine/engine.h"
@@ -59,7 +58,8 @@ TEST(OnlyWrite, WithAppendRefusingEveryActFailsAndAllFoldsStayEqual) {
   const double x_mm = box.width_mm() / 2;
   const double y_mm = box.height_mm() / 2;
   ASSERT_TRUE(act(acts::PlaceMark{job, job::Panel::Hood, x_mm, y_mm}, ivo));
-  ASSERT_TRUE(act(acts::GiveVerdict{job, job::Panel::FrontBumper, job::Verdict::Clean, true, rack}, ivo));
+  ASSERT_TRUE(
+      act(acts::GiveVerdict{job, job::Panel::FrontBumper, job::Verdict::Clean, true, rack}, ivo));
   const auto car = engine.snapshot()->car;
   const OperationId inspect = car->operations[0].operation;
   const OperationId correct = car->operations[1].operation;
@@ -69,21 +69,35 @@ TEST(OnlyWrite, WithAppendRefusingEveryActFailsAndAllFoldsStayEqual) {
   const ReleaseId release = engine.snapshot()->car->find(job::Panel::FrontBumper)->release.release;
 
   const std::vector<acts::Command> commands{
-      acts::NameShop{"Shop", "America/New_York"}, acts::AddPerson{"Mara", job::Role::GlassTech},
-      acts::RenamePerson{ivo, "Ivan"}, acts::ChangeRole{ivo, job::Role::Painter},
-      acts::LetPersonGo{ivo}, acts::AddRack{"rack 9"}, open, acts::SetPlate{job, "K 1"},
-      acts::SetVin{job, "11111111111111111"}, acts::SetColor{job, {"R1", "red", ""}},
-      acts::SetPromise{job, 5}, acts::PlanPanel{job, {job::Panel::Roof}},
-      acts::PlanOperation{job, {job::Stage::Wash, "", 10}}, acts::ChangeEstimate{job, inspect, 5},
-      acts::FinishStage{job, job::Stage::Inspect}, acts::WriteNote{job, "door open"},
-      acts::Deliver{job}, acts::PlaceMark{job, job::Panel::Hood, x_mm, y_mm + 10},
+      acts::NameShop{"Shop", "America/New_York"},
+      acts::AddPerson{"Mara", job::Role::GlassTech},
+      acts::RenamePerson{ivo, "Ivan"},
+      acts::ChangeRole{ivo, job::Role::Painter},
+      acts::LetPersonGo{ivo},
+      acts::AddRack{"rack 9"},
+      open,
+      acts::SetPlate{job, "K 1"},
+      acts::SetVin{job, "11111111111111111"},
+      acts::SetColor{job, {"R1", "red", ""}},
+      acts::SetPromise{job, 5},
+      acts::PlanPanel{job, {job::Panel::Roof}},
+      acts::PlanOperation{job, {job::Stage::Wash, "", 10}},
+      acts::ChangeEstimate{job, inspect, 5},
+      acts::FinishStage{job, job::Stage::Inspect},
+      acts::WriteNote{job, "door open"},
+      acts::Deliver{job},
+      acts::PlaceMark{job, job::Panel::Hood, x_mm, y_mm + 10},
       acts::MoveMark{job, mark, x_mm, y_mm + 5},
-      acts::DescribeMark{job, mark, job::DefectKind::Crater, 2}, acts::WithdrawMark{job, mark},
+      acts::DescribeMark{job, mark, job::DefectKind::Crater, 2},
+      acts::WithdrawMark{job, mark},
       acts::SayDirtAllOver{job, job::Panel::Hood, job::DirtClass::Over50},
       acts::GiveVerdict{job, job::Panel::Hood, job::Verdict::Redo},
-      acts::StartClock{ivo, job, correct}, acts::PauseClock{ivo}, acts::StopClock{ivo},
+      acts::StartClock{ivo, job, correct},
+      acts::PauseClock{ivo},
+      acts::StopClock{ivo},
       acts::OfferRelease{job, job::Panel::FrontBumper, job::Role::GlassTech},
-      acts::TakeRelease{job, release}, acts::ReturnRelease{job, release, "scratch"},
+      acts::TakeRelease{job, release},
+      acts::ReturnRelease{job, release, "scratch"},
       acts::Withdraw{job, hood.marks.front().placed, "wrong panel"},
       acts::UndoAction{engine.snapshot()->last_act->entries}};
   ASSERT_EQ(commands.size(), std::variant_size_v<acts::Command>);  // every act there is
