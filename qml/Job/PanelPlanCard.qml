@@ -25,11 +25,12 @@ PaperCard {
     chosen: painted
 
     component Choice: PlainButton {
+        required property string panelTitle
         property string what
 
         width: Math.max(112, implicitWidth)
         bare: true
-        name: qsTr("%1, %2: %3. Changes it.").arg(card.title).arg(what).arg(text)
+        name: qsTr("%1, %2: %3. Changes it.").arg(panelTitle).arg(what).arg(text)
     }
 
     Column {
@@ -68,6 +69,7 @@ PaperCard {
             visible: card.painted
 
             Choice {
+                panelTitle: card.title
                 what: qsTr("place")
                 text: card.where
                 secondLine: qsTr("place")
@@ -75,6 +77,7 @@ PaperCard {
                 onClicked: card.placeAsked()
             }
             Choice {
+                panelTitle: card.title
                 what: qsTr("finish")
                 text: card.finish
                 secondLine: card.doNotCut ? qsTr("do not cut") : qsTr("finish")
@@ -82,6 +85,7 @@ PaperCard {
                 onClicked: card.finishAsked()
             }
             Choice {
+                panelTitle: card.title
                 what: qsTr("treatment")
                 text: card.treatment
                 secondLine: qsTr("treatment")
@@ -89,6 +93,7 @@ PaperCard {
                 onClicked: card.treatmentAsked()
             }
             Choice {
+                panelTitle: card.title
                 what: qsTr("made of")
                 text: card.substrate
                 secondLine: qsTr("made of")

@@ -54,7 +54,7 @@ Item {
 
     CarTint {
         id: paint
-        car: map.inspect.carColor === "" ? "#808080" : map.inspect.carColor
+        car: map.inspect.carColor === "" ? Theme.steel : map.inspect.carColor
         dark: Theme.dark
     }
     PatternItem {
