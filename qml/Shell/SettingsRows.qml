@@ -40,16 +40,16 @@ Column {
         width: parent.width
 
         PlainButton {
-            text: qsTr("Stall")
-            secondLine: qsTr("light")
-            chosen: rows.settings.look === SettingsViewModel.Stall
-            onClicked: rows.settings.look = SettingsViewModel.Stall
-        }
-        PlainButton {
             text: qsTr("Booth")
-            secondLine: qsTr("dark")
+            secondLine: qsTr("light")
             chosen: rows.settings.look === SettingsViewModel.Booth
             onClicked: rows.settings.look = SettingsViewModel.Booth
+        }
+        PlainButton {
+            text: qsTr("Stall")
+            secondLine: qsTr("dark")
+            chosen: rows.settings.look === SettingsViewModel.Stall
+            onClicked: rows.settings.look = SettingsViewModel.Stall
         }
         PlainButton {
             text: qsTr("Device")

@@ -16,7 +16,7 @@
 namespace jambline::device {
 
 enum class UnitChoice : std::uint8_t { Metric, Us };
-enum class Look : std::uint8_t { Booth, Stall, Device };  // dark, light, as the device
+enum class Look : std::uint8_t { Booth, Stall, Device };  // light, dark, as the device
 
 struct Settings {
   UnitChoice units = UnitChoice::Us;

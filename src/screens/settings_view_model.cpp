@@ -26,7 +26,7 @@ SettingsViewModel::SettingsViewModel(Session& session, device::Settings settings
 
 bool SettingsViewModel::dark() const {
   if (settings_.look == device::Look::Device) return device_dark_;
-  return settings_.look == device::Look::Booth;
+  return settings_.look == device::Look::Stall;
 }
 
 void SettingsViewModel::take(const device::Settings& next) {

@@ -150,13 +150,13 @@ Result<int> draw_pictures(Program& program, const std::filesystem::path& folder)
   int count = 0;
   resize(program, 412, 892);
   for (const bool dark : {false, true}) {
-    settings.set_look(dark ? SettingsViewModel::Booth : SettingsViewModel::Stall);
+    settings.set_look(dark ? SettingsViewModel::Stall : SettingsViewModel::Booth);
     for (const Stop& stop : stops) {
       JAMBLINE_ASSIGN(const int one, draw(program, folder, stop, dark ? "-dark" : ""));
       count += one;
     }
   }
-  settings.set_look(SettingsViewModel::Stall);
+  settings.set_look(SettingsViewModel::Booth);
   for (const auto& [width, height] : {std::pair{900, 1200}, {1440, 900}}) {
     resize(program, width, height);
     for (const Stop& stop : {stops[0], stops[2], stops[3]}) {

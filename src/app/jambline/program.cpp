@@ -39,7 +39,7 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
 
   auto settings = device::read_settings(folder);
   device::Settings kept = settings ? *settings : device::Settings{};
-  if (options.dark) kept.look = device::Look::Booth;
+  if (options.dark) kept.look = device::Look::Stall;
   if (options.text_percent != 0) kept.text_percent = options.text_percent;
   out->settings_ = std::make_unique<screens::SettingsViewModel>(session, kept, desktop_is_dark());
   out->shell_ = std::make_unique<screens::ShellViewModel>(session);
