@@ -199,7 +199,24 @@ void write_unsigned(std::string& out, std::uint64_t number) {
 }
 
 void Reading::refuse(Code code, std::string cause) {
-  error = Error{code, "read JSON", path, {{"field", path}, {"cause", std::move(cause)}}};
+  error = Error{code, "read JSON", "", {{"field", ""}, {"cause", std::move(cause)}}};
+}
+
+void Reading::below(std::string_view name) {
+  path.insert(0, path.empty() || path.front() == '[' ? "" : ".");
+  path.insert(0, name);
+}
+
+void Reading::below(std::size_t place) {
+  path.insert(0, path.empty() || path.front() == '[' ? "" : ".");
+  path.insert(0, '[' + std::to_string(place) + ']');
+}
+
+Error Reading::finished() {
+  Error out = std::move(*error);
+  out.subject = path;
+  out.args.front().second = std::move(path);
+  return out;
 }
 
 bool Reading::in_range(const Field& field, double value) {
@@ -212,8 +229,8 @@ bool Reading::in_range(const Field& field, double value) {
   write_number(high, field.max);
   error = Error{Code::OutOfRange,
                 "read JSON",
-                path,
-                {{"field", path}, {"value", found}, {"min", low}, {"max", high}}};
+                "",
+                {{"field", ""}, {"value", found}, {"min", low}, {"max", high}}};
   return false;
 }
 

@@ -138,7 +138,7 @@ void write(std::string& out, const T& value) {
   }
 }
 
-// Where reading is, for the message; and the first error.
+// The first error; its path is put together on the way out, so that good text costs nothing.
 struct Reading {
   Strict strict = Strict::No;
   std::string path = {};
@@ -146,6 +146,9 @@ struct Reading {
 
   void refuse(Code code, std::string cause);
   bool in_range(const Field& field, double value);
+  void below(std::string_view name);
+  void below(std::size_t place);
+  Error finished();
 };
 
 template <class T>
@@ -161,26 +164,19 @@ struct Reader {
   void operator()(const Field& field, T& value) {
     if (at.error) return;
     if (strict) asked.push_back(field.name);
-    const std::size_t length = at.path.size();
     JsonValue member;
     const bool found = members.find(field.name, member);
     if (!found || member.type() == JsonValue::Type::Null) {
-      if constexpr (is_optional<T>) {
-        value.reset();
-      } else {
-        if (length) at.path.push_back('.');
-        at.path += field.name;
-        at.refuse(Code::Missing, "");
-      }
-    } else {
-      if (length) at.path.push_back('.');
-      at.path += field.name;
       if constexpr (is_optional<T>)
-        read(at, field, member, value.emplace());
+        value.reset();
       else
-        read(at, field, member, value);
+        at.refuse(Code::Missing, "");
+    } else if constexpr (is_optional<T>) {
+      read(at, field, member, value.emplace());
+    } else {
+      read(at, field, member, value);
     }
-    if (!at.error) at.path.resize(length);
+    if (at.error) at.below(field.name);
   }
 };
 
@@ -224,11 +220,10 @@ bool read(Reading& at, const Field& field, const JsonValue& in, T& out) {
     out.reserve(in.size());
     JsonItems items(in);
     JsonValue item;
-    const std::size_t length = at.path.size();
     while (items.next(item)) {
-      at.path += '[' + std::to_string(out.size()) + ']';
-      if (!read(at, field, item, out.emplace_back())) return false;
-      at.path.resize(length);
+      if (read(at, field, item, out.emplace_back())) continue;
+      at.below(out.size() - 1);
+      return false;
     }
   } else if constexpr (Described<T>) {
     if (type != Type::Object) return at.refuse(Code::Malformed, "wants an object"), false;
@@ -238,9 +233,9 @@ bool read(Reading& at, const Field& field, const JsonValue& in, T& out) {
     if (reader.strict) {
       const std::string_view extra = reader.members.first_unasked(reader.asked);
       if (!extra.empty()) {
-        if (!at.path.empty()) at.path.push_back('.');
-        at.path += extra;
-        return at.refuse(Code::Unknown, "no such field"), false;
+        at.refuse(Code::Unknown, "no such field");
+        at.below(extra);
+        return false;
       }
     }
   } else {
@@ -331,7 +326,7 @@ Result<T> from_json(std::string_view text, Strict strict = Strict::No) {
   json::Reading at{strict};
   T out{};
   json::read(at, Field{}, value, out);
-  if (at.error) return fail(std::move(*at.error));
+  if (at.error) return fail(at.finished());
   return out;
 }
 

@@ -11,6 +11,7 @@
 #include "engine/floor.h"
 #include "engine/job_cache.h"
 #include "engine/lane.h"
+#include "engine/read_entry.h"
 #include "folds/shop_fold.h"
 #include "shelf/drafts.h"
 
@@ -65,7 +66,7 @@ class LocalEngine final : public Engine {
     jobs_.emplace(*log_);
     JAMBLINE_ASSIGN(floor_, Floor::open(parts_.folder, *log_, *jobs_));
     JAMBLINE_TRY(log_->read_job({}, [this](const log::Stored& stored) {
-      shop_.apply(entry_of(stored));
+      shop_.apply(read_entry(stored.entry));
       return true;
     }));
     shop_view_ = std::make_shared<const folds::ShopView>(shop_.view());
@@ -215,7 +216,7 @@ class LocalEngine final : public Engine {
     Wrote wrote;
     auto last = std::make_shared<LastAct>(LastAct{command, person, 0, {}});
     for (const auto& one : *stored) {
-      wrote.entries.push_back(entry_of(one));
+      wrote.entries.push_back(read_entry(one.entry));
       last->entries.emplace_back(one.entry.header.subject, one.entry.hash);
       last->wall_ms = one.entry.header.wall_ms;
     }
@@ -254,7 +255,7 @@ class LocalEngine final : public Engine {
   Status take_in_arrivals() {
     std::vector<entries::Entry> fresh;
     JAMBLINE_TRY(log_->read_after(folded_, [&](const log::Stored& stored) {
-      fresh.push_back(entry_of(stored));
+      fresh.push_back(read_entry(stored.entry));
       return true;
     }));
     return fold(fresh, /*at_once=*/false);

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <set>
 
+#include "engine/read_entry.h"
+
 namespace jambline::engine {
 
 namespace {
@@ -14,7 +16,7 @@ Result<Rows> fold_all(log::EntryLog& log) {
   std::map<JobId, folds::JobFold> folds;
   JAMBLINE_TRY(log.read_after(0, [&](const log::Stored& stored) {
     const JobId& subject = stored.entry.header.subject;
-    if (subject) folds.try_emplace(subject, subject).first->second.apply(entry_of(stored));
+    if (subject) folds.try_emplace(subject, subject).first->second.apply(read_entry(stored.entry));
     return true;
   }));
   Rows out;

@@ -2,36 +2,16 @@
 
 #include <algorithm>
 
-namespace jambline::engine {
+#include "engine/read_entry.h"
 
-entries::Entry entry_of(const log::Stored& stored) {
-  const seal::Header& header = stored.entry.header;
-  entries::Entry out;
-  out.hash = stored.entry.hash;
-  out.order = {header.hlc, header.device, header.seq};
-  out.subject = header.subject;
-  out.wall_ms = header.wall_ms;
-  out.offset_min = header.offset_min;
-  out.clock_flags = header.clock_flags;
-  out.boot = header.boot;
-  out.boottime_ms = header.boottime_ms;
-  out.person = header.person;
-  out.action = header.action;
-  out.part = header.part;
-  out.parts = header.parts;
-  out.kind = header.kind;
-  out.schema = header.schema;
-  out.payload =
-      entries::read(header.kind, header.schema, stored.entry.payload, stored.entry.erased);
-  return out;
-}
+namespace jambline::engine {
 
 Result<const JobCache::Job*> JobCache::get(const JobId& id) {
   if (const auto found = by_id_.find(id); found != by_id_.end()) return &touch(found->second);
   Job job(id);
   auto timeline = std::make_shared<std::vector<entries::Entry>>();
   JAMBLINE_TRY(log_.read_job(id, [&](const log::Stored& stored) {
-    timeline->push_back(entry_of(stored));
+    timeline->push_back(read_entry(stored.entry));
     job.fold.apply(timeline->back());
     return true;
   }));

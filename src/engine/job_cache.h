@@ -15,9 +15,6 @@
 
 namespace jambline::engine {
 
-// An entry as the folds see it, from the bytes as they are kept.
-entries::Entry entry_of(const log::Stored& stored);
-
 class JobCache {
  public:
   struct Job {

@@ -49,8 +49,8 @@ Written write(const Payload& payload) {
 Payload read(std::uint16_t kind, std::uint16_t schema, std::string_view payload, bool erased) {
   if (erased) return ErasedPayload{};
   if (kind <= last_membership_kind) return MembershipAct{};
-  Payload out = UnknownEntry{"unknown kind " + std::to_string(kind)};
-  any_kind([&]<class T>() {
+  Payload out;
+  const bool known = any_kind([&]<class T>() {
     if (T::kind != kind) return false;
     if (schema != schema_now) {
       out =
@@ -65,6 +65,7 @@ Payload read(std::uint16_t kind, std::uint16_t schema, std::string_view payload,
                          std::string(value.error().subject)};
     return true;
   });
+  if (!known) out = UnknownEntry{"unknown kind " + std::to_string(kind)};
   return out;
 }
 

@@ -13,6 +13,7 @@
 #include <unordered_map>
 
 #include "app/demo/demo_shop.h"
+#include "engine/read_entry.h"
 #include "folds/job_fold.h"
 #include "folds/shop_fold.h"
 #include "log/entry_log.h"
@@ -106,7 +107,7 @@ class Rows {
                         SQLITE_STATIC);
       must_be(sqlite3_step(insert_) == SQLITE_DONE, sqlite3_errmsg(raw_));
       sqlite3_reset(insert_);
-      out.push_back(demo::entry_of(sealed));
+      out.push_back(engine::read_entry(sealed));
       last_ = std::move(sealed);
       ++count_;
     }
@@ -209,7 +210,7 @@ void compare(const std::filesystem::path& folder, std::int64_t count, const char
     std::unordered_map<JobId, folds::JobFold> jobs;
     std::int64_t seen = 0;
     const auto read = (*log)->read_after(0, [&](const log::Stored& stored) {
-      const auto entry = demo::entry_of(stored.entry);
+      const auto entry = engine::read_entry(stored.entry);
       if (entry.subject)
         jobs.try_emplace(entry.subject, entry.subject).first->second.apply(entry);
       else

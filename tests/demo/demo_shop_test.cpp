@@ -8,6 +8,7 @@
 
 #include "app/demo/dirt.h"
 #include "app/demo/invented.h"
+#include "engine/read_entry.h"
 #include "folds/floor_view.h"
 #include "folds/job_fold.h"
 #include "folds/shop_fold.h"
@@ -27,7 +28,7 @@ struct Made {
     auto log = log::open_log(folder.path(), log::OpenMode::ReadOnly);
     log::must(log->read_after(0, [&](const log::Stored& stored) {
       all.push_back(stored.entry);
-      const auto entry = entry_of(stored.entry);
+      const auto entry = engine::read_entry(stored.entry);
       if (entry.subject)
         folds.try_emplace(entry.subject, entry.subject).first->second.apply(entry);
       else

@@ -2,6 +2,8 @@
 
 #include <cstdlib>
 
+#include "acts/estimate_csv.h"
+#include "entries/entry.h"
 #include "seal/chain.h"
 #include "seal/fingerprint.h"
 #include "seal/pack.h"
@@ -51,6 +53,28 @@ std::vector<std::string> json_seeds() {
   out.insert(out.end(), {"{}", "[]", "null", "-1.5e300", R"("\ud83d\ude00")",
                          R"({"a":[1,{"b":null}]})", R"({"cut_seq":18446744073709551616})"});
   return out;
+}
+
+// First byte: the kind; the rest: its payload. One of every kind, as it is when nothing is filled
+// in.
+template <class... All>
+std::vector<std::string> payload_seeds_of(std::variant<All...>*) {
+  std::vector<std::string> out;
+  const auto add = [&]<class T>(const T& value) {
+    if constexpr (requires { T::kind; })
+      out.push_back(static_cast<char>(T::kind) + entries::write(value).payload);
+  };
+  (add(All{}), ...);
+  return out;
+}
+std::vector<std::string> payload_seeds() {
+  return payload_seeds_of(static_cast<entries::Payload*>(nullptr));
+}
+std::vector<std::string> estimate_seeds() {
+  return {"stage,title,hours\nprep,block the door,1.5\n",
+          "\xef\xbb\xbfHours,Stage,Title\r\n\"1,5\",base,\"two, coats\"\r\n0,mask,\"say "
+          "\"\"when\"\"\"\r\n",
+          "stage;title;hours\nprep;x;1\n", "stage,title,hours\nprep,\"never closed,1\n", ""};
 }
 
 template <class T>
@@ -135,12 +159,36 @@ void run_json(Input input) {
   (void)parse_fingerprint(text);
 }
 
+// What is read is written and read again the same.
+void run_payload(Input input) {
+  if (input.empty()) return;
+  const auto read = entries::read(input[0], 1, text_of(input.subspan(1)), false);
+  if (std::holds_alternative<entries::UnknownEntry>(read) ||
+      std::holds_alternative<entries::MembershipAct>(read))
+    return;
+  const auto written = entries::write(read);
+  hold(written.kind == input[0]);
+  const auto again = entries::read(written.kind, written.schema, written.payload, false);
+  hold(entries::write(again).payload == written.payload);
+}
+
+void run_estimates(Input input) {
+  const auto rows = acts::read_estimate_csv(text_of(input));
+  if (!rows) return;
+  hold(rows->operations.size() + rows->rejected.size() <= acts::most_estimate_rows);
+  for (const auto& one : rows->operations)
+    hold(one.estimate_min >= 0 && one.estimate_min <= 60'000);
+  for (const auto& one : rows->rejected) hold(one.line >= 2 && one.text.size() <= 120);
+}
+
 const std::vector<Target>& targets() {
   static const std::vector<Target> all{{"entry", run_entry, entry_seeds},
                                        {"receipt", run_receipt, receipt_seeds},
                                        {"pack", run_pack, pack_seeds},
                                        {"membership", run_membership, membership_seeds},
-                                       {"json", run_json, json_seeds}};
+                                       {"json", run_json, json_seeds},
+                                       {"payload", run_payload, payload_seeds},
+                                       {"estimates", run_estimates, estimate_seeds}};
   return all;
 }
 

@@ -25,6 +25,8 @@ void run_receipt(Input input);
 void run_pack(Input input);
 void run_membership(Input input);
 void run_json(Input input);
+void run_payload(Input input);
+void run_estimates(Input input);
 
 const std::vector<Target>& targets();
 

@@ -5,6 +5,7 @@
 #include <rapidcheck.h>
 
 #include "app/demo/demo_shop.h"
+#include "engine/read_entry.h"
 #include "tests/log/log_folder.h"
 #include "tests/property/random_acts.h"
 
@@ -208,10 +209,10 @@ TEST(Folds, TwoFoldersThatExchangedTheirEntriesShowTheSame) {
       at += length;
     }
     Folds here, there;
-    for (const auto& entry : sealed) here.apply(demo::entry_of(entry));
+    for (const auto& entry : sealed) here.apply(engine::read_entry(entry));
     auto back = log::entries_of(*to);
     shuffle(back, random);
-    for (const auto& entry : back) there.apply(demo::entry_of(entry));
+    for (const auto& entry : back) there.apply(engine::read_entry(entry));
     EXPECT_EQ(here.text(), there.text());
   }
 }

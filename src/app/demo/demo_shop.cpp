@@ -10,6 +10,7 @@
 #include "app/demo/in_work.h"
 #include "app/demo/invented.h"
 #include "base/json.h"
+#include "engine/read_entry.h"
 #include "seal/membership.h"
 
 namespace jambline::demo {
@@ -155,7 +156,7 @@ Status Maker::make() {
 
 std::vector<entries::Entry> entries_of(const std::vector<log::Stored>& stored) {
   std::vector<entries::Entry> out;
-  for (const auto& one : stored) out.push_back(entry_of(one.entry));
+  for (const auto& one : stored) out.push_back(engine::read_entry(one.entry));
   return out;
 }
 
@@ -206,27 +207,6 @@ class ThrowAwayFolder {
 };
 
 }  // namespace
-
-entries::Entry entry_of(const seal::SealedEntry& sealed) {
-  const auto& header = sealed.header;
-  entries::Entry out;
-  out.hash = sealed.hash;
-  out.order = {header.hlc, header.device, header.seq};
-  out.subject = header.subject;
-  out.wall_ms = header.wall_ms;
-  out.offset_min = header.offset_min;
-  out.clock_flags = header.clock_flags;
-  out.boot = header.boot;
-  out.boottime_ms = header.boottime_ms;
-  out.person = header.person;
-  out.action = header.action;
-  out.part = header.part;
-  out.parts = header.parts;
-  out.kind = header.kind;
-  out.schema = header.schema;
-  out.payload = entries::read(header.kind, header.schema, sealed.payload, sealed.erased);
-  return out;
-}
 
 Status make_entries(const DemoOptions& options, const Sinks& sinks) {
   return Maker(options, sinks).make();

@@ -51,7 +51,4 @@ struct Sinks {
 };
 Status make_entries(const DemoOptions& options, const Sinks& sinks);
 
-// What the folds are given of a stored entry.
-entries::Entry entry_of(const seal::SealedEntry& sealed);
-
 }  // namespace jambline::demo

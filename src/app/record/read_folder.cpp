@@ -4,7 +4,7 @@
 #include <cctype>
 #include <map>
 
-#include "engine/job_cache.h"
+#include "engine/read_entry.h"
 #include "folds/job_fold.h"
 #include "folds/shop_fold.h"
 
@@ -29,7 +29,7 @@ Result<ShopFolder> read_folder(const std::filesystem::path& folder) {
   folds::ShopFold shop;
   std::map<JobId, folds::JobFold> jobs;
   JAMBLINE_TRY(out.log->read_after(0, [&](const log::Stored& stored) {
-    const auto entry = engine::entry_of(stored);
+    const auto entry = engine::read_entry(stored.entry);
     if (entry.subject)
       jobs.try_emplace(entry.subject, entry.subject).first->second.apply(entry);
     else
@@ -76,7 +76,7 @@ Result<const folds::CarView*> find_car(const ShopFolder& folder, const std::stri
 Result<std::vector<entries::Entry>> time_line(const ShopFolder& folder, const JobId& job) {
   std::vector<entries::Entry> out;
   JAMBLINE_TRY(folder.log->read_job(job, [&](const log::Stored& stored) {
-    out.push_back(engine::entry_of(stored));
+    out.push_back(engine::read_entry(stored.entry));
     return true;
   }));
   std::sort(out.begin(), out.end(), [](const auto& a, const auto& b) { return a.order < b.order; });
