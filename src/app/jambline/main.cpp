@@ -1,7 +1,6 @@
 #include <QFontDatabase>
 #include <QGuiApplication>
 #include <QLocale>
-#include <QQmlExtensionPlugin>
 #include <QStandardPaths>
 #include <QStyleHints>
 #include <QTemporaryDir>
@@ -11,13 +10,6 @@
 #include "app/jambline/pictures.h"
 #include "app/jambline/program.h"
 #include "screens/words.h"
-
-Q_IMPORT_QML_PLUGIN(Jambline_ThemePlugin)
-Q_IMPORT_QML_PLUGIN(Jambline_ScreensPlugin)
-Q_IMPORT_QML_PLUGIN(Jambline_FloorPlugin)
-Q_IMPORT_QML_PLUGIN(Jambline_JobPlugin)
-Q_IMPORT_QML_PLUGIN(Jambline_RecordPlugin)
-Q_IMPORT_QML_PLUGIN(Jambline_ShellPlugin)
 
 namespace {
 using namespace jambline;

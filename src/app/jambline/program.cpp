@@ -2,9 +2,17 @@
 
 #include <QGuiApplication>
 #include <QPalette>
+#include <QQmlExtensionPlugin>
 #include <QSysInfo>
 
 #include "device/device_settings.h"
+
+Q_IMPORT_QML_PLUGIN(Jambline_ThemePlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_ScreensPlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_FloorPlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_JobPlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_RecordPlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_ShellPlugin)
 
 namespace jambline::app {
 
