@@ -1,0 +1,27 @@
+// bench-screens: how long the program takes to start and a tap to show, and what memory it wants.
+// It needs no display. `--tap` or `--start` measures only that.
+#include <cstdlib>
+#include <cstring>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include "tests/bench/screens/shops.h"
+#include "tests/bench/screens/start.h"
+#include "tests/bench/screens/tap.h"
+
+int main(int argc, char** argv) {
+  using namespace jambline::bench;
+  setenv("QT_QPA_PLATFORM", "offscreen", 1);
+  setenv("QT_QUICK_BACKEND", "software", 1);
+  const char* what = argc > 1 ? argv[1] : "";
+  if (std::strcmp(what, "--show-floor") == 0 && argc == 3) return show_floor(argc, argv, argv[2]);
+  if (std::strcmp(what, "--tap") == 0) return tap(argc, argv);
+  bench_start();
+  if (std::strcmp(what, "--start") == 0) return 0;
+  const pid_t child = fork();
+  if (child == 0) return tap(argc, argv);
+  int status = 1;
+  waitpid(child, &status, 0);
+  must_be(child > 0 && WIFEXITED(status) && WEXITSTATUS(status) == 0, "the taps failed");
+  return 0;
+}

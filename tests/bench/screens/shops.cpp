@@ -1,0 +1,94 @@
+#include "tests/bench/screens/shops.h"
+
+#include "app/demo/demo_shop.h"
+#include "base/clock.h"
+#include "base/json.h"
+#include "engine/read_entry.h"
+#include "log/entry_log.h"
+#include "log/shop_folder.h"
+#include "seal/membership.h"
+#include "tests/bench/figures.h"
+
+namespace jambline::bench {
+
+namespace {
+log::OpenOptions no_ballast() {
+  log::OpenOptions options;
+  options.ballast_bytes = 0;
+  return options;
+}
+
+demo::DemoOptions demo_of(ShopSize size, std::uint64_t seed) {
+  demo::DemoOptions options;
+  options.seed = seed;
+  options.delivered = size.delivered;
+  options.in_work = size.in_work;
+  options.now = SystemClock().now();
+  return options;
+}
+
+std::unique_ptr<log::EntryLog> open_log(const std::filesystem::path& folder) {
+  return must(log::EntryLog::open(folder, log::OpenMode::Write, no_ballast()), "open a log");
+}
+}  // namespace
+
+std::uint64_t make_demo(const std::filesystem::path& folder, ShopSize size) {
+  must(demo::make_shop(folder, demo_of(size, 41)), "make the demo shop");
+  const auto log =
+      must(log::EntryLog::open(folder, log::OpenMode::ReadOnly, no_ballast()), "read the shop");
+  return static_cast<std::uint64_t>(log->last_arrival());
+}
+
+std::uint64_t export_other_tablet(const std::filesystem::path& folder,
+                                  const std::filesystem::path& exported, std::uint64_t entries,
+                                  std::uint64_t seed) {
+  SeededRandom random(seed);
+  const auto own = must(seal::SigningKey::load(folder / "device.key"), "the shop's key");
+  const auto other = seal::SigningKey::make(random);
+  const SystemClock clock;
+  const BenchFolder beside;
+  const auto there = open_log(beside.path());
+  {
+    const auto here = open_log(folder);
+    const log::Draft admitted{{},
+                              seal::kind::device_admitted,
+                              1,
+                              to_json(seal::DeviceAdmitted{other.key(), "one more tablet", false})};
+    must(here->append(own, {}, {&admitted, 1}, clock.now(), random), "admit a tablet");
+    std::vector<seal::SealedEntry> page;
+    const auto hand_over = [&] {
+      must(there->add(page), "copy the shop");
+      page.clear();
+    };
+    must(here->read_after(0,
+                          [&](const log::Stored& stored) {
+                            page.push_back(stored.entry);
+                            if (page.size() == 5000) hand_over();
+                            return true;
+                          }),
+         "read the shop");
+    hand_over();
+  }
+  std::uint64_t written = 0;
+  demo::Sinks sinks;
+  sinks.here = [&](const PersonId& person, const std::vector<acts::Draft>& drafts,
+                   const Moment& moment) -> Result<std::vector<entries::Entry>> {
+    if (written >= entries) return fail(Code::Stopped, "bench", "enough");
+    std::vector<log::Draft> bytes;
+    for (const auto& draft : drafts) {
+      auto text = entries::write(draft.payload);
+      bytes.push_back({draft.subject, text.kind, text.schema, std::move(text.payload)});
+    }
+    JAMBLINE_ASSIGN(const auto stored, there->append(other, person, bytes, moment, random));
+    written += stored.size();
+    std::vector<entries::Entry> out;
+    for (const auto& one : stored) out.push_back(engine::read_entry(one.entry));
+    return out;
+  };
+  const auto made = demo::make_entries(demo_of({static_cast<int>(entries), 0}, seed), sinks);
+  must_be(!made && made.error().code == Code::Stopped, "the other tablet wrote too little");
+  must(log::export_shop(*there, exported, {}, {}), "export");
+  return written;
+}
+
+}  // namespace jambline::bench

@@ -1,0 +1,49 @@
+// tests/bench/screens/shops.h: the folders that the figures of the screens are measured on.
+//
+// All of them lie where the system keeps throw-away files (TMPDIR, else /tmp), made new each time.
+#pragma once
+
+#include <cstdio>
+#include <cstdlib>
+#include <filesystem>
+#include <string>
+
+#include "base/error.h"
+
+namespace jambline::bench {
+
+template <class T>
+T must(Result<T> result, const char* what) {
+  if (!result) {
+    std::fprintf(stderr, "bench-screens: %s: %s\n", what,
+                 std::string(code_name(result.error().code)).c_str());
+    std::exit(1);
+  }
+  return std::move(*result);
+}
+inline void must(const Status& status, const char* what) {
+  if (status) return;
+  std::fprintf(stderr, "bench-screens: %s: %s\n", what,
+               std::string(code_name(status.error().code)).c_str());
+  std::exit(1);
+}
+inline void must_be(bool good, const char* what) {
+  if (good) return;
+  std::fprintf(stderr, "bench-screens: %s\n", what);
+  std::exit(1);
+}
+
+struct ShopSize {
+  int delivered = 400;
+  int in_work = 14;
+};
+
+// The demo shop of now, and how many entries it has.
+std::uint64_t make_demo(const std::filesystem::path& folder, ShopSize size);
+// Admits one more tablet to the shop of `folder` and exports a copy of the shop in which that
+// tablet has written at least `entries` entries of its own. Returns how many.
+std::uint64_t export_other_tablet(const std::filesystem::path& folder,
+                                  const std::filesystem::path& exported, std::uint64_t entries,
+                                  std::uint64_t seed);
+
+}  // namespace jambline::bench

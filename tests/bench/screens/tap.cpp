@@ -1,0 +1,284 @@
+// tap_p95_ms  pointer release to the first frame in which the mark stands, 95th of 100.
+//
+// A sedan of 13 panels with 120 marks, spread by area; 200 taps, one panel after the other, each
+// on a free spot; every mark is withdrawn again before the next tap, so that 120 stand. Meanwhile
+// the calc lane checks the whole chain again and again, and the work lane imports what other
+// tablets wrote. The window is 412 x 892, software renderer, no display: no wait for a screen's
+// refresh is in the figure. A mark is shown when it is on disk, so the commit (fsync) is in it;
+// the folder lies under TMPDIR, and `commit_ms`, one write and fsync there, says what that costs.
+#include "tests/bench/screens/tap.h"
+
+#include <QGuiApplication>
+#include <QLocale>
+#include <atomic>
+#include <fcntl.h>
+#include <random>
+#include <unistd.h>
+
+#include "base/clock.h"
+#include "tests/bench/figures.h"
+#include "tests/bench/screens/shops.h"
+#include "tests/bench/screens/shown.h"
+#include "tests/threads/screen_hand.h"
+
+namespace jambline::bench {
+
+namespace {
+constexpr int taps = 200;
+constexpr std::size_t wanted_panels = 13;
+constexpr int marks_before = 120;
+constexpr std::uint64_t imported_entries = 40'000;  // a tablet
+constexpr int tablets = 2;
+
+class Bench {
+ public:
+  Bench(app::Program& program, const BenchFolder& exported)
+      : program_(program), hand_(program), exported_(exported) {}
+
+  void prepare() {
+    choose_panels();
+    choose_person();
+    open_car();
+    throw_marks();
+    must_be(hand_.go("Floor", "Panel"), "the panel's screen does not come");
+  }
+  void keep_busy() {
+    audit();
+    import_next();
+  }
+  std::vector<double> tap_all();
+  int while_importing() const { return while_importing_; }
+  int audits() const { return audits_; }
+
+ private:
+  const job::CarPattern& pattern() const { return job::pattern(job::BodyShape::FourDoorSedan); }
+  screens::Session& session() { return program_.session(); }
+  screens::InspectViewModel& inspect() { return program_.inspect(); }
+
+  void choose_panels() {
+    panels_ = pattern().panels;
+    std::sort(panels_.begin(), panels_.end(), [](const auto& a, const auto& b) {
+      return trade::area_mm2(a.shape.outline) > trade::area_mm2(b.shape.outline);
+    });
+    panels_.resize(std::min(panels_.size(), wanted_panels));
+    must_be(panels_.size() == wanted_panels, "the sedan has too few panels");
+  }
+  void choose_person() {
+    for (const auto& one : session().shop().people)
+      if (!one.left && one.role == job::Role::Painter)
+        session().choosePerson(QString::fromStdString(one.person.hex()));
+    must_be(session().hasPerson(), "nobody to look over a car");
+  }
+  JobId post(acts::Command command) {
+    bool done = false;
+    JobId job;
+    session().post(std::move(command), [&](const Result<engine::Wrote>& wrote) {
+      must_be(wrote.has_value(), "an act was refused");
+      job = wrote->job;
+      done = true;
+    });
+    must_be(hand_.wait_for([&] { return done; }), "an act hangs");
+    return job;
+  }
+  void open_car() {
+    acts::OpenCar open;
+    open.plate = "B 13-120";
+    open.color = {"G7", "deep green", "#1F4D3A"};
+    open.body = job::BodyShape::FourDoorSedan;
+    for (const auto& one : panels_) open.panels.push_back({.panel = one.panel});
+    open.operations = {{job::Stage::Inspect, "", 60}, {job::Stage::Correct, "", 90}};
+    job_ = post(open);
+    session().openCar(QString::fromStdString(job_.hex()));
+    must_be(hand_.wait_for([&] { return session().hasCar(); }), "the car does not come");
+  }
+  double between(double low, double high) {
+    return low + (high - low) * static_cast<double>(random_() >> 11U) / 9007199254740992.0;
+  }
+  trade::Point_mm spot(const trade::Polygon& outline) {
+    const auto box = trade::bounds(outline.corners);
+    while (true) {
+      const trade::Point_mm at{between(box.low.x_mm, box.high.x_mm),
+                               between(box.low.y_mm, box.high.y_mm)};
+      if (trade::contains(outline, at)) return at;
+    }
+  }
+  void throw_marks() {
+    double all_mm2 = 0, sum_mm2 = 0;
+    for (const auto& one : panels_) all_mm2 += trade::area_mm2(one.shape.outline);
+    int placed = 0;
+    for (const auto& one : panels_) {
+      sum_mm2 += trade::area_mm2(one.shape.outline);
+      for (const auto upto = std::lround(marks_before * sum_mm2 / all_mm2); placed < upto;
+           ++placed) {
+        const auto at = spot(one.shape.outline);
+        post(acts::PlaceMark{
+            .job = job_, .panel = one.panel, .x_mm = at.x_mm, .y_mm = at.y_mm, .defect = {}});
+      }
+    }
+    must_be(placed == marks_before, "marks are missing");
+  }
+  // Ends by itself when the engine goes: audits are stopped, imports run to their end.
+  void audit() {
+    program_.engine().audit([](double) {},
+                            [this](const Result<log::Audit>& found) {
+                              if (!found || stopping_) return;
+                              must_be(!found->first_bad, "the chain is broken");
+                              ++audits_;
+                              QMetaObject::invokeMethod(
+                                  &here_,
+                                  [this] {
+                                    if (!stopping_) audit();
+                                  },
+                                  Qt::QueuedConnection);
+                            });
+  }
+  void import_next() {
+    if (next_import_ == tablets) return;
+    importing_ = true;
+    program_.engine().import_shop(exported_.path() / std::to_string(next_import_++), {},
+                                  [this](const Result<log::Imported>& done) {
+                                    must_be(done && done->refused.empty(), "an import failed");
+                                    importing_ = false;
+                                    QMetaObject::invokeMethod(
+                                        &here_,
+                                        [this] {
+                                          if (!stopping_) import_next();
+                                        },
+                                        Qt::QueuedConnection);
+                                  });
+  }
+  std::optional<QPointF> free_place(const job::PatternPanel& panel, trade::Point_mm& at);
+  double tap_one(QPointF scene);
+
+  app::Program& program_;
+  ScreenHand hand_;
+  const BenchFolder& exported_;
+  std::vector<job::PatternPanel> panels_;
+  JobId job_;
+  std::mt19937_64 random_{120};
+  std::atomic<bool> importing_ = false;
+  std::atomic<bool> stopping_ = false;
+  std::atomic<int> audits_ = 0;
+  int next_import_ = 0;
+  int while_importing_ = 0;
+  QObject here_;
+};
+
+// A place on the panel, away from marks, the small map and the edge of the map.
+std::optional<QPointF> Bench::free_place(const job::PatternPanel& panel, trade::Point_mm& at) {
+  const auto* shown = hand_.pattern_of_panel();
+  must_be(shown, "no panel is shown");
+  const auto* small_map = hand_.find_named("smallMap");
+  const QRectF taken =
+      small_map ? small_map->mapRectToScene(QRectF(0, 0, small_map->width(), small_map->height()))
+                : QRectF();
+  const auto outline = screens::upright(panel).apply(panel.shape.outline);
+  for (int tries = 0; tries < 500; ++tries) {
+    at = spot(outline);
+    const QPointF on_map(shown->originX() + at.x_mm * shown->pxPerMm(),
+                         shown->originY() - at.y_mm * shown->pxPerMm());
+    const QPointF scene = shown->mapToScene(on_map);
+    if (!QRectF(12, 12, shown->width() - 24, shown->height() - 24).contains(on_map) ||
+        taken.adjusted(-4, -4, 4, 4).contains(scene))
+      continue;
+    const QPointF whole = scene.toPoint();
+    const QPointF mm =
+        shown->toMm(on_map.x() + whole.x() - scene.x(), on_map.y() + whole.y() - scene.y());
+    if (trade::contains(outline, {mm.x(), mm.y()}) && inspect().markNear(mm.x(), mm.y()).isEmpty())
+      return whole;
+  }
+  return std::nullopt;
+}
+
+double Bench::tap_one(QPointF scene) {
+  const int before = inspect().marks()->count();
+  long long shown_ns = 0;
+  const auto frame = QObject::connect(&hand_.window(), &QQuickWindow::frameSwapped, &here_, [&] {
+    if (shown_ns == 0 && inspect().marks()->count() > before) shown_ns = monotonic_ns();
+  });
+  hand_.press(scene);
+  hand_.wait_for_quiet(20, 60);
+  const long long from_ns = monotonic_ns();
+  hand_.release(scene);
+  const bool shown = hand_.wait_for([&] { return shown_ns != 0; });
+  QObject::disconnect(frame);
+  if (!shown)
+    std::fprintf(stderr, "refusal: '%s', marks %d\n", qPrintable(inspect().refusal()), before);
+  must_be(shown, "a tap gave no mark");
+  return static_cast<double>(shown_ns - from_ns) / 1e6;
+}
+
+std::vector<double> Bench::tap_all() {
+  std::vector<double> out;
+  for (std::size_t turn = 0; out.size() < taps; ++turn) {
+    must_be(turn < 10 * taps, "no free place on the car");
+    const auto& panel = panels_[turn % panels_.size()];
+    const auto word = word_of(panel.panel);
+    inspect().openPanel(QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size())));
+    inspect().choose({});
+    hand_.wait_for_quiet(40, 400);
+    trade::Point_mm at;
+    const auto scene = free_place(panel, at);
+    if (!scene) continue;
+    const bool importing = importing_;
+    out.push_back(tap_one(*scene));
+    if (importing && importing_) ++while_importing_;
+    const auto mark = MarkId::parse(inspect().chosenMark().toStdString());
+    must_be(mark.has_value(), "the new mark is not the chosen one");
+    const int count = inspect().marks()->count();
+    post(acts::WithdrawMark{job_, MarkId{*mark}});
+    must_be(hand_.wait_for([&] { return inspect().marks()->count() < count; }), "a mark stays");
+  }
+  stopping_ = true;
+  program_.engine().stop_audit();
+  return out;
+}
+
+double commit_ms(const std::filesystem::path& folder) {
+  const int file = open((folder / "commit").c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0600);
+  must_be(file >= 0, "no file for the commit");
+  std::vector<double> all;
+  const std::string bytes(8192, 'x');
+  for (int i = 0; i < 50; ++i)
+    all.push_back(1000 * seconds([&] {
+                    must_be(write(file, bytes.data(), bytes.size()) > 0 && fdatasync(file) == 0,
+                            "commit");
+                  }));
+  close(file);
+  return median(all);
+}
+}  // namespace
+
+int tap(int argc, char** argv) {
+  const BenchFolder folder, exported;
+  make_demo(folder.path(), {});
+  for (int i = 0; i < tablets; ++i)
+    export_other_tablet(folder.path(), exported.path() / std::to_string(i), imported_entries,
+                        500 + static_cast<std::uint64_t>(i));
+  figure("commit_ms", commit_ms(exported.path()), "ms");
+
+  QGuiApplication gui(argc, argv);
+  QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedStates));
+  SystemClock clock;
+  app::Options options;
+  options.size = QSize(412, 892);
+  auto program = must(app::Program::open(folder.path(), clock, options), "open the program");
+  must_be(program->show(), "no window");
+  std::vector<double> all;
+  {
+    Bench bench(*program, exported);
+    bench.prepare();
+    bench.keep_busy();
+    all = bench.tap_all();
+    std::printf("tap: %d taps, %d of them during an import, %d checks of the chain done\n", taps,
+                bench.while_importing(), bench.audits());
+    program.reset();
+  }
+  std::sort(all.begin(), all.end());
+  figure("tap_p95_ms", all[all.size() * 95 / 100 - 1], "ms");
+  figure("tap_median_ms", all[all.size() / 2], "ms");
+  figure("tap_most_ms", all.back(), "ms");
+  return 0;
+}
+
+}  // namespace jambline::bench
