@@ -3,12 +3,16 @@
 namespace jambline {
 
 namespace {
-int nibble(char sign) {
-  if (sign >= '0' && sign <= '9') return sign - '0';
-  if (sign >= 'a' && sign <= 'f') return sign - 'a' + 10;
-  if (sign >= 'A' && sign <= 'F') return sign - 'A' + 10;
-  return -1;
-}
+constexpr std::uint8_t no_digit = 0x80;
+
+constexpr auto values = [] {
+  std::array<std::uint8_t, 256> out{};
+  out.fill(no_digit);
+  for (std::uint8_t i = 0; i < 10; ++i) out['0' + i] = i;
+  for (std::uint8_t i = 0; i < 6; ++i)
+    out['a' + i] = out['A' + i] = static_cast<std::uint8_t>(10 + i);
+  return out;
+}();
 }  // namespace
 
 std::string to_hex(std::span<const std::uint8_t> bytes) {
@@ -24,13 +28,15 @@ std::string to_hex(std::span<const std::uint8_t> bytes) {
 
 bool from_hex(std::string_view hex, std::span<std::uint8_t> bytes) {
   if (hex.size() != bytes.size() * 2) return false;
-  for (std::size_t i = 0; i < bytes.size(); ++i) {
-    const int high = nibble(hex[2 * i]);
-    const int low = nibble(hex[2 * i + 1]);
-    if (high < 0 || low < 0) return false;
-    bytes[i] = static_cast<std::uint8_t>(high << 4 | low);
+  const auto* sign = reinterpret_cast<const std::uint8_t*>(hex.data());
+  unsigned seen = 0;
+  for (std::uint8_t& byte : bytes) {
+    const unsigned high = values[*sign++];
+    const unsigned low = values[*sign++];
+    seen |= high | low;
+    byte = static_cast<std::uint8_t>(high << 4U | low);
   }
-  return true;
+  return (seen & no_digit) == 0;
 }
 
 }  // namespace jambline

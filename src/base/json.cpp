@@ -39,26 +39,33 @@ dom::array list_of(const unsigned char (&raw)[16]) {
 constexpr std::size_t most_text_bytes = 64U << 20U;
 }  // namespace
 
-JsonValue::Type JsonValue::type() const {
-  switch (load<dom::element>(raw_).type()) {
-    case dom::element_type::ARRAY:
-      return Type::List;
-    case dom::element_type::OBJECT:
-      return Type::Object;
-    case dom::element_type::INT64:
-      return Type::Integer;
-    case dom::element_type::UINT64:  // past int64: not a whole number of ours
-    case dom::element_type::DOUBLE:
-      return Type::Number;
-    case dom::element_type::STRING:
-      return Type::Text;
-    case dom::element_type::BOOL:
-      return Type::Bool;
-    case dom::element_type::NULL_VALUE:
-      break;
+struct JsonFill {
+  static JsonValue::Type type_of(dom::element element) {
+    using Type = JsonValue::Type;
+    switch (element.type()) {
+      case dom::element_type::ARRAY:
+        return Type::List;
+      case dom::element_type::OBJECT:
+        return Type::Object;
+      case dom::element_type::INT64:
+        return Type::Integer;
+      case dom::element_type::UINT64:  // past int64: not a whole number of ours
+      case dom::element_type::DOUBLE:
+        return Type::Number;
+      case dom::element_type::STRING:
+        return Type::Text;
+      case dom::element_type::BOOL:
+        return Type::Bool;
+      case dom::element_type::NULL_VALUE:
+        break;
+    }
+    return Type::Null;
   }
-  return Type::Null;
-}
+  static void fill(JsonValue& out, dom::element element) {
+    store(out.raw_, element);
+    out.type_ = type_of(element);
+  }
+};
 
 bool JsonValue::boolean() const {
   return load<dom::element>(raw_).get_bool().value_unsafe();
@@ -91,13 +98,13 @@ JsonMembers::JsonMembers(const JsonValue& object) : object_(object) {
 bool JsonMembers::find(std::string_view name, JsonValue& out) {
   auto next = load<dom::object::iterator>(next_);
   if (next != load<dom::object::iterator>(end_) && next.key() == name) {
-    store(out.raw_, next.value());
+    JsonFill::fill(out, next.value());
     store(next_, ++next);
     return true;
   }
   dom::element found;
   if (object_of(object_.raw_).at_key(name).get(found) != simdjson::SUCCESS) return false;
-  store(out.raw_, found);
+  JsonFill::fill(out, found);
   return true;
 }
 
@@ -116,7 +123,7 @@ JsonItems::JsonItems(const JsonValue& list) {
 bool JsonItems::next(JsonValue& out) {
   auto next = load<dom::array::iterator>(next_);
   if (!(next != load<dom::array::iterator>(end_))) return false;
-  store(out.raw_, *next);
+  JsonFill::fill(out, *next);
   store(next_, ++next);
   return true;
 }
@@ -131,7 +138,7 @@ Result<JsonValue> JsonDocument::parse(std::string_view text) {
     return fail(
         Error{Code::Malformed, "read JSON", "", {{"cause", simdjson::error_message(error)}}});
   JsonValue value;
-  store(value.raw_, root);
+  JsonFill::fill(value, root);
   return value;
 }
 

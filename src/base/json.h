@@ -28,7 +28,7 @@ enum class Strict : bool { No, Yes };
 class JsonValue {
  public:
   enum class Type : std::uint8_t { Null, Bool, Integer, Number, Text, List, Object };
-  Type type() const;
+  Type type() const { return type_; }
   bool boolean() const;          // Type::Bool
   std::int64_t integer() const;  // Type::Integer
   // A whole number past the range of integer() that still fits here; its type() is Number.
@@ -41,7 +41,9 @@ class JsonValue {
   friend class JsonDocument;
   friend class JsonMembers;
   friend class JsonItems;
+  friend struct JsonFill;
   alignas(8) unsigned char raw_[16]{};
+  Type type_ = Type::Null;
 };
 
 // The members of an object. find() is O(1) when asked in the order of writing.
@@ -320,13 +322,20 @@ std::string to_json(const T& value) {
   return out;
 }
 
+// Into a value that is there already; after an error it holds what was read until then.
 template <class T>
-Result<T> from_json(std::string_view text, Strict strict = Strict::No) {
+Status read_json(std::string_view text, T& out, Strict strict = Strict::No) {
   JAMBLINE_ASSIGN(const JsonValue value, JsonDocument::parse(text));
   json::Reading at{strict};
-  T out{};
   json::read(at, Field{}, value, out);
   if (at.error) return fail(at.finished());
+  return {};
+}
+
+template <class T>
+Result<T> from_json(std::string_view text, Strict strict = Strict::No) {
+  T out{};
+  JAMBLINE_TRY(read_json(text, out, strict));
   return out;
 }
 

@@ -65,8 +65,8 @@ class LocalEngine final : public Engine {
     }
     jobs_.emplace(*log_);
     JAMBLINE_ASSIGN(floor_, Floor::open(parts_.folder, *log_, *jobs_));
-    JAMBLINE_TRY(log_->read_job({}, [this](const log::Stored& stored) {
-      shop_.apply(read_entry(stored.entry));
+    JAMBLINE_TRY(log_->said_of({}, [this](const log::Said& said) {
+      shop_.apply(read_entry(said));
       return true;
     }));
     shop_view_ = std::make_shared<const folds::ShopView>(shop_.view());
@@ -254,8 +254,8 @@ class LocalEngine final : public Engine {
 
   Status take_in_arrivals() {
     std::vector<entries::Entry> fresh;
-    JAMBLINE_TRY(log_->read_after(folded_, [&](const log::Stored& stored) {
-      fresh.push_back(read_entry(stored.entry));
+    JAMBLINE_TRY(log_->said_after(folded_, [&](const log::Said& said) {
+      fresh.push_back(read_entry(said));
       return true;
     }));
     return fold(fresh, /*at_once=*/false);

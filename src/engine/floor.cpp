@@ -14,9 +14,9 @@ using Rows = std::vector<folds::FloorRow>;
 // Folds every job of the log in one pass.
 Result<Rows> fold_all(log::EntryLog& log) {
   std::map<JobId, folds::JobFold> folds;
-  JAMBLINE_TRY(log.read_after(0, [&](const log::Stored& stored) {
-    const JobId& subject = stored.entry.header.subject;
-    if (subject) folds.try_emplace(subject, subject).first->second.apply(read_entry(stored.entry));
+  JAMBLINE_TRY(log.said_after(0, [&](const log::Said& said) {
+    const JobId& subject = said.header.subject;
+    if (subject) folds.try_emplace(subject, subject).first->second.apply(read_entry(said));
     return true;
   }));
   Rows out;
@@ -31,8 +31,8 @@ Result<Rows> fold_all(log::EntryLog& log) {
 // Folds the jobs that have entries after `arrival`.
 Result<Rows> fold_changed(log::EntryLog& log, JobCache& jobs, std::int64_t arrival) {
   std::set<JobId> changed;
-  JAMBLINE_TRY(log.read_after(arrival, [&](const log::Stored& stored) {
-    if (stored.entry.header.subject) changed.insert(stored.entry.header.subject);
+  JAMBLINE_TRY(log.said_after(arrival, [&](const log::Said& said) {
+    if (said.header.subject) changed.insert(said.header.subject);
     return true;
   }));
   Rows out;

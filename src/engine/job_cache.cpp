@@ -10,8 +10,8 @@ Result<const JobCache::Job*> JobCache::get(const JobId& id) {
   if (const auto found = by_id_.find(id); found != by_id_.end()) return &touch(found->second);
   Job job(id);
   auto timeline = std::make_shared<std::vector<entries::Entry>>();
-  JAMBLINE_TRY(log_.read_job(id, [&](const log::Stored& stored) {
-    timeline->push_back(read_entry(stored.entry));
+  JAMBLINE_TRY(log_.said_of(id, [&](const log::Said& said) {
+    timeline->push_back(read_entry(said));
     job.fold.apply(timeline->back());
     return true;
   }));

@@ -2,10 +2,10 @@
 
 namespace jambline::engine {
 
-entries::Entry read_entry(const seal::SealedEntry& sealed) {
-  const auto& header = sealed.header;
+entries::Entry read_entry(const log::Said& said) {
+  const auto& header = said.header;
   entries::Entry out;
-  out.hash = sealed.hash;
+  out.hash = said.hash;
   out.order = {header.hlc, header.device, header.seq};
   out.subject = header.subject;
   out.wall_ms = header.wall_ms;
@@ -19,8 +19,12 @@ entries::Entry read_entry(const seal::SealedEntry& sealed) {
   out.parts = header.parts;
   out.kind = header.kind;
   out.schema = header.schema;
-  out.payload = entries::read(header.kind, header.schema, sealed.payload, sealed.erased);
+  out.payload = entries::read(header.kind, header.schema, said.payload, said.erased);
   return out;
+}
+
+entries::Entry read_entry(const seal::SealedEntry& sealed) {
+  return read_entry(log::Said{0, sealed.hash, sealed.header, sealed.payload, sealed.erased});
 }
 
 }  // namespace jambline::engine

@@ -5,10 +5,11 @@
 #pragma once
 
 #include "entries/entry.h"
-#include "seal/header.h"
+#include "log/entry_log.h"
 
 namespace jambline::engine {
 
+entries::Entry read_entry(const log::Said& said);
 entries::Entry read_entry(const seal::SealedEntry& sealed);
 
 }  // namespace jambline::engine

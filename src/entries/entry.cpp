@@ -57,12 +57,9 @@ Payload read(std::uint16_t kind, std::uint16_t schema, std::string_view payload,
           UnknownEntry{"unknown schema " + std::to_string(schema) + " of " + std::string(T::name)};
       return true;
     }
-    auto value = from_json<T>(payload);
-    if (value)
-      out = std::move(*value);
-    else
-      out = UnknownEntry{std::string(code_name(value.error().code)) + " at " +
-                         std::string(value.error().subject)};
+    const auto good = read_json(payload, out.emplace<T>());
+    if (!good)
+      out = UnknownEntry{std::string(code_name(good.error().code)) + " at " + good.error().subject};
     return true;
   });
   if (!known) out = UnknownEntry{"unknown kind " + std::to_string(kind)};

@@ -47,40 +47,88 @@ struct Write {
   friend bool operator==(const Write&, const Write&) = default;
 };
 
+// Of writes in display order: those that stand and that no standing one replaces; the last is
+// shown.
+template <class T>
+std::vector<const Write<T>*> standing_heads(const std::vector<const Write<T>*>& writes,
+                                            const Withdrawals& withdrawals) {
+  std::vector<const Write<T>*> standing;
+  for (const auto* write : writes)
+    if (withdrawals.stands(write->hash)) standing.push_back(write);
+  std::vector<const Write<T>*> out;
+  for (const auto* write : standing) {
+    const bool replaced = std::any_of(standing.begin(), standing.end(), [&](const auto* other) {
+      return std::find(other->replaces.begin(), other->replaces.end(), write->hash) !=
+             other->replaces.end();
+    });
+    if (!replaced) out.push_back(write);
+  }
+  return out;
+}
+
+// Everything that was written about one thing.
 template <class T>
 class Heads {
  public:
-  void write(const entries::Entry& entry, const std::vector<Hash>& replaces, T value) {
-    const auto place = std::lower_bound(
-        writes_.begin(), writes_.end(), entry.order,
-        [](const Write<T>& write, const entries::Order& order) { return write.order < order; });
-    if (place != writes_.end() && place->order == entry.order) return;
-    writes_.insert(place, Write<T>{entry.order, entry.hash, entry.person, entry.wall_ms, replaces,
-                                   std::move(value)});
-  }
-
-  // Standing heads in display order; the last one is shown.
-  std::vector<const Write<T>*> heads(const Withdrawals& withdrawals) const {
-    std::vector<const Write<T>*> standing;
-    for (const auto& write : writes_)
-      if (withdrawals.stands(write.hash)) standing.push_back(&write);
-    std::vector<const Write<T>*> out;
-    for (const auto* write : standing) {
-      const bool replaced = std::any_of(standing.begin(), standing.end(), [&](const auto* other) {
-        return std::find(other->replaces.begin(), other->replaces.end(), write->hash) !=
-               other->replaces.end();
-      });
-      if (!replaced) out.push_back(write);
+  void write(const entries::Entry& entry, std::vector<Hash> replaces, T value) {
+    auto place = writes_.end();
+    if (!writes_.empty() && !(writes_.back().order < entry.order)) {
+      place = std::lower_bound(
+          writes_.begin(), writes_.end(), entry.order,
+          [](const Write<T>& write, const entries::Order& order) { return write.order < order; });
+      if (place->order == entry.order) return;
     }
-    return out;
+    writes_.insert(place, Write<T>{entry.order, entry.hash, entry.person, entry.wall_ms,
+                                   std::move(replaces), std::move(value)});
   }
 
-  bool empty() const { return writes_.empty(); }
+  std::vector<const Write<T>*> heads(const Withdrawals& withdrawals) const {
+    std::vector<const Write<T>*> writes;
+    writes.reserve(writes_.size());
+    for (const auto& write : writes_) writes.push_back(&write);
+    return standing_heads(writes, withdrawals);
+  }
+
   friend bool operator==(const Heads&, const Heads&) = default;
 
  private:
   std::vector<Write<T>> writes_;  // by order
 };
+
+// Everything that was written about all things of one kind, in one piece, as it came. The caller
+// keeps an entry from coming twice.
+template <class Key, class T>
+class Writes {
+ public:
+  void write(const Key& key, const entries::Entry& entry, std::vector<Hash> replaces, T value) {
+    if (writes_.empty()) writes_.reserve(at_first);
+    writes_.emplace_back(key, Write<T>{entry.order, entry.hash, entry.person, entry.wall_ms,
+                                       std::move(replaces), std::move(value)});
+  }
+
+  // A key's writes in display order, by key.
+  std::map<Key, std::vector<const Write<T>*>> by_key() const {
+    std::map<Key, std::vector<const Write<T>*>> out;
+    for (const auto& [key, write] : writes_) out[key].push_back(&write);
+    for (auto& [key, writes] : out)
+      std::sort(writes.begin(), writes.end(),
+                [](const auto* a, const auto* b) { return a->order < b->order; });
+    return out;
+  }
+
+ private:
+  static constexpr std::size_t at_first = 8;
+  std::vector<std::pair<Key, Write<T>>> writes_;
+};
+
+// The writes of one key, or none.
+template <class Key, class T>
+const std::vector<const Write<T>*>& of_key(
+    const std::map<Key, std::vector<const Write<T>*>>& writes, const Key& key) {
+  static const std::vector<const Write<T>*> none;
+  const auto found = writes.find(key);
+  return found == writes.end() ? none : found->second;
+}
 
 template <class T>
 std::vector<Hash> hashes_of(const std::vector<const Write<T>*>& heads) {

@@ -18,66 +18,69 @@ trade::ClockActKind act_kind(entries::ClockActKind act) {
   }
   return trade::ClockActKind::Stop;
 }
+
+constexpr std::size_t usual_entries = 96;
+constexpr std::size_t usual_clock_acts = 24;
 }  // namespace
 
-void JobFold::apply(const entries::Entry& entry) {
+void JobFold::apply(entries::Entry entry) {
   using namespace entries;
-  const auto place = std::lower_bound(seen_.begin(), seen_.end(), entry.hash);
-  if (place != seen_.end() && *place == entry.hash) return;
-  seen_.insert(place, entry.hash);
+  if (seen_.empty()) seen_.reserve(usual_entries);
+  if (seen_.empty() || seen_.back() < entry.order) {
+    seen_.push_back(entry.order);
+  } else {
+    const auto place = std::lower_bound(seen_.begin(), seen_.end(), entry.order);
+    if (*place == entry.order) return;
+    seen_.insert(place, entry.order);
+  }
   std::visit(
-      [&](const auto& said) {
+      [&](auto& said) {
         using T = std::decay_t<decltype(said)>;
         if constexpr (std::is_same_v<T, CarOpened>) {
           opened_.write(entry, {}, Opened{said.body, said.drive});
         } else if constexpr (std::is_same_v<T, PlateSet>) {
-          plate_.write(entry, said.replaces, said.plate);
+          plate_.write(entry, std::move(said.replaces), std::move(said.plate));
         } else if constexpr (std::is_same_v<T, VinSet>) {
-          vin_.write(entry, said.replaces, Vin{said.vin, said.passes});
+          vin_.write(entry, std::move(said.replaces), Vin{std::move(said.vin), said.passes});
         } else if constexpr (std::is_same_v<T, ColorSet>) {
-          color_.write(entry, said.replaces, said.color);
+          color_.write(entry, std::move(said.replaces), std::move(said.color));
         } else if constexpr (std::is_same_v<T, PromiseSet>) {
-          promise_.write(entry, said.replaces, said.promised_ms);
+          promise_.write(entry, std::move(said.replaces), said.promised_ms);
         } else if constexpr (std::is_same_v<T, PanelPlanned>) {
-          panels_[said.plan.panel].plan.write(entry, said.replaces, said.plan);
+          plans_.write(said.plan.panel, entry, std::move(said.replaces), said.plan);
         } else if constexpr (std::is_same_v<T, OperationPlanned>) {
-          operations_[said.operation].write(entry, said.replaces,
-                                            Operation{said.stage, said.title, said.estimate_min});
+          operations_.write(said.operation, entry, std::move(said.replaces),
+                            Operation{said.stage, std::move(said.title), said.estimate_min});
         } else if constexpr (std::is_same_v<T, StageDone>) {
-          stages_[said.stage].write(entry, said.replaces, said.done);
+          stages_.write(said.stage, entry, std::move(said.replaces), said.done);
         } else if constexpr (std::is_same_v<T, CarDelivered>) {
           delivered_.write(entry, {}, said.open_points);
         } else if constexpr (std::is_same_v<T, MarkPlaced>) {
-          Mark& mark = marks_[said.mark];
-          if (mark.placed && !(entry.order < mark.order)) return;
-          mark.placed = true;
-          mark.order = entry.order;
-          mark.hash = entry.hash;
-          mark.by = entry.person;
-          mark.wall_ms = entry.wall_ms;
-          mark.panel = said.panel;
-          mark.stage = said.stage;
-          mark.place.write(entry, {}, Place{said.x_mm, said.y_mm});
-          mark.words.write(entry, {}, Words{said.defect, said.size, said.layer});
+          marks_.push_back({said.mark, entry.order, entry.hash, entry.person, entry.wall_ms,
+                            said.panel, said.stage});
+          places_.write(said.mark, entry, {}, Place{said.x_mm, said.y_mm});
+          words_.write(said.mark, entry, {}, Words{said.defect, said.size, said.layer});
         } else if constexpr (std::is_same_v<T, MarkMoved>) {
-          marks_[said.mark].place.write(entry, said.replaces, Place{said.x_mm, said.y_mm});
+          places_.write(said.mark, entry, std::move(said.replaces), Place{said.x_mm, said.y_mm});
         } else if constexpr (std::is_same_v<T, MarkDescribed>) {
-          marks_[said.mark].words.write(entry, said.replaces,
-                                        Words{said.defect, said.size, said.layer});
+          words_.write(said.mark, entry, std::move(said.replaces),
+                       Words{said.defect, said.size, said.layer});
         } else if constexpr (std::is_same_v<T, DirtAllOver>) {
-          panels_[said.panel].dirt.write(entry, said.replaces, said.dirt);
+          dirt_.write(said.panel, entry, std::move(said.replaces), said.dirt);
         } else if constexpr (std::is_same_v<T, VerdictGiven>) {
-          panels_[said.panel].verdict.write(entry, said.replaces,
-                                            Verdict{said.verdict, said.edges_and_back});
+          verdicts_.write(said.panel, entry, std::move(said.replaces),
+                          Verdict{said.verdict, said.edges_and_back});
         } else if constexpr (std::is_same_v<T, ClockActed>) {
+          if (clock_acts_.empty()) clock_acts_.reserve(usual_clock_acts);
           clock_acts_.push_back({act_kind(said.act), said.worker, said.operation, entry.wall_ms,
                                  entry.boottime_ms, entry.boot, entry.order.hlc, entry.order.device,
                                  entry.order.seq, entry.hash});
         } else if constexpr (std::is_same_v<T, ReleaseOffered>) {
-          Heads<Offer>& offers = said.panel ? panels_[*said.panel].release : car_release_;
-          offers.write(entry, said.replaces, Offer{said.release, said.to, said.rack});
+          offers_.write(said.panel, entry, std::move(said.replaces),
+                        Offer{said.release, said.to, said.rack});
         } else if constexpr (std::is_same_v<T, ReleaseAnswered>) {
-          answers_[said.release].write(entry, said.replaces, Answer{said.taken, said.reason});
+          answers_.write(said.release, entry, std::move(said.replaces),
+                         Answer{said.taken, std::move(said.reason)});
         } else if constexpr (std::is_same_v<T, Withdrawn>) {
           withdrawals_.add(entry.hash, said.target);
         } else if constexpr (std::is_same_v<T, UnknownEntry>) {
@@ -87,9 +90,9 @@ void JobFold::apply(const entries::Entry& entry) {
       entry.payload);
 }
 
-ReleaseView JobFold::release_view(const Heads<Offer>& offers) const {
+ReleaseView JobFold::release_view(const Offers& offers, const Answers& all_answers) const {
   ReleaseView out;
-  const auto heads = offers.heads(withdrawals_);
+  const auto heads = standing_heads(offers, withdrawals_);
   if (heads.empty()) return out;
   const auto& offer = *heads.back();
   out.state = ReleaseState::Offered;
@@ -100,8 +103,8 @@ ReleaseView JobFold::release_view(const Heads<Offer>& offers) const {
   out.wall_ms = offer.wall_ms;
   out.disputed = heads.size() > 1;
   out.offer_heads = hashes_of(heads);
-  if (const auto found = answers_.find(offer.value.release); found != answers_.end()) {
-    const auto answers = found->second.heads(withdrawals_);
+  if (const auto& given = of_key(all_answers, offer.value.release); !given.empty()) {
+    const auto answers = standing_heads(given, withdrawals_);
     out.answer_heads = hashes_of(answers);
     if (!answers.empty()) {
       const auto& answer = *answers.back();
@@ -131,7 +134,6 @@ CarView JobFold::view() const {
   view_labels(out);
   view_panels(out);
   view_hours(out);
-  out.car_release = release_view(car_release_);
   return out;
 }
 

@@ -19,7 +19,7 @@ namespace jambline::folds {
 class JobFold {
  public:
   explicit JobFold(const JobId& job) : job_(job) {}
-  void apply(const entries::Entry& entry);
+  void apply(entries::Entry entry);
   CarView view() const;
   int entries() const { return static_cast<int>(seen_.size()); }
 
@@ -36,15 +36,13 @@ class JobFold {
     friend bool operator==(const Place&, const Place&) = default;
   };
   struct Mark {
-    bool placed = false;
+    MarkId mark;
     entries::Order order;
     Hash hash;
     PersonId by;
     std::int64_t wall_ms{};
     job::Panel panel{};
     job::Stage stage{};
-    Heads<Place> place;
-    Heads<Words> words;
   };
   struct Verdict {
     job::Verdict verdict{};
@@ -61,12 +59,6 @@ class JobFold {
     bool taken = true;
     std::string reason;
     friend bool operator==(const Answer&, const Answer&) = default;
-  };
-  struct Panel {
-    Heads<job::PanelPlan> plan;
-    Heads<Verdict> verdict;
-    Heads<job::DirtClass> dirt;
-    Heads<Offer> release;
   };
   struct Vin {
     std::string vin;
@@ -85,25 +77,31 @@ class JobFold {
     friend bool operator==(const Opened&, const Opened&) = default;
   };
 
-  ReleaseView release_view(const Heads<Offer>& offers) const;
+  using Offers = std::vector<const Write<Offer>*>;
+  using Answers = std::map<ReleaseId, std::vector<const Write<Answer>*>>;
+  ReleaseView release_view(const Offers& offers, const Answers& answers) const;
   void view_panels(CarView& out) const;
   void view_hours(CarView& out) const;
   void view_labels(CarView& out) const;
 
   JobId job_;
-  std::vector<Hash> seen_;  // sorted
+  std::vector<entries::Order> seen_;  // sorted
   Withdrawals withdrawals_;
   Heads<Opened> opened_;
   Heads<std::string> plate_;
   Heads<Vin> vin_;
   Heads<job::Color> color_;
   Heads<std::int64_t> promise_;
-  std::map<job::Panel, Panel> panels_;
-  std::map<MarkId, Mark> marks_;
-  std::map<OperationId, Heads<Operation>> operations_;
-  std::map<job::Stage, Heads<bool>> stages_;
-  Heads<Offer> car_release_;
-  std::map<ReleaseId, Heads<Answer>> answers_;
+  Writes<job::Panel, job::PanelPlan> plans_;
+  Writes<job::Panel, Verdict> verdicts_;
+  Writes<job::Panel, job::DirtClass> dirt_;
+  Writes<std::optional<job::Panel>, Offer> offers_;  // no panel: the whole car
+  Writes<ReleaseId, Answer> answers_;
+  std::vector<Mark> marks_;
+  Writes<MarkId, Place> places_;
+  Writes<MarkId, Words> words_;
+  Writes<OperationId, Operation> operations_;
+  Writes<job::Stage, bool> stages_;
   Heads<int> delivered_;
   std::vector<trade::ClockAct> clock_acts_;
   std::vector<Hash> unknown_;

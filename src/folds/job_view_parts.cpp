@@ -1,6 +1,7 @@
 // The parts of JobFold::view(): labels, panels with their marks, stages and hours.
 #include <algorithm>
 #include <ctime>
+#include <set>
 
 #include "folds/job_fold.h"
 #include "job/body_shape.h"
@@ -65,23 +66,28 @@ void JobFold::view_labels(CarView& out) const {
 
 void JobFold::view_panels(CarView& out) const {
   // Numbers go by the order of being found and count withdrawn marks too, so that they stay.
-  std::vector<std::pair<MarkId, const Mark*>> found;
-  for (const auto& [id, mark] : marks_)
-    if (mark.placed) found.emplace_back(id, &mark);
+  std::vector<Mark> found = marks_;
   std::sort(found.begin(), found.end(),
-            [](const auto& a, const auto& b) { return a.second->order < b.second->order; });
+            [](const Mark& a, const Mark& b) { return a.order < b.order; });
+  std::set<MarkId> known;
+  std::erase_if(found, [&](const Mark& mark) { return !known.insert(mark.mark).second; });
+
+  const auto all_plans = plans_.by_key();
+  const auto all_verdicts = verdicts_.by_key();
+  const auto all_dirt = dirt_.by_key();
+  const auto all_places = places_.by_key();
+  const auto all_words = words_.by_key();
+  const auto offers = offers_.by_key();
+  const auto answers = answers_.by_key();
 
   for (const auto& placed : job::pattern(out.body).panels) {
-    const auto known = panels_.find(placed.panel);
-    if (known == panels_.end()) continue;
-    const Panel& panel = known->second;
-    const auto plans = panel.plan.heads(withdrawals_);
+    const auto plans = standing_heads(of_key(all_plans, placed.panel), withdrawals_);
     if (plans.empty()) continue;
     PanelView& view = out.panels.emplace_back();
     view.plan = plans.back()->value;
     view.plan_heads = hashes_of(plans);
 
-    const auto verdicts = panel.verdict.heads(withdrawals_);
+    const auto verdicts = standing_heads(of_key(all_verdicts, placed.panel), withdrawals_);
     view.verdict_heads = hashes_of(verdicts);
     for (const auto* verdict : verdicts) {
       view.verdicts.push_back({verdict->value.verdict, verdict->person, verdict->wall_ms});
@@ -91,29 +97,30 @@ void JobFold::view_panels(CarView& out) const {
       view.verdict = verdicts.back()->value.verdict;
       view.edges_and_back = verdicts.back()->value.edges_and_back;
     }
-    const auto dirt = panel.dirt.heads(withdrawals_);
+    const auto dirt = standing_heads(of_key(all_dirt, placed.panel), withdrawals_);
     view.dirt_heads = hashes_of(dirt);
     if (!dirt.empty()) view.dirt = dirt.back()->value;
 
     for (std::size_t i = 0; i < found.size(); ++i) {
-      const auto& [id, mark] = found[i];
-      if (mark->panel != placed.panel || !withdrawals_.stands(mark->hash)) continue;
-      const auto places = mark->place.heads(withdrawals_);
-      const auto words = mark->words.heads(withdrawals_);
+      const Mark& mark = found[i];
+      if (mark.panel != placed.panel || !withdrawals_.stands(mark.hash)) continue;
+      const auto places = standing_heads(of_key(all_places, mark.mark), withdrawals_);
+      const auto words = standing_heads(of_key(all_words, mark.mark), withdrawals_);
       if (places.empty() || words.empty()) continue;
       const Place& at = places.back()->value;
       const Words& said = words.back()->value;
-      view.marks.push_back({id, static_cast<int>(i) + 1, at.x_mm, at.y_mm, said.defect, said.size,
-                            said.layer, mark->stage, mark->by, mark->wall_ms, mark->hash,
+      view.marks.push_back({mark.mark, static_cast<int>(i) + 1, at.x_mm, at.y_mm, said.defect,
+                            said.size, said.layer, mark.stage, mark.by, mark.wall_ms, mark.hash,
                             hashes_of(places), hashes_of(words)});
     }
-    view.release = release_view(panel.release);
+    view.release = release_view(of_key(offers, std::optional(placed.panel)), answers);
   }
+  out.car_release = release_view(of_key(offers, std::optional<job::Panel>()), answers);
 }
 
 void JobFold::view_hours(CarView& out) const {
-  for (const auto& [id, writes] : operations_) {
-    const auto heads = writes.heads(withdrawals_);
+  for (const auto& [id, writes] : operations_.by_key()) {
+    const auto heads = standing_heads(writes, withdrawals_);
     if (heads.empty()) continue;
     const Operation& said = heads.back()->value;
     out.operations.push_back({id, said.stage, said.title, said.estimate_min, 0, hashes_of(heads)});
@@ -123,15 +130,14 @@ void JobFold::view_hours(CarView& out) const {
 
   std::map<job::Stage, bool> planned;
   for (const auto& operation : out.operations) planned[operation.stage] = true;
-  for (const auto& [stage, writes] : stages_)
-    if (!writes.heads(withdrawals_).empty()) planned[stage] = true;
+  const auto stages = stages_.by_key();
+  for (const auto& [stage, writes] : stages)
+    if (!standing_heads(writes, withdrawals_).empty()) planned[stage] = true;
   for (const auto& [stage, any] : planned) {
     StageView view{stage, false, {}};
-    if (const auto found = stages_.find(stage); found != stages_.end()) {
-      const auto heads = found->second.heads(withdrawals_);
-      view.heads = hashes_of(heads);
-      view.done = !heads.empty() && heads.back()->value;
-    }
+    const auto heads = standing_heads(of_key(stages, stage), withdrawals_);
+    view.heads = hashes_of(heads);
+    view.done = !heads.empty() && heads.back()->value;
     out.stages.push_back(std::move(view));
   }
 

@@ -27,6 +27,7 @@
 #include <span>
 #include <stop_token>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "base/clock.h"
@@ -52,6 +53,15 @@ using Arrival = std::int64_t;  // 1, 2, 3 ... in the order in which entries came
 struct Stored {
   Arrival arrival{};
   seal::SealedEntry entry;
+};
+
+// What the folds need of an entry. `payload` is only there until the visit returns.
+struct Said {
+  Arrival arrival{};
+  Hash hash;
+  seal::Header header;
+  std::string_view payload;
+  bool erased = false;
 };
 
 struct Head {
@@ -142,7 +152,9 @@ class EntryLog {
   // In arrival order; `visit` returns false to stop early.
   using Visit = std::function<bool(const Stored&)>;
   virtual Status read_after(Arrival arrival, const Visit& visit) = 0;
-  virtual Status read_job(const JobId& subject, const Visit& visit) = 0;
+  using VisitSaid = std::function<bool(const Said&)>;
+  virtual Status said_after(Arrival arrival, const VisitSaid& visit) = 0;
+  virtual Status said_of(const JobId& subject, const VisitSaid& visit) = 0;
   virtual Status read_device(const DeviceId& device, std::uint64_t from_seq,
                              const Visit& visit) = 0;
   virtual Result<std::optional<Stored>> find(const Hash& hash) = 0;

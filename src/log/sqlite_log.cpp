@@ -202,10 +202,37 @@ Status SqliteLog::read_after(Arrival arrival, const Visit& visit) {
       [&](Statement& rows) { rows.bind(1, arrival); }, visit);
 }
 
-Status SqliteLog::read_job(const JobId& subject, const Visit& visit) {
-  return read_with(
-      "SELECT " JAMBLINE_ENTRY_COLUMNS " FROM entries WHERE subject=? ORDER BY arrival",
-      [&](Statement& rows) { rows.bind(1, subject.bytes); }, visit);
+namespace {
+Status read_said(Statement& rows, const EntryLog::VisitSaid& visit) {
+  Said said;
+  for (;;) {
+    JAMBLINE_ASSIGN(const bool more, rows.step());
+    if (!more) return {};
+    said.arrival = rows.number(0);
+    auto header = seal::decode_header(rows.bytes(2));
+    if (!header || !rows.read(1, said.hash)) return fail(damaged_row(said.arrival));
+    said.header = *header;
+    said.payload = rows.text(3);
+    said.erased = rows.number(4) != 0;
+    if (!visit(said)) return {};
+  }
+}
+}  // namespace
+
+Status SqliteLog::said_after(Arrival arrival, const VisitSaid& visit) {
+  JAMBLINE_ASSIGN(Statement rows,
+                  file_.database.prepare("SELECT arrival, hash, header, payload, erased"
+                                         " FROM entries WHERE arrival > ? ORDER BY arrival"));
+  rows.bind(1, arrival);
+  return read_said(rows, visit);
+}
+
+Status SqliteLog::said_of(const JobId& subject, const VisitSaid& visit) {
+  JAMBLINE_ASSIGN(Statement rows,
+                  file_.database.prepare("SELECT arrival, hash, header, payload, erased"
+                                         " FROM entries WHERE subject=? ORDER BY arrival"));
+  rows.bind(1, subject.bytes);
+  return read_said(rows, visit);
 }
 
 Status SqliteLog::read_device(const DeviceId& device, std::uint64_t from_seq, const Visit& visit) {

@@ -44,7 +44,8 @@ class SqliteLog final : public EntryLog {
   Arrival last_arrival() const override;
 
   Status read_after(Arrival arrival, const Visit& visit) override;
-  Status read_job(const JobId& subject, const Visit& visit) override;
+  Status said_after(Arrival arrival, const VisitSaid& visit) override;
+  Status said_of(const JobId& subject, const VisitSaid& visit) override;
   Status read_device(const DeviceId& device, std::uint64_t from_seq, const Visit& visit) override;
   Result<std::optional<Stored>> find(const Hash& hash) override;
   Result<std::vector<seal::Receipt>> receipts() override;

@@ -209,12 +209,12 @@ void compare(const std::filesystem::path& folder, std::int64_t count, const char
     folds::ShopFold shop;
     std::unordered_map<JobId, folds::JobFold> jobs;
     std::int64_t seen = 0;
-    const auto read = (*log)->read_after(0, [&](const log::Stored& stored) {
-      const auto entry = engine::read_entry(stored.entry);
-      if (entry.subject)
-        jobs.try_emplace(entry.subject, entry.subject).first->second.apply(entry);
+    const auto read = (*log)->said_after(0, [&](const log::Said& said) {
+      const JobId subject = said.header.subject;
+      if (subject)
+        jobs.try_emplace(subject, subject).first->second.apply(engine::read_entry(said));
       else
-        shop.apply(entry);
+        shop.apply(engine::read_entry(said));
       ++seen;
       return true;
     });

@@ -19,8 +19,11 @@ TEST(Append, WhatWasAppendedIsReadBackByArrivalJobDeviceAndHash) {
     EXPECT_EQ(all[i].entry.hash, seal::entry_hash(seal::encode(all[i].entry.header)));
   }
   int of_job_two = 0;
-  must(log->read_job(job_number(2), [&](const Stored& stored) {
-    EXPECT_EQ(stored.entry.header.subject, job_number(2));
+  must(log->said_of(job_number(2), [&](const Said& said) {
+    EXPECT_EQ(said.header.subject, job_number(2));
+    const auto whole = must(log->find(said.hash));
+    EXPECT_EQ(whole->arrival, said.arrival);
+    EXPECT_EQ(whole->entry.payload, said.payload);
     return ++of_job_two, true;
   }));
   EXPECT_EQ(of_job_two, 3);

@@ -48,8 +48,11 @@ class RefusingLog final : public EntryLog {
   Status read_after(Arrival arrival, const Visit& visit) override {
     return real_->read_after(arrival, visit);
   }
-  Status read_job(const JobId& job, const Visit& visit) override {
-    return real_->read_job(job, visit);
+  Status said_after(Arrival arrival, const VisitSaid& visit) override {
+    return real_->said_after(arrival, visit);
+  }
+  Status said_of(const JobId& job, const VisitSaid& visit) override {
+    return real_->said_of(job, visit);
   }
   Status read_device(const DeviceId& device, std::uint64_t from, const Visit& visit) override {
     return real_->read_device(device, from, visit);

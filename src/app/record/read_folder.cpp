@@ -28,10 +28,11 @@ Result<ShopFolder> read_folder(const std::filesystem::path& folder) {
   JAMBLINE_ASSIGN(out.log, log::EntryLog::open(folder, log::OpenMode::ReadOnly));
   folds::ShopFold shop;
   std::map<JobId, folds::JobFold> jobs;
-  JAMBLINE_TRY(out.log->read_after(0, [&](const log::Stored& stored) {
-    const auto entry = engine::read_entry(stored.entry);
-    if (entry.subject)
-      jobs.try_emplace(entry.subject, entry.subject).first->second.apply(entry);
+  JAMBLINE_TRY(out.log->said_after(0, [&](const log::Said& said) {
+    auto entry = engine::read_entry(said);
+    const JobId subject = entry.subject;
+    if (subject)
+      jobs.try_emplace(subject, subject).first->second.apply(std::move(entry));
     else
       shop.apply(entry);
     return true;
@@ -75,8 +76,8 @@ Result<const folds::CarView*> find_car(const ShopFolder& folder, const std::stri
 
 Result<std::vector<entries::Entry>> time_line(const ShopFolder& folder, const JobId& job) {
   std::vector<entries::Entry> out;
-  JAMBLINE_TRY(folder.log->read_job(job, [&](const log::Stored& stored) {
-    out.push_back(engine::read_entry(stored.entry));
+  JAMBLINE_TRY(folder.log->said_of(job, [&](const log::Said& said) {
+    out.push_back(engine::read_entry(said));
     return true;
   }));
   std::sort(out.begin(), out.end(), [](const auto& a, const auto& b) { return a.order < b.order; });
