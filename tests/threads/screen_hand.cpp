@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <QElapsedTimer>
 #include <QMetaEnum>
+#include <QTimer>
 #include <QtTest/qtesttouch.h>
 
 namespace jambline {
@@ -34,9 +35,11 @@ ScreenHand::ScreenHand(app::Program& program) : window_(*program.window()) {
 bool ScreenHand::wait_for(const std::function<bool()>& so, int most_ms) {
   QElapsedTimer timer;
   timer.start();
+  QTimer wakes;  // so that the thread sleeps between events and still sees when time is up
+  wakes.start(5);
   while (!so()) {
     if (timer.elapsed() > most_ms) return false;
-    QCoreApplication::processEvents(QEventLoop::AllEvents | QEventLoop::WaitForMoreEvents, 5);
+    QCoreApplication::processEvents(QEventLoop::AllEvents | QEventLoop::WaitForMoreEvents);
   }
   return true;
 }

@@ -43,7 +43,7 @@ std::uint64_t make_demo(const std::filesystem::path& folder, ShopSize size);
 // Admits one more tablet to the shop of `folder` and exports a copy of the shop in which that
 // tablet has written at least `entries` entries of its own. Returns how many.
 std::uint64_t export_other_tablet(const std::filesystem::path& folder,
-                                  const std::filesystem::path& exported, std::uint64_t entries,
+                                  const std::filesystem::path& exported, int cars,
                                   std::uint64_t seed);
 
 }  // namespace jambline::bench

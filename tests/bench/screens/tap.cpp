@@ -27,7 +27,7 @@ namespace {
 constexpr int taps = 200;
 constexpr std::size_t wanted_panels = 13;
 constexpr int marks_before = 120;
-constexpr std::uint64_t imported_entries = 40'000;  // a tablet
+constexpr int imported_cars = 400;  // of each of the other tablets
 constexpr int tablets = 2;
 
 class Bench {
@@ -251,10 +251,13 @@ double commit_ms(const std::filesystem::path& folder) {
 
 int tap(int argc, char** argv) {
   const BenchFolder folder, exported;
-  make_demo(folder.path(), {});
+  const std::uint64_t entries = make_demo(folder.path(), {});
+  std::uint64_t written = 0;
   for (int i = 0; i < tablets; ++i)
-    export_other_tablet(folder.path(), exported.path() / std::to_string(i), imported_entries,
-                        500 + static_cast<std::uint64_t>(i));
+    written += export_other_tablet(folder.path(), exported.path() / std::to_string(i),
+                                   imported_cars, 500 + static_cast<std::uint64_t>(i));
+  std::printf("tap: a shop of %llu entries, %llu to import\n",
+              static_cast<unsigned long long>(entries), static_cast<unsigned long long>(written));
   figure("commit_ms", commit_ms(exported.path()), "ms");
 
   QGuiApplication gui(argc, argv);
