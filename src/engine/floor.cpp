@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <set>
 
-#include "engine/read_entry.h"
+#include "engine/whole_log.h"
 
 namespace jambline::engine {
 
@@ -13,15 +13,10 @@ using Rows = std::vector<folds::FloorRow>;
 
 // Folds every job of the log in one pass.
 Result<Rows> fold_all(log::EntryLog& log) {
-  std::map<JobId, folds::JobFold> folds;
-  JAMBLINE_TRY(log.said_after(0, [&](const log::Said& said) {
-    const JobId& subject = said.header.subject;
-    if (subject) folds.try_emplace(subject, subject).first->second.apply(read_entry(said));
-    return true;
-  }));
+  JAMBLINE_ASSIGN(const WholeLog whole, fold_whole_log(log));
   Rows out;
-  out.reserve(folds.size());
-  for (const auto& [job, fold] : folds) {
+  out.reserve(whole.jobs.size());
+  for (const auto& [job, fold] : whole.jobs) {
     const folds::CarView view = fold.view();
     if (view.opened) out.push_back(folds::floor_row(view));
   }

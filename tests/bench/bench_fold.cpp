@@ -14,6 +14,7 @@
 
 #include "app/demo/demo_shop.h"
 #include "engine/read_entry.h"
+#include "engine/whole_log.h"
 #include "folds/job_fold.h"
 #include "folds/shop_fold.h"
 #include "log/entry_log.h"
@@ -206,20 +207,9 @@ void compare(const std::filesystem::path& folder, std::int64_t count, const char
   };
   std::size_t cars = 0;
   const auto ours = [&] {
-    folds::ShopFold shop;
-    std::unordered_map<JobId, folds::JobFold> jobs;
-    std::int64_t seen = 0;
-    const auto read = (*log)->said_after(0, [&](const log::Said& said) {
-      const JobId subject = said.header.subject;
-      if (subject)
-        jobs.try_emplace(subject, subject).first->second.apply(engine::read_entry(said));
-      else
-        shop.apply(engine::read_entry(said));
-      ++seen;
-      return true;
-    });
-    must_be(read && seen == count, "entries are missing");
-    cars = jobs.size();
+    const auto whole = engine::fold_whole_log(**log);
+    must_be(whole && whole->entries == count, "entries are missing");
+    cars = whole->jobs.size();
   };
   figure(name, rate_ratio(ours, plain), "ratio");
   std::printf("%s: %lld entries of %zu cars, checksum %llu\n", name, static_cast<long long>(count),

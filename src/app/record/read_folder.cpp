@@ -5,6 +5,7 @@
 #include <map>
 
 #include "engine/read_entry.h"
+#include "engine/whole_log.h"
 #include "folds/job_fold.h"
 #include "folds/shop_fold.h"
 
@@ -26,19 +27,9 @@ std::string folded(std::string_view text) {
 Result<ShopFolder> read_folder(const std::filesystem::path& folder) {
   ShopFolder out;
   JAMBLINE_ASSIGN(out.log, log::EntryLog::open(folder, log::OpenMode::ReadOnly));
-  folds::ShopFold shop;
-  std::map<JobId, folds::JobFold> jobs;
-  JAMBLINE_TRY(out.log->said_after(0, [&](const log::Said& said) {
-    auto entry = engine::read_entry(said);
-    const JobId subject = entry.subject;
-    if (subject)
-      jobs.try_emplace(subject, subject).first->second.apply(std::move(entry));
-    else
-      shop.apply(entry);
-    return true;
-  }));
-  out.shop = shop.view();
-  for (const auto& [id, fold] : jobs) {
+  JAMBLINE_ASSIGN(const auto whole, engine::fold_whole_log(*out.log));
+  out.shop = whole.shop.view();
+  for (const auto& [id, fold] : whole.jobs) {
     auto view = fold.view();
     if (view.opened) out.cars.push_back(std::move(view));
   }
