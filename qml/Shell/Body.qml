@@ -1,5 +1,5 @@
-// Body: the screen of where one is. The places stay alive and keep their scroll; a work is shown
-// in its turn. Wide windows show the car beside the floor.
+// Body: the screen of where one is. The places stay alive and keep their scroll; a work is there
+// only in its turn: what nobody sees costs no start and no act anything. Wide windows show the car beside the floor.
 import QtQuick
 import Jambline.Theme
 import Jambline.Floor
@@ -47,78 +47,99 @@ FocusScope {
         height: parent.height - 16
         color: Theme.chalk
     }
-    Record {
-        objectName: "recordScreen"
-        readonly property bool here: body.way.place === Navigation.Record && body.way.work === Navigation.None
-        visible: here
-        focus: here
+    Turn {
+        shown: body.way.place === Navigation.Record && body.way.work === Navigation.None
+        stays: true
         anchors.fill: parent
-        wide: body.wide
-        record: body.models.record
-        onCarAsked: jobId => body.showCar(jobId)
+
+        sourceComponent: Record {
+            focus: true
+            objectName: "recordScreen"
+            wide: body.wide
+            record: body.models.record
+            onCarAsked: jobId => body.showCar(jobId)
+        }
     }
-    OpenCar {
-        objectName: "openCarScreen"
-        visible: body.shown === Navigation.OpenCar
-        focus: body.way.work === Navigation.OpenCar
+    Turn {
+        shown: body.shown === Navigation.OpenCar
         anchors.fill: parent
-        wide: body.wide
-        form: body.models.openCarForm
-        onOpened: jobId => body.showCar(jobId)
-        onDropped: body.way.back()
+
+        sourceComponent: OpenCar {
+            focus: true
+            objectName: "openCarScreen"
+            wide: body.wide
+            form: body.models.openCarForm
+            onOpened: jobId => body.showCar(jobId)
+            onDropped: body.way.back()
+        }
     }
-    Car {
-        objectName: "carScreen"
-        visible: body.shown === Navigation.Car
-        focus: body.way.work === Navigation.Car
+    Turn {
+        shown: body.shown === Navigation.Car
         x: body.carBeside ? body.listWidth + 1 : 0
         width: parent.width - x
         height: parent.height
-        wide: width >= 840
-        car: body.models.car
-        onInspectAsked: body.way.go(Navigation.Inspect)
-        onPartsAsked: body.way.go(Navigation.Parts)
-        onTimeLineAsked: body.way.go(Navigation.TimeLine)
-    }
-    InspectCar {
-        objectName: "inspectScreen"
-        visible: body.shown === Navigation.Inspect
-        focus: body.way.work === Navigation.Inspect
-        anchors.fill: parent
-        wide: body.wide
-        inspect: body.models.inspect
-        onPanelAsked: panel => {
-            body.models.inspect.openPanel(panel);
-            body.way.go(Navigation.Panel);
+
+        sourceComponent: Car {
+            focus: true
+            objectName: "carScreen"
+            wide: width >= 840
+            car: body.models.car
+            onInspectAsked: body.way.go(Navigation.Inspect)
+            onPartsAsked: body.way.go(Navigation.Parts)
+            onTimeLineAsked: body.way.go(Navigation.TimeLine)
         }
     }
-    InspectPanel {
-        objectName: "panelScreen"
-        visible: body.shown === Navigation.Panel
-        focus: body.way.work === Navigation.Panel
+    Turn {
+        shown: body.shown === Navigation.Inspect
         anchors.fill: parent
-        wide: body.wide
-        inspect: body.models.inspect
-        onNextAsked: panel => {
-            body.models.inspect.openPanel(panel);
-            if (panel === "")
-                body.way.go(Navigation.Inspect);
+
+        sourceComponent: InspectCar {
+            focus: true
+            objectName: "inspectScreen"
+            wide: body.wide
+            inspect: body.models.inspect
+            onPanelAsked: panel => {
+                body.models.inspect.openPanel(panel);
+                body.way.go(Navigation.Panel);
+            }
         }
     }
-    Parts {
-        objectName: "partsScreen"
-        visible: body.shown === Navigation.Parts
-        focus: body.way.work === Navigation.Parts
+    Turn {
+        shown: body.shown === Navigation.Panel
         anchors.fill: parent
-        wide: body.wide
-        parts: body.models.parts
+
+        sourceComponent: InspectPanel {
+            focus: true
+            objectName: "panelScreen"
+            wide: body.wide
+            inspect: body.models.inspect
+            onNextAsked: panel => {
+                body.models.inspect.openPanel(panel);
+                if (panel === "")
+                    body.way.go(Navigation.Inspect);
+            }
+        }
     }
-    TimeLine {
-        objectName: "timeLineScreen"
-        visible: body.shown === Navigation.TimeLine
-        focus: body.way.work === Navigation.TimeLine
+    Turn {
+        shown: body.shown === Navigation.Parts
         anchors.fill: parent
-        wide: body.wide
-        timeLine: body.models.timeLine
+
+        sourceComponent: Parts {
+            focus: true
+            objectName: "partsScreen"
+            wide: body.wide
+            parts: body.models.parts
+        }
+    }
+    Turn {
+        shown: body.shown === Navigation.TimeLine
+        anchors.fill: parent
+
+        sourceComponent: TimeLine {
+            focus: true
+            objectName: "timeLineScreen"
+            wide: body.wide
+            timeLine: body.models.timeLine
+        }
     }
 }

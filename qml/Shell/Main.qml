@@ -112,7 +112,7 @@ Window {
             y: head.y + head.height + 4
             width: parent.width - 2 * Theme.gutter
             height: visible ? implicitHeight : 0
-            kind: NoteBanner.NotSaved
+            kind: window.shell.bannerToKnow ? NoteBanner.Due : NoteBanner.NotSaved
             happened: window.shell.bannerWhat
             stands: Array.from([window.shell.bannerKept, window.shell.bannerTodo]).filter(words => words !== "").join(" ")
             actText: window.shell.bannerStands ? "" : qsTr("Close")

@@ -49,9 +49,7 @@ CarViewModel::CarViewModel(Session& session, QObject* parent)
       session_(session),
       stages_({"key", "title", "state", "stateWords", "count", "chosen", "running"}, this),
       conflicts_({"key", "title", "shown", "other", "by", "takeWords"}, this) {
-  for (auto signal : {&Session::snapshotChanged, &Session::personChanged, &Session::carChanged,
-                      &Session::unitsChanged})
-    connect(&session, signal, this, &CarViewModel::refresh);
+  connect(&session, &Session::snapshotChanged, this, &CarViewModel::refresh);
   refresh();
 }
 

@@ -14,81 +14,270 @@ QString text(std::string_view value) {
 }
 
 struct Lines {
-  const char* what;  // %1: the subject, %2: what was tried
+  const char* what;  // %1: the subject, %2: what was tried, %3 and %4: from the arguments
   const char* kept;
   const char* todo;
 };
 
-Lines lines_of(Code code) {
-  static constexpr const char* nothing = QT_TRANSLATE_NOOP("errors", "Nothing was changed.");
-  static constexpr const char* kept =
-      QT_TRANSLATE_NOOP("errors", "All that was written before is kept.");
+constexpr const char* nothing = QT_TRANSLATE_NOOP("errors", "Nothing was changed.");
+constexpr const char* kept = QT_TRANSLATE_NOOP("errors", "All that was saved before is kept.");
+constexpr const char* shown =
+    QT_TRANSLATE_NOOP("errors", "All entries are shown. Nothing is written.");
+constexpr const char* form = QT_TRANSLATE_NOOP("errors", "The form is as it was.");
+constexpr const char* choose_again =
+    QT_TRANSLATE_NOOP("errors", "Choose another file, or type the hours.");
+
+// What the parts of the program call a thing, and what a person calls it.
+QString subject_of(const Error& error) {
+  struct Name {
+    std::string_view code;
+    const char* words;
+  };
+  static constexpr Name names[] = {
+      {"log.db", QT_TRANSLATE_NOOP("errors", "the log of this device")},
+      {"device.key", QT_TRANSLATE_NOOP("errors", "the key of this device")},
+      {"device.toml", QT_TRANSLATE_NOOP("errors", "the settings of this device")},
+      {"drafts.db", QT_TRANSLATE_NOOP("errors", "half-typed forms")},
+      {"shelf.db", QT_TRANSLATE_NOOP("errors", "the list of cars")},
+      {"people.secret", QT_TRANSLATE_NOOP("errors", "the PINs of the people")},
+      {"car", QT_TRANSLATE_NOOP("errors", "this car")},
+      {"person", QT_TRANSLATE_NOOP("errors", "this person")},
+      {"operation", QT_TRANSLATE_NOOP("errors", "this operation")},
+      {"mark", QT_TRANSLATE_NOOP("errors", "this mark")},
+      {"release", QT_TRANSLATE_NOOP("errors", "this release")},
+      {"panels", QT_TRANSLATE_NOOP("errors", "the panels")},
+      {"plate", QT_TRANSLATE_NOOP("errors", "the plate")},
+      {"title", QT_TRANSLATE_NOOP("errors", "the name of an operation")},
+      {"name", QT_TRANSLATE_NOOP("errors", "the name")},
+      {"zone", QT_TRANSLATE_NOOP("errors", "the time zone")},
+      {"reason", QT_TRANSLATE_NOOP("errors", "the reason")},
+      {"text", QT_TRANSLATE_NOOP("errors", "the note")},
+      {"note", QT_TRANSLATE_NOOP("errors", "the note")},
+      {"color", QT_TRANSLATE_NOOP("errors", "the color")},
+      {"size", QT_TRANSLATE_NOOP("errors", "the size of the mark")},
+      {"estimate", QT_TRANSLATE_NOOP("errors", "the hours")},
+      {"promise", QT_TRANSLATE_NOOP("errors", "the promised time")},
+      {"to", QT_TRANSLATE_NOOP("errors", "who takes it over")},
+      {"entry", QT_TRANSLATE_NOOP("errors", "the entry")},
+      {"act", QT_TRANSLATE_NOOP("errors", "an act to take back")},
+      {"receipt", QT_TRANSLATE_NOOP("errors", "an entry from another device")},
+  };
+  for (const Name& name : names)
+    if (error.subject == name.code) return tr(name.words);
+  if (const auto panel = from_word<job::Panel>(error.subject))
+    return words_of(*panel, job::BodyShape::FourDoorSedan);
+  if (const auto stage = from_word<job::Stage>(error.subject)) return words_of(*stage);
+  QString out = text(error.subject.empty() ? error.operation : error.subject);
+  return out.section(QChar('/'), -1);  // of a path its last name
+}
+
+bool of_clock(const Error& error) {
+  return error.code == Code::OutOfRange && error.subject == "clock";
+}
+
+Lines lines_of_clock(const Error& error) {
+  static constexpr const char* counted = QT_TRANSLATE_NOOP(
+      "errors", "Entries keep their order and carry a mark. Hours go by the timer of the device.");
+  static constexpr const char* set =
+      QT_TRANSLATE_NOOP("errors", "Set date and time of this device.");
+  if (error.arg("flag") == "before_2025")
+    return {QT_TRANSLATE_NOOP("errors", "The clock of this device stands before 2025."), counted,
+            set};
+  if (error.arg("flag") == "stepped_back")
+    return {QT_TRANSLATE_NOOP("errors", "The clock of this device went back."), counted, set};
+  return {QT_TRANSLATE_NOOP("errors", "The clock of this device jumped."), counted, set};
+}
+
+Lines lines_of_key(const Error& error) {
+  static constexpr const char* put_back = QT_TRANSLATE_NOOP(
+      "errors", "Put the key of this device back into its folder, then start again.");
+  if (error.code == Code::WrongKey)
+    return {QT_TRANSLATE_NOOP("errors", "The key in this folder belongs to another device."), shown,
+            put_back};
+  if (error.code == Code::NoSuchFile)
+    return {QT_TRANSLATE_NOOP("errors", "The key of this device is gone."), shown, put_back};
+  return {QT_TRANSLATE_NOOP("errors", "The key of this device cannot be read."), shown, put_back};
+}
+
+Lines lines_of_drafts(const Error& error) {
+  static constexpr const char* entries =
+      QT_TRANSLATE_NOOP("errors", "All entries are kept, and what is on the screen.");
+  if (error.code == Code::DiskFull)
+    return {QT_TRANSLATE_NOOP("errors", "Half-typed forms are not kept. The device is full."),
+            entries, QT_TRANSLATE_NOOP("errors", "Make room on this device.")};
+  return {QT_TRANSLATE_NOOP("errors", "Half-typed forms cannot be kept."), entries,
+          QT_TRANSLATE_NOOP("errors", "Finish a form before you close the program.")};
+}
+
+Lines lines_of_list(const Error& error) {
+  static constexpr const char* saved = QT_TRANSLATE_NOOP("errors", "All entries are saved.");
+  if (error.code == Code::DiskFull)
+    return {QT_TRANSLATE_NOOP("errors", "The list of cars could not be kept. The device is full."),
+            saved, QT_TRANSLATE_NOOP("errors", "Make room on this device.")};
+  return {QT_TRANSLATE_NOOP("errors", "The list of cars could not be kept."), saved,
+          QT_TRANSLATE_NOOP("errors", "Start the program again. It makes a new list.")};
+}
+
+Lines lines_of_settings(const Error& error) {
+  if (error.operation == "keep the settings")
+    return {QT_TRANSLATE_NOOP("errors", "The settings could not be kept."),
+            QT_TRANSLATE_NOOP("errors", "They hold until the program is closed."),
+            QT_TRANSLATE_NOOP("errors", "Make room, or make the folder writable.")};
+  return {QT_TRANSLATE_NOOP("errors", "The settings of this device cannot be read."),
+          QT_TRANSLATE_NOOP("errors", "The usual settings hold. All entries are kept."),
+          QT_TRANSLATE_NOOP("errors", "Choose them again.")};
+}
+
+Lines lines_of_estimate(const Error& error) {
+  switch (error.code) {
+    case Code::NoSuchFile:
+      return {QT_TRANSLATE_NOOP("errors", "There is no such file: %1."), form,
+              QT_TRANSLATE_NOOP("errors", "Check the name and try again.")};
+    case Code::Missing:
+      if (error.arg("cause") == "semicolons")
+        return {QT_TRANSLATE_NOOP("errors", "The columns of this file are split by semicolons."),
+                form,
+                QT_TRANSLATE_NOOP("errors",
+                                  "Save it with commas between the columns, then try again.")};
+      return {
+          QT_TRANSLATE_NOOP("errors", "This file has no column named %3."), form,
+          QT_TRANSLATE_NOOP("errors", "Its first row must name the columns: stage, title, hours.")};
+    case Code::TooLarge:
+      if (error.subject == "rows")
+        return {QT_TRANSLATE_NOOP("errors", "This file has more than %4 rows."), form,
+                choose_again};
+      return {QT_TRANSLATE_NOOP("errors", "This file is too large for an estimate."), form,
+              choose_again};
+    case Code::Malformed:
+      return {
+          QT_TRANSLATE_NOOP("errors", "This file is not plain text."), form,
+          QT_TRANSLATE_NOOP(
+              "errors", "Save it as plain text with commas between the columns, then try again.")};
+    default:
+      return {QT_TRANSLATE_NOOP("errors", "This file cannot be read."), form, choose_again};
+  }
+}
+
+Lines lines_of_vin(const Error& error) {
+  static constexpr const char* again =
+      QT_TRANSLATE_NOOP("errors", "Read it again, or use it as typed.");
+  if (!error.arg("length").empty())
+    return {QT_TRANSLATE_NOOP("errors", "This VIN has %4 signs. It should have 17."), nothing,
+            again};
+  return {QT_TRANSLATE_NOOP("errors", "This VIN does not check. Look at place %4."), nothing,
+          again};
+}
+
+Lines lines_of_log(Code code) {
+  static constexpr const char* as_it_is = QT_TRANSLATE_NOOP("errors", "It was left as it is.");
   switch (code) {
+    case Code::DatabaseDamaged:
+      return {QT_TRANSLATE_NOOP("errors", "The log of this device is damaged."), as_it_is,
+              QT_TRANSLATE_NOOP(
+                  "errors",
+                  "Copy the folder of this shop to another place. Then use its last good copy.")};
+    case Code::NewerSchema:
+      return {QT_TRANSLATE_NOOP("errors", "This shop was written by a newer version."), shown,
+              QT_TRANSLATE_NOOP("errors", "Update the program on this device.")};
+    default:
+      return {QT_TRANSLATE_NOOP("errors", "The log of this device does not hold together."),
+              as_it_is,
+              QT_TRANSLATE_NOOP(
+                  "errors", "Copy the folder of this shop to another place and tell the manager.")};
+  }
+}
+
+Lines lines_of(const Error& error) {
+  if (of_clock(error)) return lines_of_clock(error);
+  if (error.subject == "device.key") return lines_of_key(error);
+  if (error.subject == "drafts.db") return lines_of_drafts(error);
+  if (error.subject == "shelf.db") return lines_of_list(error);
+  if (error.subject == "device.toml") return lines_of_settings(error);
+  if (error.operation == "read the estimate") return lines_of_estimate(error);
+  switch (error.code) {
     case Code::DiskFull:
-      return {QT_TRANSLATE_NOOP("errors", "This was not saved: %1. The device is full."), kept,
+      if (error.operation == "open")
+        return {QT_TRANSLATE_NOOP("errors", "Nothing can be saved. The device is full."), shown,
+                QT_TRANSLATE_NOOP("errors", "Make room on this device, then start again.")};
+      return {QT_TRANSLATE_NOOP("errors", "This was not saved. The device is full."), kept,
               QT_TRANSLATE_NOOP("errors", "Make room on this device, then do it again.")};
     case Code::ReadOnly:
-      return {QT_TRANSLATE_NOOP("errors", "Nothing can be written here: %1."), kept,
-              QT_TRANSLATE_NOOP("errors", "Make the folder writable, then start again.")};
+      if (error.operation == "read")
+        return {QT_TRANSLATE_NOOP("errors", "The folder of this shop may not be read."),
+                QT_TRANSLATE_NOOP("errors", "It was left as it is."),
+                QT_TRANSLATE_NOOP("errors", "Ask who looks after this device, then start again.")};
+      return {QT_TRANSLATE_NOOP("errors", "Nothing can be written in the folder of this shop."),
+              shown, QT_TRANSLATE_NOOP("errors", "Make the folder writable, then start again.")};
     case Code::NoSuchFile:
       return {QT_TRANSLATE_NOOP("errors", "This is not there: %1."), nothing,
               QT_TRANSLATE_NOOP("errors", "Check the folder and its name.")};
     case Code::FileFailed:
-      return {QT_TRANSLATE_NOOP("errors", "The device refused it: %1."), kept,
-              QT_TRANSLATE_NOOP("errors", "Try it again.")};
+      return {
+          QT_TRANSLATE_NOOP("errors", "This device could not read or write: %1."), kept,
+          QT_TRANSLATE_NOOP("errors", "Try it again. If it stays so, start the program again.")};
     case Code::FolderInUse:
-      return {QT_TRANSLATE_NOOP("errors", "This shop is already open in another window."), kept,
+      return {QT_TRANSLATE_NOOP("errors", "This shop is already open in another window."),
+              QT_TRANSLATE_NOOP("errors", "That window has all entries."),
               QT_TRANSLATE_NOOP("errors", "Go on in that window, or close it first.")};
     case Code::DatabaseDamaged:
-      return {
-          QT_TRANSLATE_NOOP("errors", "The log file is damaged: %1."),
-          QT_TRANSLATE_NOOP("errors", "The file was left as it is."),
-          QT_TRANSLATE_NOOP("errors", "Keep a copy of the folder. Check it with jambline-record.")};
+      return lines_of_log(error.code);
     case Code::NewerSchema:
-      return {QT_TRANSLATE_NOOP("errors", "This has entries from a newer version: %1."),
+      if (error.subject == "log.db") return lines_of_log(error.code);
+      return {QT_TRANSLATE_NOOP("errors", "This car has entries from a newer version: %1."),
               QT_TRANSLATE_NOOP("errors", "You can read it. Nothing is changed."),
               QT_TRANSLATE_NOOP("errors", "Update the program on this device.")};
     case Code::ChainBroken:
     case Code::BadSignature:
     case Code::BadHash:
     case Code::Fork:
-      return {QT_TRANSLATE_NOOP("errors", "The log does not hold together: %1."),
-              QT_TRANSLATE_NOOP("errors", "The entries were left as they are."),
-              QT_TRANSLATE_NOOP("errors", "Keep a copy of the folder and tell the manager.")};
+      return lines_of_log(error.code);
     case Code::NotAdmitted:
     case Code::Revoked:
+      return {QT_TRANSLATE_NOOP("errors", "This device is not admitted to this shop."), nothing,
+              QT_TRANSLATE_NOOP("errors", "Let the manager admit it.")};
     case Code::WrongShop:
     case Code::WrongKey:
-      return {QT_TRANSLATE_NOOP("errors", "This device does not belong to this shop: %1."), nothing,
-              QT_TRANSLATE_NOOP("errors", "Ask the manager which device it should be.")};
+      return {QT_TRANSLATE_NOOP("errors", "This belongs to another shop or device."), nothing,
+              QT_TRANSLATE_NOOP("errors", "Ask the manager which one it should be.")};
     case Code::TooLarge:
       return {QT_TRANSLATE_NOOP("errors", "This is too long: %1."), nothing,
               QT_TRANSLATE_NOOP("errors", "Make it shorter.")};
     case Code::NotErasable:
-      return {QT_TRANSLATE_NOOP("errors", "This cannot be erased: %1."), nothing, ""};
+      return {QT_TRANSLATE_NOOP("errors", "This cannot be erased: %1."), nothing,
+              QT_TRANSLATE_NOOP("errors", "Take it back instead.")};
     case Code::Stopped:
-      return {QT_TRANSLATE_NOOP("errors", "It was stopped: %2."), nothing, ""};
+      return {QT_TRANSLATE_NOOP("errors", "It was stopped before its end."), nothing,
+              QT_TRANSLATE_NOOP("errors", "Start it again.")};
     case Code::Malformed:
       return {QT_TRANSLATE_NOOP("errors", "This cannot be read: %1."), nothing,
               QT_TRANSLATE_NOOP("errors", "Check what was typed.")};
     case Code::OutOfRange:
+      if (error.subject == "VIN")
+        return {QT_TRANSLATE_NOOP("errors", "A VIN has 1 to 32 signs."), nothing,
+                QT_TRANSLATE_NOOP("errors", "Read it again.")};
       return {QT_TRANSLATE_NOOP("errors", "This is out of range: %1."), nothing,
               QT_TRANSLATE_NOOP("errors", "Type it again.")};
     case Code::Missing:
       return {QT_TRANSLATE_NOOP("errors", "Something is missing: %1."), nothing,
               QT_TRANSLATE_NOOP("errors", "Fill it in.")};
     case Code::Unknown:
-      return {QT_TRANSLATE_NOOP("errors", "This is not known here: %1."), nothing, ""};
+      return {QT_TRANSLATE_NOOP("errors", "This is not known here: %1."), nothing,
+              QT_TRANSLATE_NOOP("errors", "Look at it again.")};
     case Code::VinCheckFails:
-      return {QT_TRANSLATE_NOOP("errors", "This VIN does not check: %1."), nothing,
-              QT_TRANSLATE_NOOP("errors", "Read it again, or use it as typed.")};
+      return lines_of_vin(error);
     case Code::NotRunning:
-      return {QT_TRANSLATE_NOOP("errors", "No clock runs for %1."), nothing, ""};
+      return {QT_TRANSLATE_NOOP("errors", "No clock runs for %1."), nothing,
+              QT_TRANSLATE_NOOP("errors", "Start one first.")};
     case Code::AlreadyRunning:
       return {QT_TRANSLATE_NOOP("errors", "The clock of %1 already runs on this."),
-              QT_TRANSLATE_NOOP("errors", "It goes on."), ""};
+              QT_TRANSLATE_NOOP("errors", "It goes on."),
+              QT_TRANSLATE_NOOP("errors", "Stop it when the work is done.")};
     case Code::AlreadyDone:
-      return {QT_TRANSLATE_NOOP("errors", "This is already done: %1."), nothing, ""};
+      if (error.operation == "add a person" || error.operation == "add a rack")
+        return {QT_TRANSLATE_NOOP("errors", "This name is already there: %1."), nothing,
+                QT_TRANSLATE_NOOP("errors", "Choose another name.")};
+      return {QT_TRANSLATE_NOOP("errors", "This is already done: %1."), nothing,
+              QT_TRANSLATE_NOOP("errors", "Who did it stands in the time line.")};
     case Code::NotAllowed:
       return {QT_TRANSLATE_NOOP("errors", "Your role may not do this: %2."), nothing,
               QT_TRANSLATE_NOOP("errors", "Ask the manager.")};
@@ -100,23 +289,44 @@ Lines lines_of(Code code) {
               QT_TRANSLATE_NOOP("errors", "Both are kept."),
               QT_TRANSLATE_NOOP("errors", "Settle which one counts.")};
     case Code::NotYet:
-      return {QT_TRANSLATE_NOOP("errors", "Something else comes first: %1."), nothing, ""};
+      return {QT_TRANSLATE_NOOP("errors", "Something else comes first: %1."), nothing,
+              QT_TRANSLATE_NOOP("errors", "Say that it is clean, with edges and back looked at.")};
   }
-  return {QT_TRANSLATE_NOOP("errors", "It did not work: %2."), kept, ""};
+  return {QT_TRANSLATE_NOOP("errors", "It did not work: %2."), kept,
+          QT_TRANSLATE_NOOP("errors", "Try it again.")};
+}
+
+QString argument(const Error& error) {
+  for (const char* name : {"length", "place", "limit"})
+    if (!error.arg(name).empty()) return text(error.arg(name));
+  return {};
 }
 }  // namespace
 
+bool only_to_know(const Error& error) {
+  return of_clock(error) || error.subject == "drafts.db" || error.subject == "shelf.db" ||
+         error.subject == "device.toml";
+}
+
 ErrorWords words_of(const Error& error) {
-  QString subject = text(error.subject);
-  if (subject.isEmpty()) subject = text(error.operation);
-  const Lines lines = lines_of(error.code);
-  QString what = tr(lines.what);
-  what.replace(QStringLiteral("%1"), subject);
-  what.replace(QStringLiteral("%2"), text(error.operation));
-  QString todo = *lines.todo ? tr(lines.todo) : QString();
-  if (error.code == Code::NotYet && !error.arg("what").empty())
-    todo = sentence(text(error.arg("what"))) + QChar('.');
-  return {what, tr(lines.kept), todo};
+  const Lines lines = lines_of(error);
+  // One pass, so that a name with a percent sign in it stays as it is.
+  QString what;
+  const QString pattern = tr(lines.what);
+  for (qsizetype at = 0; at < pattern.size(); ++at) {
+    const int place =
+        pattern[at] == QChar('%') && at + 1 < pattern.size() ? pattern[at + 1].digitValue() : -1;
+    if (place < 1 || place > 4) {
+      what += pattern[at];
+      continue;
+    }
+    ++at;
+    what += place == 1   ? subject_of(error)
+            : place == 2 ? text(error.operation)
+            : place == 3 ? text(error.arg("field"))
+                         : argument(error);
+  }
+  return {what, tr(lines.kept), tr(lines.todo)};
 }
 
 }  // namespace jambline::screens

@@ -76,7 +76,6 @@ InspectViewModel::InspectViewModel(Session& session, QObject* parent)
     emit refusalChanged();
   });
   connect(&session_, &Session::snapshotChanged, this, &InspectViewModel::refresh);
-  connect(&session_, &Session::carChanged, this, &InspectViewModel::refresh);
   connect(&session_, &Session::unitsChanged, this, &InspectViewModel::scaleChanged);
   refresh();
 }

@@ -57,26 +57,52 @@ const std::vector<std::size_t>& MarkListModel::ring_of(std::size_t row) const {
   return rings_[ring_of_row_[row]];
 }
 
+std::vector<MarkListModel::Ring> MarkListModel::ring_of_rows() const {
+  std::vector<Ring> out;
+  for (std::size_t row = 0; row < rows_.size(); ++row) {
+    const auto& held = rings_[ring_of_row_[row]];
+    const trade::Point_mm middle = middles_[ring_of_row_[row]];
+    out.push_back({held.size(), held.front() == row, middle.x_mm, middle.y_mm});
+  }
+  return out;
+}
+
+// One mark more or less is told as such: the other rings keep their items, and only those that
+// look different now are told to look again.
 void MarkListModel::show(std::vector<MarkRow> rows) {
   if (rows == rows_) return;
-  const std::size_t before = rows_.size();
-  bool added = rows.size() > before;
-  for (std::size_t i = 0; added && i < before; ++i) added = rows[i].mark == rows_[i].mark;
-  bool same = rows.size() == before;
-  for (std::size_t i = 0; same && i < before; ++i) same = rows[i].mark == rows_[i].mark;
-  if (added)
-    beginInsertRows({}, static_cast<int>(before), static_cast<int>(rows.size()) - 1);
-  else if (!same)
-    beginResetModel();
+  const auto rows_before = rows_;
+  const auto rings_before = ring_of_rows();
+  const std::size_t most = std::min(rows.size(), rows_.size());
+  std::size_t front = 0;
+  while (front < most && rows[front].mark == rows_[front].mark) ++front;
+  std::size_t back = 0;
+  while (back < most - front &&
+         rows[rows.size() - 1 - back].mark == rows_[rows_.size() - 1 - back].mark)
+    ++back;
+  const auto first = static_cast<std::ptrdiff_t>(front);
+  const auto gone = static_cast<std::ptrdiff_t>(rows_.size() - front - back);
+  const auto come = static_cast<std::ptrdiff_t>(rows.size() - front - back);
+  if (gone > 0) {
+    beginRemoveRows({}, static_cast<int>(first), static_cast<int>(first + gone - 1));
+    rows_.erase(rows_.begin() + first, rows_.begin() + first + gone);
+    merge();
+    endRemoveRows();
+  }
+  if (come > 0) beginInsertRows({}, static_cast<int>(first), static_cast<int>(first + come - 1));
   rows_ = std::move(rows);
   merge();
-  if (added)
-    endInsertRows();
-  else if (!same)
-    endResetModel();
-  if (before > 0 && (added || same))
-    emit dataChanged(index(0), index(static_cast<int>(before) - 1));
-  if (!same) emit countChanged();
+  if (come > 0) endInsertRows();
+  const auto rings_now = ring_of_rows();
+  for (std::size_t row = 0; row < rows_.size(); ++row) {
+    const bool is_new = row >= front && row < front + static_cast<std::size_t>(come);
+    if (is_new) continue;
+    const std::size_t was = row < front ? row : row + rows_before.size() - rows_.size();
+    if (rows_[row] == rows_before[was] && rings_now[row] == rings_before[was]) continue;
+    const QModelIndex changed = index(static_cast<int>(row));
+    emit dataChanged(changed, changed);
+  }
+  if (gone > 0 || come > 0) emit countChanged();
 }
 
 void MarkListModel::merge_at(double px_per_mm) {

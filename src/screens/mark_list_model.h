@@ -68,7 +68,16 @@ class MarkListModel : public QAbstractListModel {
   void countChanged();
 
  private:
+  // How the ring of one row looks.
+  struct Ring {
+    std::size_t together{};
+    bool shown{};
+    double x_mm{};
+    double y_mm{};
+    friend bool operator==(const Ring&, const Ring&) = default;
+  };
   void merge();
+  std::vector<Ring> ring_of_rows() const;
 
   std::vector<MarkRow> rows_;
   std::vector<std::vector<std::size_t>> rings_;

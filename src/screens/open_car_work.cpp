@@ -225,7 +225,8 @@ void OpenCarViewModel::show_csv(const Result<acts::EstimateRows>& rows) {
   csv_operations_.clear();
   std::vector<QVariantList> shown;
   if (!rows) {
-    csv_words_ = words_of(rows.error()).what;
+    const ErrorWords words = words_of(rows.error());
+    csv_words_ = QStringList{words.what, words.kept, words.todo}.join(QChar(' '));
   } else {
     csv_operations_ = rows->operations;
     for (const auto& bad : rows->rejected)

@@ -48,8 +48,7 @@ PartsViewModel::PartsViewModel(Session& session, QObject* parent)
     roles.push_back(
         {text(enum_words<job::Role>[i]), sentence(words_of(static_cast<job::Role>(i)))});
   roles_.set(std::move(roles));
-  for (auto signal : {&Session::snapshotChanged, &Session::personChanged, &Session::carChanged})
-    connect(&session, signal, this, &PartsViewModel::refresh);
+  connect(&session, &Session::snapshotChanged, this, &PartsViewModel::refresh);
   refresh();
 }
 

@@ -104,13 +104,16 @@ void PatternItem::gather() {
     }
   }
   const bool moved = content != content_;
-  const bool same = drawn == drawn_ && glass == glass_;
+  const bool same = !moved && drawn == drawn_ && glass == glass_;
+  if (same) return;
   drawn_ = std::move(drawn);
   glass_ = std::move(glass);
+  const bool has_glass = !panel_.isEmpty() && !drawn_.empty() && !drawn_.front().glass.empty();
+  glass_spot_ = has_glass ? label_spot(drawn_.front().glass.front(), {}) : LabelSpot{};
   content_ = content;
   if (moved)
     frame_anew();
-  else if (!same)
+  else
     update();
 }
 
@@ -121,10 +124,9 @@ QRectF PatternItem::contentPx() const {
 }
 
 QPointF PatternItem::glassSpot() const {
-  if (panel_.isEmpty() || drawn_.empty() || drawn_.front().glass.empty()) return {};
-  const LabelSpot spot = label_spot(drawn_.front().glass.front(), {});
-  const Point_px at = frame_.to_px(spot.middle);
-  return spot.width_mm * frame_.px_per_mm() < 60 ? QPointF() : QPointF(at.x_px, at.y_px);
+  if (glass_spot_.width_mm * frame_.px_per_mm() < 60) return {};
+  const Point_px at = frame_.to_px(glass_spot_.middle);
+  return {at.x_px, at.y_px};
 }
 
 QPointF PatternItem::toMm(double x_px, double y_px) const {

@@ -105,6 +105,7 @@ class PatternItem : public QQuickPaintedItem {
   MapFrame frame_;
   std::vector<Drawn> drawn_;
   std::vector<trade::Polygon> glass_;  // of the car
+  LabelSpot glass_spot_;               // of the panel; no room: no glass
   trade::Box_mm content_;
 };
 

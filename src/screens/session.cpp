@@ -43,10 +43,11 @@ void Session::publish(std::shared_ptr<const engine::Snapshot> snapshot) {
       [this, given = std::move(snapshot)] {
         if (given->number < snapshot_->number) return;
         const QString person_was = personName() + personRole();
+        const auto car_was = snapshot_->car;
         snapshot_ = whole(given);
         if (person_ && !works_here(shop(), person_)) person_ = {};
         if (personName() + personRole() != person_was) emit personChanged();
-        emit carChanged();
+        if (snapshot_->car != car_was) emit carChanged();
         emit snapshotChanged();
       },
       Qt::QueuedConnection);

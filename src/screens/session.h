@@ -71,7 +71,7 @@ class Session final : public QObject {
   Q_INVOKABLE void leaveCar();
 
  signals:
-  void snapshotChanged();  // also after personChanged, carChanged and unitsChanged where they bear
+  void snapshotChanged();  // also after each personChanged, carChanged and unitsChanged
   void personChanged();
   void carChanged();
   void unitsChanged();

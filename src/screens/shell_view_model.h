@@ -27,6 +27,7 @@ class ShellViewModel final : public QObject {
   Q_PROPERTY(QString wallWords READ wallWords NOTIFY wallChanged)
   Q_PROPERTY(bool bannerShown READ bannerShown NOTIFY bannerChanged)
   Q_PROPERTY(bool bannerStands READ bannerStands NOTIFY bannerChanged)  // until it is solved
+  Q_PROPERTY(bool bannerToKnow READ bannerToKnow NOTIFY bannerChanged)  // no act was refused
   Q_PROPERTY(QString bannerWhat READ bannerWhat NOTIFY bannerChanged)
   Q_PROPERTY(QString bannerKept READ bannerKept NOTIFY bannerChanged)
   Q_PROPERTY(QString bannerTodo READ bannerTodo NOTIFY bannerChanged)
@@ -44,6 +45,7 @@ class ShellViewModel final : public QObject {
   QString wallWords() const { return wall_; }
   bool bannerShown() const { return standing_ || refused_; }
   bool bannerStands() const { return standing_ && !refused_; }
+  bool bannerToKnow() const { return shown_error() && only_to_know(*shown_error()); }
   QString bannerWhat() const { return banner().what; }
   QString bannerKept() const { return banner().kept; }
   QString bannerTodo() const { return banner().todo; }

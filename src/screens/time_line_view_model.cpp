@@ -41,7 +41,6 @@ QString hex(const T& id) {
 TimeLineViewModel::TimeLineViewModel(Session& session, QObject* parent)
     : QAbstractListModel(parent), session_(session) {
   connect(&session_, &Session::snapshotChanged, this, &TimeLineViewModel::refresh);
-  connect(&session_, &Session::carChanged, this, &TimeLineViewModel::refresh);
   refresh();
 }
 

@@ -27,13 +27,14 @@ QString words_of(job::Verdict verdict);
 QString words_of(job::Role role);
 QString sentence(QString words);  // first letter upper case
 
-// What happened, what stands, and what to do: the three lines of a banner. `todo` is one short
-// sentence, empty when there is nothing to do.
+// What happened, what stands, and what to do: the three lines of a banner; none is ever empty.
 struct ErrorWords {
   QString what;
   QString kept;
   QString todo;
 };
 ErrorWords words_of(const Error& error);
+// No act was refused: the device has something to say (its clock, its settings).
+bool only_to_know(const Error& error);
 
 }  // namespace jambline::screens
