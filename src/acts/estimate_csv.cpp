@@ -133,8 +133,11 @@ Result<Columns> columns_of(const Record& head) {
        {std::pair{"stage", &out.stage}, {"title", &out.title}, {"hours", &out.hours}}) {
     std::size_t at = 0;
     while (at < head.fields.size() && lower(trimmed(head.fields[at])) != name) ++at;
-    if (at == head.fields.size())
-      return fail(Error{Code::Missing, operation, name, {{"field", name}}});
+    if (at == head.fields.size()) {
+      Error error{Code::Missing, operation, name, {{"field", name}}};
+      if (head.text.find(';') != std::string::npos) error.args.emplace_back("cause", "semicolons");
+      return fail(std::move(error));
+    }
     *place = at;
   }
   return out;

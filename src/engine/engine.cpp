@@ -19,6 +19,8 @@ namespace jambline::engine {
 
 namespace {
 
+constexpr std::int64_t start_of_2025_ms = 1735689600000;
+
 bool erasable(std::uint16_t kind) {
   static const std::vector<std::uint16_t> kinds = entries::erasable_kinds();
   return std::find(kinds.begin(), kinds.end(), kind) != kinds.end();
@@ -46,22 +48,28 @@ class LocalEngine final : public Engine {
       std::error_code ignored;  // if the folder cannot be made, opening it says so
       std::filesystem::create_directories(parts_.folder, ignored);
       auto opened = log::EntryLog::open(parts_.folder, log::OpenMode::Write, options);
-      if (!opened && opened.error().code == Code::ReadOnly)
-        opened = log::EntryLog::open(parts_.folder, log::OpenMode::ReadOnly, options);
+      if (!opened &&
+          (opened.error().code == Code::ReadOnly || opened.error().code == Code::DiskFull)) {
+        // What cannot be written is still shown.
+        auto to_read = log::EntryLog::open(parts_.folder, log::OpenMode::ReadOnly, options);
+        if (to_read) barred_ = Error{opened.error().code, "open", "log.db", {}};
+        if (to_read || to_read.error().code != Code::NoSuchFile) opened = std::move(to_read);
+      }
       if (!opened) return fail(std::move(opened.error()));
       parts_.log = std::move(*opened);
     }
     log_ = parts_.log.get();
     if (log_->newer_schema())
-      trouble_ = Error{Code::NewerSchema, "open", "log.db", {}};
-    else if (!log_->writable())
-      trouble_ = Error{Code::ReadOnly, "open", parts_.folder.filename().string(), {}};
+      barred_ = Error{Code::NewerSchema, "open", "log.db", {}};
+    else if (!log_->writable() && !barred_)
+      barred_ = Error{Code::ReadOnly, "open", "log.db", {}};
     if (log_->writable()) {
       const bool fresh = log_->last_arrival() == 0;
-      JAMBLINE_ASSIGN(key_, key_of(parts_.folder, fresh, *parts_.random));
+      JAMBLINE_TRY(take_key(fresh));
       if (fresh)
         JAMBLINE_TRY(
             log_->found_shop(*key_, parts_.device_name, parts_.clock.now(), *parts_.random));
+      look_at_clock();
     }
     jobs_.emplace(*log_);
     JAMBLINE_ASSIGN(floor_, Floor::open(parts_.folder, *log_, *jobs_));
@@ -73,7 +81,12 @@ class LocalEngine final : public Engine {
     folded_ = log_->last_arrival();
     if (auto drafts = shelf::Drafts::open(parts_.folder)) {
       drafts_ = std::move(*drafts);
-      if (auto all = drafts_->all()) draft_texts_ = std::move(*all);
+      if (auto all = drafts_->all())
+        draft_texts_ = std::move(*all);
+      else
+        note_trouble(std::move(all.error()));
+    } else if (!barred_) {
+      note_trouble(std::move(drafts.error()));
     }
     publish();
     return {};
@@ -160,11 +173,11 @@ class LocalEngine final : public Engine {
     work_->post(
         [this, folder = std::move(folder), progress = std::move(progress), done = std::move(done)] {
           auto imported = log::import_shop(*log_, folder, {}, [&](double part_done) {
-            if (auto taken = take_in_arrivals(); !taken) trouble_ = std::move(taken.error());
+            if (auto taken = take_in_arrivals(); !taken) note_trouble(std::move(taken.error()));
             if (progress) progress(part_done);
             work_->let_urgent_work_through();
           });
-          if (auto taken = take_in_arrivals(); !taken) trouble_ = std::move(taken.error());
+          if (auto taken = take_in_arrivals(); !taken) note_trouble(std::move(taken.error()));
           publish();
           take_up_changed_jobs();
           done(std::move(imported));
@@ -186,7 +199,7 @@ class LocalEngine final : public Engine {
  private:
   // Decides, appends, folds. Nothing is written, folded or shown unless all of it is on disk.
   Result<Wrote> act(const acts::Command& command, const PersonId& person) {
-    if (!log_->writable()) return fail(trouble_.value_or(Error{Code::ReadOnly, "append", "", {}}));
+    if (barred_) return fail(*barred_);
     std::optional<Error> unreadable;
     const acts::World world{*shop_view_,
                             [&](const JobId& job) -> const folds::CarView* {
@@ -197,7 +210,10 @@ class LocalEngine final : public Engine {
                             },
                             [&](const PersonId& worker) { return floor_->clock_of(worker); }};
     auto drafts = acts::decide(world, command, {person, *parts_.random});
-    if (unreadable) return fail(std::move(*unreadable));
+    if (unreadable) {
+      tell(*unreadable);
+      return fail(std::move(*unreadable));
+    }
     if (!drafts) return fail(std::move(drafts.error()));
 
     std::vector<log::Draft> bytes;
@@ -208,8 +224,7 @@ class LocalEngine final : public Engine {
     }
     auto stored = log_->append(*key_, person, bytes, parts_.clock.now(), *parts_.random);
     if (!stored) {
-      trouble_ = stored.error();
-      publish();
+      tell(stored.error());
       return fail(std::move(stored.error()));
     }
     trouble_.reset();
@@ -222,7 +237,10 @@ class LocalEngine final : public Engine {
     }
     if (std::holds_alternative<acts::OpenCar>(command)) wrote.job = wrote.entries.front().subject;
     last_act_ = std::move(last);
-    JAMBLINE_TRY(fold(wrote.entries, /*at_once=*/true));
+    note_clock(stored->front().entry.header.clock_flags);
+    // It is on the disk: what fails from here on is told, but the act stands.
+    if (auto folded = fold(wrote.entries, /*at_once=*/true); !folded)
+      note_trouble(std::move(folded.error()));
     return wrote;
   }
 
@@ -288,9 +306,50 @@ class LocalEngine final : public Engine {
     publish();
   }
 
-  // Something besides an act failed; the banner shows it.
+  // Without the device's own key nothing is written; what is there is shown.
+  Status take_key(bool fresh) {
+    auto key = key_of(parts_.folder, fresh, *parts_.random);
+    if (!key && fresh) return fail(std::move(key.error()));
+    if (!key)
+      barred_ = std::move(key.error());
+    else if (!fresh && key->device() != log_->device())
+      barred_ = Error{Code::WrongKey, "open", "device.key", {{"device", key->device().hex()}}};
+    else
+      key_ = std::move(*key);
+    return {};
+  }
+
+  // A device that woke up in the past says so before the first act does.
+  void look_at_clock() {
+    const Moment now = parts_.clock.now();
+    std::uint8_t flags = now.wall_ms < start_of_2025_ms ? seal::clock_flag::before_2025 : 0;
+    for (const auto& head : log_->heads())
+      if (key_ && head.device == key_->device())
+        (void)log_->read_device(head.device, head.seq, [&](const log::Stored& last) {
+          if (now.wall_ms < last.entry.header.wall_ms) flags |= seal::clock_flag::stepped_back;
+          return false;
+        });
+    note_clock(flags);
+  }
+
+  // The entry is saved with its mark; the person hears of the clock.
+  void note_clock(std::uint8_t flags) {
+    const char* flag = (flags & seal::clock_flag::before_2025)    ? "before_2025"
+                       : (flags & seal::clock_flag::stepped_back) ? "stepped_back"
+                       : (flags & seal::clock_flag::jumped)       ? "jumped"
+                                                                  : nullptr;
+    if (flag) trouble_ = Error{Code::OutOfRange, "look at the clock", "clock", {{"flag", flag}}};
+  }
+
+  void note_trouble(Error error) {
+    // A log that was found damaged is not written to any more.
+    const bool damage = error.code == Code::DatabaseDamaged && error.subject == "log.db";
+    (damage ? barred_ : trouble_) = std::move(error);
+  }
+
+  // Something failed; the banner shows it.
   void tell(Error error) {
-    trouble_ = std::move(error);
+    note_trouble(std::move(error));
     publish();
   }
 
@@ -305,12 +364,12 @@ class LocalEngine final : public Engine {
         next->car = (*job)->view;
         next->timeline = (*job)->timeline;
       } else {
-        trouble_ = std::move(job.error());
+        note_trouble(std::move(job.error()));
       }
     }
     next->last_act = last_act_;
-    next->read_only = !log_->writable();
-    next->trouble = trouble_;
+    next->read_only = barred_.has_value();
+    next->trouble = barred_ ? barred_ : trouble_;
     for (const auto& head : log_->heads())
       if (key_ && head.device == key_->device()) next->own_entries = head.seq;
     {
@@ -331,7 +390,8 @@ class LocalEngine final : public Engine {
   std::shared_ptr<const LastAct> last_act_;
   std::shared_ptr<const std::vector<folds::FloorRow>> record_;
   std::optional<JobId> watched_;
-  std::optional<Error> trouble_;
+  std::optional<Error> trouble_;  // until the next act that is saved
+  std::optional<Error> barred_;   // why nothing may be written; as long as the engine lives
   log::Arrival folded_ = 0;
   std::uint64_t published_ = 0;
   bool record_wanted_ = false;

@@ -41,7 +41,7 @@ Status make_file(const fs::path& folder, const std::string& vfs) {
 Status look(const fs::path& folder) {
   const fs::path file = folder / "log.db";
   std::ifstream in(file, std::ios::binary);
-  if (!in) return fail(file_error("open", file, errno));
+  if (!in) return fail(file_error("read", file, errno));
   char magic[16] = {};
   in.read(magic, sizeof magic);
   if (in.gcount() != sizeof magic ||
@@ -66,17 +66,14 @@ Result<Database> open_reading(const fs::path& folder, const std::string& vfs) {
     const auto probe = database->number("SELECT count(*) FROM sqlite_schema");
     if (probe) return database;
     if (probe.error().code != Code::ReadOnly && probe.error().code != Code::FileFailed &&
-        probe.error().code != Code::NoSuchFile)
+        probe.error().code != Code::NoSuchFile && probe.error().code != Code::DiskFull)
       return fail(probe.error());
   } else if (database.error().code == Code::DatabaseDamaged) {
     return database;
   }
-  // A folder in which SQLite may not make its -shm file.
-  if (size_of(folder / "log.db-wal") > 0)
-    return fail(Error{Code::ReadOnly, "open", "log.db", {}}.with(
-        "cause",
-        "its last entries are still in log.db-wal; copy the folder to where it can be written"));
-  return Database::open(file, Database::Mode::Frozen, vfs);
+  // A folder in which SQLite may not make its -shm file; so nobody writes there now.
+  const bool waiting = size_of(folder / "log.db-wal") > 0;
+  return Database::open(file, waiting ? Database::Mode::Alone : Database::Mode::Frozen, vfs);
 }
 }  // namespace
 

@@ -63,10 +63,14 @@ Result<Database> Database::open(const std::filesystem::path& file, Mode mode,
            : mode == Mode::Write ? SQLITE_OPEN_READWRITE
                                  : SQLITE_OPEN_READONLY;
   Database database;
+  const char* alone = mode == Mode::Alone ? "unix-none" : nullptr;  // the usual one without locks
   const int result =
-      sqlite3_open_v2(uri.c_str(), &database.raw_, flags, vfs.empty() ? nullptr : vfs.c_str());
+      sqlite3_open_v2(uri.c_str(), &database.raw_, flags, vfs.empty() ? alone : vfs.c_str());
   if (result != SQLITE_OK) return fail(error_of(database.raw_, result, "open"));
   sqlite3_busy_timeout(database.raw_, 5000);
+  // Before the first read: then the index of the write-ahead log needs no file.
+  // https://sqlite.org/wal.html#noshm
+  if (mode == Mode::Alone) JAMBLINE_TRY(database.run("PRAGMA locking_mode=EXCLUSIVE"));
   return database;
 }
 

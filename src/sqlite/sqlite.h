@@ -27,7 +27,10 @@ class Statement;
 
 class Database {
  public:
-  enum class Mode : std::uint8_t { Create, Write, ReadOnly, Frozen };  // Frozen: no lock, no -shm
+  // Frozen, Alone: to read where nothing may be written, no lock and no -shm file. Frozen leaves
+  // the write-ahead log out; Alone reads it with its index in memory. Nobody may be writing
+  // meanwhile.
+  enum class Mode : std::uint8_t { Create, Write, ReadOnly, Frozen, Alone };
   static Result<Database> open(const std::filesystem::path& file, Mode mode,
                                const std::string& vfs);
   Database() = default;

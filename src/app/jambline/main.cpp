@@ -9,6 +9,7 @@
 #include "app/demo/demo_shop.h"
 #include "app/jambline/pictures.h"
 #include "app/jambline/program.h"
+#include "app/jambline/refusal.h"
 #include "screens/words.h"
 
 namespace {
@@ -27,28 +28,10 @@ void print(const Error& error) {
                qPrintable(words.todo));
 }
 
-QString details_of(const Error& error, const std::filesystem::path& folder) {
-  const auto name = code_name(error.code);
-  QStringList lines{QString::fromUtf8(name.data(), static_cast<qsizetype>(name.size())),
-                    QString::fromStdString(folder.string())};
-  for (const auto& [arg, value] : error.args)
-    lines << QString::fromStdString(arg) + QStringLiteral(": ") + QString::fromStdString(value);
-  return lines.join(QChar('\n'));
-}
-
-// The three lines in a window of their own, instead of the program.
 int show_refusal(const Error& error, const std::filesystem::path& folder, bool dark) {
-  const screens::ErrorWords words = screens::words_of(error);
-  QQmlApplicationEngine qml;
-  qml.addImportPath(QStringLiteral("qrc:/qt/qml"));
-  qml.setInitialProperties({{QStringLiteral("what"), words.what},
-                            {QStringLiteral("kept"), words.kept},
-                            {QStringLiteral("todo"), words.todo},
-                            {QStringLiteral("details"), details_of(error, folder)},
-                            {QStringLiteral("dark"), dark}});
-  qml.load(QUrl(QStringLiteral("qrc:/qt/qml/Jambline/Shell/ErrorWindow.qml")));
   print(error);
-  if (!qml.rootObjects().isEmpty()) QGuiApplication::exec();
+  const auto window = app::refusal_window(error, folder, dark);
+  if (!window->rootObjects().isEmpty()) QGuiApplication::exec();
   return 1;
 }
 
