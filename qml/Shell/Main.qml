@@ -62,6 +62,7 @@ Window {
     FocusScope {
         id: frame
         anchors.fill: parent
+        enabled: !firstAid.opened
         focus: true
 
         Keys.onPressed: event => {
@@ -179,6 +180,7 @@ Window {
     ClockSheet {
         id: clockSheet
         anchors.fill: parent
+        enabled: !firstAid.opened
         clock: window.clock
         session: window.session
         keepClear: head.firstAid
@@ -186,6 +188,7 @@ Window {
     PeopleSheet {
         id: peopleSheet
         anchors.fill: parent
+        enabled: !firstAid.opened
         clock: window.clock
         settings: window.settings
         keepClear: head.firstAid

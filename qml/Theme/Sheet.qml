@@ -36,6 +36,12 @@ FocusScope {
         return false;
     }
 
+    function keepFocus() {
+        const now = Window.window ? Window.window.activeFocusItem : null;
+        if (opened && enabled && now !== null && !owns(now))
+            closer.forceActiveFocus();
+    }
+
     visible: shown > 0
     z: 50
     Accessible.role: Accessible.Dialog
@@ -64,12 +70,13 @@ FocusScope {
     Keys.onEscapePressed: close()
     Keys.onBackPressed: close()
 
+    onEnabledChanged: if (enabled && opened) board.forceActiveFocus()
+
     Connections {
-        target: sheet.opened ? sheet.Window.window : null
+        target: sheet.Window.window
+        enabled: sheet.opened && sheet.enabled
         function onActiveFocusItemChanged() {
-            const now = sheet.Window.window.activeFocusItem;
-            if (sheet.opened && now !== null && !sheet.owns(now))
-                closer.forceActiveFocus();
+            Qt.callLater(sheet.keepFocus);  // not within the change of focus that is going on
         }
     }
 
