@@ -14,7 +14,7 @@ Flow {
     spacing: Theme.gap
 
     Repeater {
-        model: tiles.clock.people
+        model: tiles.visible ? tiles.clock.people : null
 
         PersonTile {
             width: (tiles.width - (tiles.columns - 1) * Theme.gap) / tiles.columns
