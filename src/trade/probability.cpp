@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <boost/math/distributions/binomial.hpp>
 #include <boost/math/distributions/normal.hpp>
-#include <boost/math/distributions/poisson.hpp>
+#include <boost/math/distributions/students_t.hpp>
 #include <boost/math/special_functions/beta.hpp>
 #include <boost/math/special_functions/gamma.hpp>
 #include <cmath>
@@ -35,6 +35,11 @@ double normal_quantile(double chance) {
 double normal_below(double value, double mean, double sd) {
   if (sd <= 0) return value < mean ? 0 : 1;
   return normal_below((value - mean) / sd);
+}
+
+double student_quantile(double chance, double freedom) {
+  return boost::math::quantile(boost::math::students_t_distribution<double, Plain>(freedom),
+                               chance);
 }
 
 double binomial_at_least(std::int64_t count, std::int64_t trials, double share) {

@@ -30,6 +30,8 @@ double normal_below(double z);          // chance of a standard normal value und
 double normal_quantile(double chance);  // in (0, 1)
 double normal_below(double value, double mean, double sd);  // sd 0: a step at the mean
 
+double student_quantile(double chance, double freedom);  // freedom over 0
+
 double binomial_at_least(std::int64_t count, std::int64_t trials, double share);
 double binomial_at_most(std::int64_t count, std::int64_t trials, double share);
 // The chance of all outcomes that are no likelier than this one.
