@@ -41,7 +41,7 @@ Window {
             height: implicitHeight
             kind: NoteBanner.NotSaved
             happened: window.what
-            stands: Array.from([window.kept, window.todo]).filter(words => words !== "").join(" ")
+            stands: Array.from([window.kept, window.todo]).filter(words => words !== "").join("\n")
             details: window.details
         }
         SlabButton {

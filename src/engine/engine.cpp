@@ -52,8 +52,11 @@ class LocalEngine final : public Engine {
           (opened.error().code == Code::ReadOnly || opened.error().code == Code::DiskFull)) {
         // What cannot be written is still shown.
         auto to_read = log::EntryLog::open(parts_.folder, log::OpenMode::ReadOnly, options);
-        if (to_read) barred_ = Error{opened.error().code, "open", "log.db", {}};
-        if (to_read || to_read.error().code != Code::NoSuchFile) opened = std::move(to_read);
+        if (to_read)
+          barred_ = Error{opened.error().code, "open", "log.db", {}};
+        else if (to_read.error().code == Code::NoSuchFile)
+          to_read = fail(Error{opened.error().code, "make", "log.db", opened.error().args});
+        opened = std::move(to_read);
       }
       if (!opened) return fail(std::move(opened.error()));
       parts_.log = std::move(*opened);
@@ -404,7 +407,7 @@ class LocalEngine final : public Engine {
 
   // Last: the lanes end before what they use.
   std::unique_ptr<Lane> work_ = std::make_unique<Lane>();
-  std::unique_ptr<Lane> calc_ = std::make_unique<Lane>();
+  std::unique_ptr<Lane> calc_ = std::make_unique<Lane>(Lane::Place::Background);
 };
 
 }  // namespace

@@ -60,15 +60,16 @@ QString subject_of(const Error& error) {
       {"to", QT_TRANSLATE_NOOP("errors", "who takes it over")},
       {"entry", QT_TRANSLATE_NOOP("errors", "the entry")},
       {"act", QT_TRANSLATE_NOOP("errors", "an act to take back")},
+      {"append", QT_TRANSLATE_NOOP("errors", "this act")},
       {"receipt", QT_TRANSLATE_NOOP("errors", "an entry from another device")},
   };
+  const std::string_view called = error.subject.empty() ? error.operation : error.subject;
   for (const Name& name : names)
-    if (error.subject == name.code) return tr(name.words);
+    if (called == name.code) return tr(name.words);
   if (const auto panel = from_word<job::Panel>(error.subject))
     return words_of(*panel, job::BodyShape::FourDoorSedan);
   if (const auto stage = from_word<job::Stage>(error.subject)) return words_of(*stage);
-  QString out = text(error.subject.empty() ? error.operation : error.subject);
-  return out.section(QChar('/'), -1);  // of a path its last name
+  return text(called).section(QChar('/'), -1);  // of a path its last name
 }
 
 bool of_clock(const Error& error) {
@@ -196,12 +197,19 @@ Lines lines_of(const Error& error) {
   if (error.operation == "read the estimate") return lines_of_estimate(error);
   switch (error.code) {
     case Code::DiskFull:
+      if (error.operation == "make")
+        return {QT_TRANSLATE_NOOP("errors", "There is no room for a shop. The device is full."),
+                nothing,
+                QT_TRANSLATE_NOOP("errors", "Make room on this device, then start again.")};
       if (error.operation == "open")
         return {QT_TRANSLATE_NOOP("errors", "Nothing can be saved. The device is full."), shown,
                 QT_TRANSLATE_NOOP("errors", "Make room on this device, then start again.")};
       return {QT_TRANSLATE_NOOP("errors", "This was not saved. The device is full."), kept,
               QT_TRANSLATE_NOOP("errors", "Make room on this device, then do it again.")};
     case Code::ReadOnly:
+      if (error.operation == "make")
+        return {QT_TRANSLATE_NOOP("errors", "No shop can be made in this folder."), nothing,
+                QT_TRANSLATE_NOOP("errors", "Make the folder writable, then start again.")};
       if (error.operation == "read")
         return {QT_TRANSLATE_NOOP("errors", "The folder of this shop may not be read."),
                 QT_TRANSLATE_NOOP("errors", "It was left as it is."),
@@ -322,7 +330,7 @@ ErrorWords words_of(const Error& error) {
     }
     ++at;
     what += place == 1   ? subject_of(error)
-            : place == 2 ? text(error.operation)
+            : place == 2 ? subject_of({error.code, error.operation, {}, {}})
             : place == 3 ? text(error.arg("field"))
                          : argument(error);
   }

@@ -117,6 +117,15 @@ SAMPLES = {
     "AContextPropertyIsRefused": bad(
         "tree_rules", "src/app/x.cpp", "c->setContext" + 'Property("a", a);\n', "no context properties"),
 
+    "SqlThatChangesEntriesOutsideTheLogIsRefused": bad(
+        "truth_rules", "src/shelf/x.cpp", 'run("UPDATE entries SET payload=1");\n', "only the log changes its tables"),
+    "ADroppedGuardOutsideTheLogIsRefused": bad(
+        "truth_rules", "src/engine/x.cpp", 'run("DROP TRIGGER entries_stay");\n', "only the log changes its tables"),
+    "AnAppendOutsideTheEngineIsRefused": bad(
+        "truth_rules", "src/app/x.cpp", "log->append(key, person, drafts, moment, random);\n", "only the engine writes"),
+    "ALogOpenedToWriteOutsideTheEngineIsRefused": bad(
+        "truth_rules", "src/app/x.cpp", "EntryLog::open(folder, OpenMode::Write);\n", "only the engine writes"),
+
     "UnformattedCodeIsRefused": bad("format_rules", "src/base/x.cpp", "int  one( ){return 1;}\n", "not formatted"),
 }
 
@@ -152,7 +161,7 @@ class Samples(unittest.TestCase):
         self.assertEqual(code, 0, output)
 
     def test_AGoodTreePassesEveryRule(self):
-        for rule in ("include_rules", "words_rules", "tree_rules"):
+        for rule in ("include_rules", "words_rules", "tree_rules", "truth_rules"):
             self.accept(rule, {})
 
     def test_AnEmptyTreePassesNoRule(self):

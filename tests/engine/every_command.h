@@ -1,0 +1,153 @@
+// tests/engine/every_command.h: a small shop on an engine, and one command of every kind that would
+// be taken there. A new command without a sample here does not compile.
+#pragma once
+
+#include <gtest/gtest.h>
+#include <type_traits>
+#include <utility>
+
+#include "engine/engine.h"
+#include "job/body_shape.h"
+
+namespace jambline::engine {
+
+struct SmallShop {
+  PersonId ivo;  // manager; his clock runs on `inspect`
+  RackId rack;
+  JobId job;  // hood on the car with one mark, front bumper cover clean and offered
+  OperationId inspect;
+  OperationId correct;
+  MarkId mark;
+  Hash placed;
+  ReleaseId release;
+  double x_mm = 0;
+  double y_mm = 0;
+  std::vector<std::pair<JobId, Hash>> last;
+};
+
+// Posts and waits for the answer.
+inline Result<Wrote> act(Engine& engine, acts::Command command, const PersonId& person) {
+  std::optional<Result<Wrote>> out;
+  engine.post(std::move(command), person, [&](Result<Wrote> wrote) { out = std::move(wrote); });
+  engine.drain();
+  return std::move(*out);
+}
+
+inline acts::OpenCar car_to_open() {
+  acts::OpenCar open;
+  open.plate = "K 41-206";
+  open.color = {"G7", "deep green", "#1F4D3A"};
+  open.body = job::BodyShape::FourDoorSedan;
+  open.panels = {{job::Panel::Hood, true}, {job::Panel::FrontBumper, false}};
+  open.operations = {{job::Stage::Inspect, "", 60}, {job::Stage::Correct, "", 30}};
+  return open;
+}
+
+// Fills an empty shop; the car stays watched.
+inline void furnish(Engine& engine, SmallShop& shop) {
+  ASSERT_TRUE(act(engine, acts::AddPerson{"Ivo", job::Role::Manager}, {}));
+  shop.ivo = engine.snapshot()->shop->people.front().person;
+  ASSERT_TRUE(act(engine, acts::AddRack{"rack 1"}, shop.ivo));
+  shop.rack = engine.snapshot()->shop->racks.front().rack;
+  const auto opened = act(engine, car_to_open(), shop.ivo);
+  ASSERT_TRUE(opened);
+  shop.job = opened->job;
+  engine.watch(shop.job);
+  engine.drain();
+  const auto box = trade::bounds(
+      job::pattern(job::BodyShape::FourDoorSedan).find(job::Panel::Hood)->shape.outline.corners);
+  shop.x_mm = box.width_mm() / 2;
+  shop.y_mm = box.height_mm() / 2;
+  ASSERT_TRUE(
+      act(engine, acts::PlaceMark{shop.job, job::Panel::Hood, shop.x_mm, shop.y_mm}, shop.ivo));
+  ASSERT_TRUE(act(
+      engine,
+      acts::GiveVerdict{shop.job, job::Panel::FrontBumper, job::Verdict::Clean, true, shop.rack},
+      shop.ivo));
+  shop.inspect = engine.snapshot()->car->operations[0].operation;
+  shop.correct = engine.snapshot()->car->operations[1].operation;
+  ASSERT_TRUE(act(engine, acts::StartClock{shop.ivo, shop.job, shop.inspect}, shop.ivo));
+  const auto& car = *engine.snapshot()->car;
+  const auto& mark = car.find(job::Panel::Hood)->marks.front();
+  shop.mark = mark.mark;
+  shop.placed = mark.placed;
+  shop.release = car.find(job::Panel::FrontBumper)->release.release;
+  shop.last = engine.snapshot()->last_act->entries;
+}
+
+struct Sample {
+  const SmallShop& shop;
+
+  template <class T>
+  struct Of {};
+  using C = acts::Command;
+
+  C operator()(Of<acts::NameShop>) const { return acts::NameShop{"Shop", "America/New_York"}; }
+  C operator()(Of<acts::AddPerson>) const { return acts::AddPerson{"Mara", job::Role::GlassTech}; }
+  C operator()(Of<acts::RenamePerson>) const { return acts::RenamePerson{shop.ivo, "Ivan"}; }
+  C operator()(Of<acts::ChangeRole>) const {
+    return acts::ChangeRole{shop.ivo, job::Role::Painter};
+  }
+  C operator()(Of<acts::LetPersonGo>) const { return acts::LetPersonGo{shop.ivo}; }
+  C operator()(Of<acts::AddRack>) const { return acts::AddRack{"rack 9"}; }
+  C operator()(Of<acts::OpenCar>) const { return car_to_open(); }
+  C operator()(Of<acts::SetPlate>) const { return acts::SetPlate{shop.job, "K 1"}; }
+  C operator()(Of<acts::SetVin>) const { return acts::SetVin{shop.job, "11111111111111111"}; }
+  C operator()(Of<acts::SetColor>) const { return acts::SetColor{shop.job, {"R1", "red", ""}}; }
+  C operator()(Of<acts::SetPromise>) const { return acts::SetPromise{shop.job, 5}; }
+  C operator()(Of<acts::PlanPanel>) const { return acts::PlanPanel{shop.job, {job::Panel::Roof}}; }
+  C operator()(Of<acts::PlanOperation>) const {
+    return acts::PlanOperation{shop.job, {job::Stage::Wash, "", 10}};
+  }
+  C operator()(Of<acts::ChangeEstimate>) const {
+    return acts::ChangeEstimate{shop.job, shop.inspect, 5};
+  }
+  C operator()(Of<acts::FinishStage>) const {
+    return acts::FinishStage{shop.job, job::Stage::Inspect};
+  }
+  C operator()(Of<acts::WriteNote>) const { return acts::WriteNote{shop.job, "door open"}; }
+  C operator()(Of<acts::Deliver>) const { return acts::Deliver{shop.job}; }
+  C operator()(Of<acts::PlaceMark>) const {
+    return acts::PlaceMark{shop.job, job::Panel::Hood, shop.x_mm, shop.y_mm + 10};
+  }
+  C operator()(Of<acts::MoveMark>) const {
+    return acts::MoveMark{shop.job, shop.mark, shop.x_mm, shop.y_mm + 5};
+  }
+  C operator()(Of<acts::DescribeMark>) const {
+    return acts::DescribeMark{shop.job, shop.mark, job::DefectKind::Crater, 2};
+  }
+  C operator()(Of<acts::WithdrawMark>) const { return acts::WithdrawMark{shop.job, shop.mark}; }
+  C operator()(Of<acts::SayDirtAllOver>) const {
+    return acts::SayDirtAllOver{shop.job, job::Panel::Hood, job::DirtClass::Over50};
+  }
+  C operator()(Of<acts::GiveVerdict>) const {
+    return acts::GiveVerdict{shop.job, job::Panel::Hood, job::Verdict::Redo};
+  }
+  C operator()(Of<acts::StartClock>) const {
+    return acts::StartClock{shop.ivo, shop.job, shop.correct};
+  }
+  C operator()(Of<acts::PauseClock>) const { return acts::PauseClock{shop.ivo}; }
+  C operator()(Of<acts::StopClock>) const { return acts::StopClock{shop.ivo}; }
+  C operator()(Of<acts::OfferRelease>) const {
+    return acts::OfferRelease{shop.job, job::Panel::FrontBumper, job::Role::GlassTech};
+  }
+  C operator()(Of<acts::TakeRelease>) const { return acts::TakeRelease{shop.job, shop.release}; }
+  C operator()(Of<acts::ReturnRelease>) const {
+    return acts::ReturnRelease{shop.job, shop.release, "scratch"};
+  }
+  C operator()(Of<acts::Withdraw>) const {
+    return acts::Withdraw{shop.job, shop.placed, "wrong panel"};
+  }
+  C operator()(Of<acts::UndoAction>) const { return acts::UndoAction{shop.last}; }
+};
+
+inline std::vector<acts::Command> every_command(const SmallShop& shop) {
+  const Sample sample{shop};
+  return [&]<std::size_t... I>(std::index_sequence<I...>) {
+    return std::vector<acts::Command>{
+        sample(Sample::Of<std::variant_alternative_t<I, acts::Command>>{})...};
+  }
+  (std::make_index_sequence<std::variant_size_v<acts::Command>>{});
+}
+
+}  // namespace jambline::engine
