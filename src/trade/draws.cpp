@@ -1,9 +1,8 @@
 #include "trade/draws.h"
 
+#include <boost/math/special_functions/gamma.hpp>
 #include <cmath>
 #include <numbers>
-
-#include <boost/math/special_functions/gamma.hpp>
 
 namespace jambline::trade {
 
