@@ -2,12 +2,14 @@
 //
 // Threads: post() and stop() from any thread. The destructor runs what is queued, then joins.
 //          Urgent work (taps) goes before what is not (import slices, rebuilding lists).
+//          A lane in the background gets the processor after the other lanes and the screens.
 #pragma once
 
 #include <condition_variable>
 #include <deque>
 #include <functional>
 #include <mutex>
+#include <sys/resource.h>
 #include <thread>
 
 namespace jambline::engine {
@@ -16,7 +18,13 @@ class Lane {
  public:
   enum class Haste : bool { Later, Now };
 
-  Lane() : thread_([this](const std::stop_token& stop) { run(stop); }) {}
+  enum class Place : bool { Front, Background };
+  explicit Lane(Place place = Place::Front)
+      : thread_([this, place](const std::stop_token& stop) {
+          // Linux keeps niceness a thread; where it is refused the lane is as good as the others.
+          if (place == Place::Background) (void)setpriority(PRIO_PROCESS, 0, background_nice);
+          run(stop);
+        }) {}
   ~Lane() {
     thread_.request_stop();
     wake_.notify_all();
@@ -47,6 +55,8 @@ class Lane {
   bool on_this_lane() const { return std::this_thread::get_id() == thread_.get_id(); }
 
  private:
+  static constexpr int background_nice = 10;
+
   void run(const std::stop_token& stop) {
     while (true) {
       std::function<void()> work;

@@ -40,6 +40,8 @@ bool ScreenHand::wait_for(const std::function<bool()>& so, int most_ms) {
   while (!so()) {
     if (timer.elapsed() > most_ms) return false;
     QCoreApplication::processEvents(QEventLoop::AllEvents | QEventLoop::WaitForMoreEvents);
+    // What deleteLater() was said of goes only in exec() by itself.
+    QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
   }
   return true;
 }
@@ -48,14 +50,16 @@ void ScreenHand::wait_for_quiet(int quiet_ms, int most_ms) {
   QElapsedTimer all, quiet;
   all.start();
   quiet.start();
-  qint64 seen = frames_;
+  const qint64 before = frames_;
+  qint64 seen = before;
+  window_.update();  // words and rows find their places when a frame is made
   wait_for(
       [&] {
         if (seen != frames_) quiet.restart();
         seen = frames_;
-        return quiet.elapsed() >= quiet_ms || all.elapsed() >= most_ms;
+        return frames_ > before && (quiet.elapsed() >= quiet_ms || all.elapsed() >= most_ms);
       },
-      most_ms);
+      10 * most_ms);
 }
 
 QQuickItem* ScreenHand::find(const char* type) const {

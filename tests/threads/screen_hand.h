@@ -19,7 +19,8 @@ class ScreenHand {
   QQuickWindow& window() { return window_; }
   // Lets events through until it is true; false when that took too long.
   bool wait_for(const std::function<bool()>& so, int most_ms = 10'000);
-  // Until no frame has come for a while, as when all animations are over.
+  // Until a frame has come and then none for a while, as when all animations are over, or until
+  // frames have come for `most_ms`.
   void wait_for_quiet(int quiet_ms = 60, int most_ms = 1'500);
 
   // The first visible item, its own or a child's QML type being `type` ("FloorCard").

@@ -1,5 +1,7 @@
 #include "tests/bench/screens/shops.h"
 
+#include <map>
+
 #include "app/demo/demo_shop.h"
 #include "base/clock.h"
 #include "base/json.h"
@@ -39,9 +41,9 @@ std::uint64_t make_demo(const std::filesystem::path& folder, ShopSize size) {
   return static_cast<std::uint64_t>(log->last_arrival());
 }
 
-std::uint64_t export_other_tablet(const std::filesystem::path& folder,
-                                  const std::filesystem::path& exported, int cars,
-                                  std::uint64_t seed) {
+std::vector<std::filesystem::path> packs_of_other_tablet(const std::filesystem::path& folder,
+                                                         const std::filesystem::path& into,
+                                                         int cars, std::uint64_t seed) {
   SeededRandom random(seed);
   const auto own = must(seal::SigningKey::load(folder / "device.key"), "the shop's key");
   const auto other = seal::SigningKey::make(random);
@@ -69,7 +71,6 @@ std::uint64_t export_other_tablet(const std::filesystem::path& folder,
          "read the shop");
     hand_over();
   }
-  std::uint64_t written = 0;
   demo::Sinks sinks;
   sinks.here = [&](const PersonId& person, const std::vector<acts::Draft>& drafts,
                    const Moment& moment) -> Result<std::vector<entries::Entry>> {
@@ -79,14 +80,28 @@ std::uint64_t export_other_tablet(const std::filesystem::path& folder,
       bytes.push_back({draft.subject, text.kind, text.schema, std::move(text.payload)});
     }
     JAMBLINE_ASSIGN(const auto stored, there->append(other, person, bytes, moment, random));
-    written += stored.size();
     std::vector<entries::Entry> out;
     for (const auto& one : stored) out.push_back(engine::read_entry(one.entry));
     return out;
   };
   must(demo::make_entries(demo_of({cars, 0}, seed), sinks), "write on the other tablet");
-  must(log::export_shop(*there, exported, {}, {}), "export");
-  return written;
+  namespace fs = std::filesystem;
+  const BenchFolder out;
+  must(log::export_shop(*there, out.path() / "shop", {}, {}), "export");
+  std::map<std::uint64_t, fs::path> packs;  // by first number
+  const std::string device = other.device().hex();
+  for (const auto& file : fs::directory_iterator(out.path() / "shop" / "entries")) {
+    const std::string name = file.path().filename().string();
+    if (name.starts_with(device + '-'))
+      packs[std::stoull(name.substr(device.size() + 1))] = file.path();
+  }
+  std::vector<fs::path> laid;
+  for (const auto& [first, pack] : packs) {
+    laid.push_back(into / (std::to_string(seed) + '-' + std::to_string(first)));
+    fs::create_directories(laid.back() / "entries");
+    fs::copy_file(pack, laid.back() / "entries" / pack.filename());
+  }
+  return laid;
 }
 
 }  // namespace jambline::bench

@@ -7,6 +7,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <string>
+#include <vector>
 
 #include "base/error.h"
 
@@ -40,10 +41,11 @@ struct ShopSize {
 
 // The demo shop of now, and how many entries it has.
 std::uint64_t make_demo(const std::filesystem::path& folder, ShopSize size);
-// Admits one more tablet to the shop of `folder` and exports a copy of the shop in which that
-// tablet has written at least `entries` entries of its own. Returns how many.
-std::uint64_t export_other_tablet(const std::filesystem::path& folder,
-                                  const std::filesystem::path& exported, int cars,
-                                  std::uint64_t seed);
+// Admits one more tablet to the shop of `folder`, lets it write two years of `cars` delivered cars
+// in a copy of the shop, and lays its packs of 500 entries into `into`, one a folder that can be
+// imported, in the order in which they have to come.
+std::vector<std::filesystem::path> packs_of_other_tablet(const std::filesystem::path& folder,
+                                                         const std::filesystem::path& into,
+                                                         int cars, std::uint64_t seed);
 
 }  // namespace jambline::bench
