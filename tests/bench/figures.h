@@ -54,8 +54,8 @@ inline double rate_ratio(const std::function<void()>& ours, const std::function<
 
 class BenchFolder {
  public:
-  BenchFolder() {
-    std::string name = (std::filesystem::temp_directory_path() / "jambline-bench-XXXXXX").string();
+  explicit BenchFolder(const std::filesystem::path& in = std::filesystem::temp_directory_path()) {
+    std::string name = (in / "jambline-bench-XXXXXX").string();
     if (!mkdtemp(name.data())) std::abort();
     path_ = name;
   }
