@@ -1,5 +1,6 @@
 // Floor: the cars in the shop in two groups, and the act that opens one more. Without a car the
-// first start stands here. Signals: carAsked(jobId), openAsked. toTop() scrolls to the first car.
+// first start stands here. aside: a car beside it has the main act. undoRoom: kept free above the
+// acts, whose top is actsTop. Signals: carAsked(jobId), openAsked. toTop() scrolls to the first car.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -11,6 +12,9 @@ FocusScope {
 
     required property FloorViewModel floor
     property bool wide: false
+    property bool aside: false
+    property real undoRoom: 0
+    readonly property real actsTop: act.y
 
     signal carAsked(string jobId)
     signal openAsked
@@ -25,16 +29,15 @@ FocusScope {
     FirstRun {
         visible: screen.floor.cars === 0
         width: parent.width
-        height: act.y - 8
+        height: act.y - 8 - screen.undoRoom
     }
     ListView {
         id: list
         objectName: "floorList"
         visible: screen.floor.cars > 0
         focus: true
-        activeFocusOnTab: true
         width: parent.width
-        height: act.y - 8
+        height: act.y - 8 - screen.undoRoom
         clip: true
         spacing: 8
         boundsBehavior: Flickable.StopAtBounds
@@ -52,14 +55,30 @@ FocusScope {
         Accessible.role: Accessible.List
         Accessible.name: screen.floor.countWords
     }
-    SlabButton {
+    Item {
         id: act
-        objectName: "openACar"
         x: Theme.gutter
         width: parent.width - 2 * Theme.gutter
-        height: implicitHeight
+        height: screen.aside ? other.implicitHeight : main.implicitHeight
         y: parent.height - height - 8
-        text: qsTr("Open a car")
-        onClicked: screen.openAsked()
+
+        SlabButton {
+            id: main
+            objectName: "openACar"
+            anchors.fill: parent
+            visible: !screen.aside
+            pressable: visible
+            text: qsTr("Open a car")
+            onClicked: screen.openAsked()
+        }
+        PlainButton {
+            id: other
+            objectName: "openAnotherCar"
+            anchors.fill: parent
+            visible: screen.aside
+            pressable: visible
+            text: qsTr("Open a car")
+            onClicked: screen.openAsked()
+        }
     }
 }

@@ -12,6 +12,9 @@ Item {
 
     required property CarViewModel car
     property bool wide: false
+    implicitHeight: acts.height + undoRoom + 176
+    property real undoRoom: 0  // kept free above the acts
+    readonly property real actsTop: acts.y
     // Large words: the row of other acts goes with the body, the main act stays where it is.
     readonly property bool tall: Theme.textScale > 1.2 && !wide
 
@@ -32,7 +35,7 @@ Item {
     Flickable {
         id: view
         width: parent.width
-        height: acts.y - Theme.gap
+        height: acts.y - Theme.gap - page.undoRoom
         contentHeight: body.height
         clip: true
         interactive: contentHeight > height

@@ -12,6 +12,9 @@ FocusScope {
 
     required property InspectViewModel inspect
     property bool wide: false
+    implicitHeight: map.y + 220 + 8 + counts.height + 12 + undoRoom + main.height + 8
+    property real undoRoom: 0  // kept free above the main act
+    readonly property real actsTop: main.y
     property int cursor: -1
 
     signal panelAsked(string panel)
@@ -102,7 +105,7 @@ FocusScope {
     Flow {
         id: counts
         x: Theme.gutter
-        y: screen.listed && !screen.beside ? map.y + map.height + 8 : main.y - height - 12
+        y: screen.listed && !screen.beside ? map.y + map.height + 8 : main.y - height - 12 - screen.undoRoom
         width: screen.mapRoom - 2 * Theme.gutter
         spacing: 6
 
@@ -141,7 +144,7 @@ FocusScope {
         x: screen.beside ? screen.mapRoom : Theme.gutter
         y: screen.beside ? map.y : counts.y + counts.height + 12
         width: screen.width - x - Theme.gutter
-        height: Math.max(0, main.y - y - 8)
+        height: Math.max(0, main.y - y - 8 - screen.undoRoom)
         clip: true
         spacing: Theme.gap
         model: screen.listed ? screen.inspect.panels : null

@@ -4,6 +4,7 @@
 // Keys: M the cross (arrows 10 mm, Shift 1 mm), N places, R the last kind again, [ ] panels, L clean,
 // T to correct, G redo, + - 0 zoom, Enter the main act, Esc lets go of mark and cross.
 import QtQuick
+import QtQuick.Window
 import Jambline.Theme
 import Jambline.Screens
 
@@ -13,9 +14,13 @@ FocusScope {
     required property InspectViewModel inspect
     property bool wide: false
 
-    readonly property bool roomy: height >= 690 || wide
+    readonly property bool roomy: wide || (!large && Window.height >= 1034)
     readonly property bool anyMark: inspect.chosenMark !== ""
     readonly property bool large: Theme.textScale > 1.2
+
+    implicitHeight: area.y + (large ? 258 : 148) + chips.height + (anyMark ? marked.height + Theme.gap : 0)
+        + (inspect.disputed ? dispute.height + Theme.gap : anyMark && !wide ? 0 : verdict.height + Theme.gap)
+        + Theme.gap + main.height + 8
 
     signal nextAsked(string panel)
 
@@ -164,7 +169,7 @@ FocusScope {
         width: parent.width - 2 * Theme.gutter
         height: implicitHeight
         inspect: screen.inspect
-        wide: screen.wide && screen.height > 760
+        wide: screen.wide && Window.height > 1100
         onPicked: kind => screen.inspect.kind = kind
         onOthers: {
             screen.inspect.choose("");

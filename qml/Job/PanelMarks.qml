@@ -93,6 +93,15 @@ Item {
                 Accessible.name: together > 1 ? qsTr("%1 marks close together").arg(together) : ring.model.spoken
                 Accessible.focusable: true
                 Accessible.onPressAction: area.inspect.choose(mark)
+                activeFocusOnTab: true
+                Keys.onReturnPressed: area.inspect.choose(mark)
+                Keys.onSpacePressed: area.inspect.choose(mark)
+
+                FocusRing {
+                    anchors.margins: -24
+                    corner: 19
+                }
+
                 Component.onCompleted: draw()
             }
         }
@@ -115,7 +124,7 @@ Item {
         }
         Rectangle {
             x: (map.width - width) / 2
-            y: Math.min(map.height - height - 4, map.height * 0.62)
+            y: Math.min(map.height - height - 4 - (area.height < 240 ? foot.height : 0), map.height * 0.62)
             width: Math.min(map.width - 32, Math.max(tip.natural, how.natural) + 24)
             height: tip.height + how.height + 20
             visible: area.inspect.marks.count === 0 && map.pattern.zoom < 1.01 && area.inspect.look === PanelLook.NotYet && area.inspect.dirt === 0
@@ -165,6 +174,7 @@ Item {
             id: barText
             x: bar.x + bar.width + 8
             y: bar.y + 5 - height / 2
+            wrapMode: Text.NoWrap
             text: area.inspect.barWords
             size: Theme.note
             color: Theme.pencil

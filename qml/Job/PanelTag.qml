@@ -40,6 +40,11 @@ Item {
     Accessible.name: spoken
     Accessible.focusable: true
     Accessible.onPressAction: asked(panel)
+    activeFocusOnTab: true
+    Keys.onReturnPressed: asked(panel)
+    Keys.onSpacePressed: asked(panel)
+
+    FocusRing {}
 
     Grid {
         id: inner

@@ -11,6 +11,8 @@ Item {
 
     required property PartsViewModel parts
     property bool wide: false
+    property real undoRoom: 0  // kept free above the main act
+    readonly property real actsTop: main.visible ? main.y : height
     property string asked: ""
 
     function addRack() {
@@ -26,7 +28,7 @@ Item {
     Flickable {
         id: view
         width: parent.width
-        height: main.visible ? main.y - Theme.gap : parent.height
+        height: page.actsTop - Theme.gap - page.undoRoom
         contentHeight: body.height
         clip: true
         interactive: contentHeight > height

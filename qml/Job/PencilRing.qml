@@ -17,6 +17,8 @@ Item {
     property bool pressed: false
     property real size: counted ? 38 : 34
     property real drawn: 1
+    // Letters need a little more light on a tint than the pencil's stroke.
+    readonly property color letters: Theme.dark ? Qt.lighter(Theme.oxide, 1.1) : Theme.oxide
 
     function draw() {
         if (Theme.move > 0)
@@ -64,7 +66,7 @@ Item {
         mute: true
         bold: true
         size: Theme.lead
-        color: Theme.oxide
+        color: ring.letters
     }
     Words {
         visible: !ring.counted && ring.number !== ""
@@ -74,7 +76,7 @@ Item {
         mute: true
         bold: true
         size: Theme.lead
-        color: Theme.oxide
+        color: ring.letters
         style: Text.Outline
         styleColor: Theme.sheet
     }

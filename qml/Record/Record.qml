@@ -12,6 +12,8 @@ FocusScope {
 
     required property RecordViewModel record
     property bool wide: false
+    property real undoRoom: 0  // kept free at the foot
+    readonly property real actsTop: height
     readonly property bool tabled: width >= 1200
 
     signal carAsked(string jobId)
@@ -63,7 +65,7 @@ FocusScope {
         id: body
         x: Theme.gutter
         width: page.width - 2 * Theme.gutter
-        anchors { top: head.bottom; topMargin: Theme.gap; bottom: parent.bottom }
+        anchors { top: head.bottom; topMargin: Theme.gap; bottom: parent.bottom; bottomMargin: page.undoRoom }
 
         ListView {
             id: list

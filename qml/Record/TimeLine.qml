@@ -12,6 +12,8 @@ FocusScope {
 
     required property TimeLineViewModel timeLine
     property bool wide: false
+    property real undoRoom: 0  // kept free at the foot
+    readonly property real actsTop: height
 
     Connections {
         target: page.timeLine
@@ -67,7 +69,7 @@ FocusScope {
     ListView {
         id: list
         objectName: "timeLineList"
-        anchors { top: count.bottom; topMargin: Theme.gap; bottom: parent.bottom }
+        anchors { top: count.bottom; topMargin: Theme.gap; bottom: parent.bottom; bottomMargin: page.undoRoom }
         x: Theme.gutter
         width: Math.min(page.width - 2 * Theme.gutter, 920)
         model: page.timeLine

@@ -1,5 +1,8 @@
 // Body: the screen of where one is. The places stay alive and keep their scroll; a work is there
-// only in its turn: what nobody sees costs no start and no act anything. Wide windows show the car beside the floor.
+// only in its turn: what nobody sees costs no start and no act anything. Wide windows show the car
+// beside the floor.
+// Qt 6.4 makes no Loader's component in a file with bound components, so ids are reached unbound here.
+// qmllint disable unqualified
 import QtQuick
 import Jambline.Theme
 import Jambline.Floor
@@ -16,6 +19,14 @@ FocusScope {
     readonly property bool carBeside: beside && body.models.session.hasCar
     readonly property int shown: carBeside ? Navigation.Car : way.work
     readonly property real listWidth: wide ? 408 : width
+    // The screen whose acts the undo row stands above, and the room that it takes there.
+    property real undoRoom: 0
+    readonly property Item front: carTurn.shown ? carTurn : openCarTurn.shown ? openCarTurn
+        : inspectTurn.shown ? inspectTurn : panelTurn.shown ? panelTurn : partsTurn.shown ? partsTurn
+        : timeLineTurn.shown ? timeLineTurn : recordTurn.shown ? recordTurn : floorScreen
+    readonly property var frontScreen: front === floorScreen ? floorScreen : (front as Turn).item
+    readonly property real leastHeight: Math.max(Theme.textScale > 1.2 && !wide ? 420 : 320, frontScreen?.implicitHeight ?? 0)
+    readonly property real actsTop: frontScreen?.actsTop ?? height
 
     function toTop() {
         if (way.place === Navigation.Floor)
@@ -36,6 +47,8 @@ FocusScope {
         x: body.carBeside ? 0 : (parent.width - width) / 2
         height: parent.height
         wide: body.wide
+        aside: body.carBeside
+        undoRoom: body.front === floorScreen ? body.undoRoom : 0
         floor: body.models.floor
         onCarAsked: jobId => body.showCar(jobId)
         onOpenAsked: body.way.go(Navigation.OpenCar)
@@ -48,12 +61,14 @@ FocusScope {
         color: Theme.chalk
     }
     Turn {
+        id: recordTurn
         shown: body.way.place === Navigation.Record && body.way.work === Navigation.None
         stays: true
         anchors.fill: parent
 
         sourceComponent: Record {
             focus: true
+            undoRoom: body.undoRoom
             objectName: "recordScreen"
             wide: body.wide
             record: body.models.record
@@ -61,11 +76,13 @@ FocusScope {
         }
     }
     Turn {
+        id: openCarTurn
         shown: body.shown === Navigation.OpenCar
         anchors.fill: parent
 
         sourceComponent: OpenCar {
             focus: true
+            undoRoom: body.undoRoom
             objectName: "openCarScreen"
             wide: body.wide
             form: body.models.openCarForm
@@ -74,6 +91,7 @@ FocusScope {
         }
     }
     Turn {
+        id: carTurn
         shown: body.shown === Navigation.Car
         x: body.carBeside ? body.listWidth + 1 : 0
         width: parent.width - x
@@ -81,6 +99,7 @@ FocusScope {
 
         sourceComponent: Car {
             focus: true
+            undoRoom: body.undoRoom
             objectName: "carScreen"
             wide: width >= 840
             car: body.models.car
@@ -90,11 +109,13 @@ FocusScope {
         }
     }
     Turn {
+        id: inspectTurn
         shown: body.shown === Navigation.Inspect
         anchors.fill: parent
 
         sourceComponent: InspectCar {
             focus: true
+            undoRoom: body.undoRoom
             objectName: "inspectScreen"
             wide: body.wide
             inspect: body.models.inspect
@@ -105,6 +126,7 @@ FocusScope {
         }
     }
     Turn {
+        id: panelTurn
         shown: body.shown === Navigation.Panel
         anchors.fill: parent
 
@@ -121,22 +143,26 @@ FocusScope {
         }
     }
     Turn {
+        id: partsTurn
         shown: body.shown === Navigation.Parts
         anchors.fill: parent
 
         sourceComponent: Parts {
             focus: true
+            undoRoom: body.undoRoom
             objectName: "partsScreen"
             wide: body.wide
             parts: body.models.parts
         }
     }
     Turn {
+        id: timeLineTurn
         shown: body.shown === Navigation.TimeLine
         anchors.fill: parent
 
         sourceComponent: TimeLine {
             focus: true
+            undoRoom: body.undoRoom
             objectName: "timeLineScreen"
             wide: body.wide
             timeLine: body.models.timeLine

@@ -46,12 +46,14 @@ Sheet {
         Item {
             visible: sheet.session.hasPerson
             width: parent.width
-            height: 10 + switching.height
+            height: 10 + plate.y - switching.y + Math.max(switching.height, plate.height)
+
+            readonly property bool folded: switching.natural + plate.natural + 16 > width
 
             Words {
                 id: switching
                 y: 8
-                width: parent.width - plate.width - 8
+                width: parent.folded ? parent.width : parent.width - plate.width - 8
                 text: sheet.clock.carWords === "" ? qsTr("Open a car to start a clock on it")
                     : sheet.clock.running ? qsTr("%1 switches to").arg(sheet.session.personName)
                                           : qsTr("%1 starts").arg(sheet.session.personName)
@@ -60,9 +62,9 @@ Sheet {
             }
             Words {
                 id: plate
-                y: 8
-                anchors.right: parent.right
-                width: natural
+                y: parent.folded ? switching.y + switching.height + 2 : 8
+                x: parent.folded ? 0 : parent.width - width
+                width: parent.folded ? parent.width : natural
                 text: sheet.clock.carWords
                 color: Theme.pencil
             }
@@ -85,11 +87,13 @@ Sheet {
                     required property bool isOver
                     required property bool isNext
                     required property bool isMine
+                    // The tag stands in the corner where the words leave room for it.
+                    readonly property bool tagged: isNext && width - measure.natural > 2 * tag.implicitWidth + 24
 
                     width: (works.width - Theme.gap) / 2
                     height: Math.max(76, implicitHeight)
                     text: title
-                    secondLine: hours
+                    secondLine: isNext && !tagged ? qsTr("next · %1").arg(hours) : hours
                     chosen: isMine && sheet.clock.running
                     name: Array.from([title, hours, isOver ? qsTr("over the estimate") : "", isNext ? qsTr("next") : ""])
                         .filter(words => words !== "").join(", ")
@@ -98,13 +102,20 @@ Sheet {
                             sheet.clock.start(operationId);
                     }
 
+                    Words {
+                        id: measure
+                        visible: false
+                        text: work.title
+                        bold: true
+                    }
                     TapeLabel {
-                        visible: work.isNext
+                        id: tag
+                        visible: work.tagged
                         anchors.right: parent.right
                         anchors.rightMargin: 6
                         y: -4
                         lift: 20
-                        height: 20
+                        height: implicitHeight
                         width: implicitWidth
                         textSize: Theme.small
                         text: qsTr("next")

@@ -59,6 +59,10 @@ Window {
         onArrived: body.forceActiveFocus()
     }
 
+    Follow {
+        item: window.activeFocusItem
+    }
+
     FocusScope {
         id: frame
         anchors.fill: parent
@@ -85,62 +89,80 @@ Window {
                 event.accepted = false;
         }
 
-        MarginLine {
-            id: margin
+        // Large words under a banner: the screen keeps a height that it can work in, and scrolls.
+        Flickable {
+            id: sight
             width: parent.width
-            height: implicitHeight
-            syncText: window.shell.syncWords
-            wallText: window.shell.wallWords
-        }
-        Head {
-            id: head
-            y: margin.height
-            width: parent.width
-            height: implicitHeight
-            session: window.session
-            way: way
-            wide: window.wide
-            countWords: window.floor.countWords
-            onBackAsked: way.work === Navigation.OpenCar ? way.back() : way.go(Navigation.Car)
-            onPersonAsked: peopleSheet.opened = true
-            onAidAsked: firstAid.open()
-        }
-        NoteBanner {
-            id: banner
-            objectName: "banner"
-            visible: window.shell.bannerShown
-            x: Theme.gutter
-            y: head.y + head.height + 4
-            width: parent.width - 2 * Theme.gutter
-            height: visible ? implicitHeight : 0
-            kind: window.shell.bannerToKnow ? NoteBanner.Due : NoteBanner.NotSaved
-            happened: window.shell.bannerWhat
-            stands: Array.from([window.shell.bannerKept, window.shell.bannerTodo]).filter(words => words !== "").join(" ")
-            actText: window.shell.bannerStands ? "" : qsTr("Close")
-            details: window.shell.bannerDetails
-            onActed: window.shell.closeBanner()
-        }
-        Body {
-            id: body
-            focus: true
-            y: banner.visible ? banner.y + banner.height + 8 : head.y + head.height + 4
-            width: parent.width
-            height: (undoRow.visible || way.work === Navigation.Panel ? undoRow.y - 4 : rule.y) - y
-            models: models
-            way: way
-        }
-        UndoRow {
-            id: undoRow
-            objectName: "undoRow"
-            visible: window.shell.undoShown && window.shell.undoPossible
-            x: Theme.gutter
-            width: parent.width - 2 * Theme.gutter
-            height: implicitHeight
-            y: rule.y - height - 8
-            text: window.shell.undoWords
-            shape: window.shell.undoShape
-            mode: window.shell.undoTakenBack ? UndoRow.Withdrawn : UndoRow.Fresh
-            onUndone: window.undo()
+            height: rule.y
+            contentWidth: width
+            contentHeight: body.y + body.height + (body.ofPanel ? undoRow.implicitHeight + 12 : 0)
+            interactive: contentHeight > height + 1
+            clip: interactive
+            boundsBehavior: Flickable.StopAtBounds
+
+            MarginLine {
+                id: margin
+                width: parent.width
+                height: implicitHeight
+                syncText: window.shell.syncWords
+                wallText: window.shell.wallWords
+            }
+            Head {
+                id: head
+                y: margin.height
+                width: parent.width
+                height: implicitHeight
+                session: window.session
+                way: way
+                wide: window.wide
+                countWords: window.floor.countWords
+                onBackAsked: way.work === Navigation.OpenCar ? way.back() : way.go(Navigation.Car)
+                onPersonAsked: peopleSheet.opened = true
+                onAidAsked: firstAid.open()
+            }
+            NoteBanner {
+                id: banner
+                objectName: "banner"
+                visible: window.shell.bannerShown
+                x: Theme.gutter
+                y: head.y + head.height + 4
+                width: parent.width - 2 * Theme.gutter
+                height: visible ? implicitHeight : 0
+                kind: window.shell.bannerToKnow ? NoteBanner.Due : NoteBanner.NotSaved
+                happened: window.shell.bannerWhat
+                stands: Array.from([window.shell.bannerKept, window.shell.bannerTodo]).filter(words => words !== "").join("\n")
+                actText: window.shell.bannerStands ? "" : qsTr("Close")
+                details: window.shell.bannerDetails
+                onActed: window.shell.closeBanner()
+            }
+            Body {
+                id: body
+                z: 1
+
+                // Looking over a panel, the row's room below the main act is never given away.
+                readonly property bool ofPanel: way.work === Navigation.Panel
+
+                focus: true
+                y: banner.visible ? banner.y + banner.height + 8 : head.y + head.height + 4
+                width: parent.width
+                height: Math.max(leastHeight, rule.y - y - (ofPanel ? undoRow.implicitHeight + 12 : 0))
+                undoRoom: undoRow.visible ? undoRow.height + 8 : 0
+                models: models
+                way: way
+            }
+            UndoRow {
+                id: undoRow
+                objectName: "undoRow"
+                visible: window.shell.undoShown && window.shell.undoPossible
+                x: body.front.x + Theme.gutter
+                width: body.front.width - 2 * Theme.gutter
+                height: implicitHeight
+                y: body.ofPanel ? body.y + body.height + 4 : body.y + body.actsTop - height - 8
+                text: window.shell.undoWords
+                shape: window.shell.undoShape
+                mode: window.shell.undoTakenBack ? UndoRow.Withdrawn : UndoRow.Fresh
+                onUndone: window.undo()
+            }
         }
         SteelRule {
             id: rule

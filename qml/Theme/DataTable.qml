@@ -141,6 +141,7 @@ FocusScope {
         flickableDirection: Flickable.AutoFlickIfNeeded
         clip: true
         currentIndex: -1
+        onModelChanged: currentIndex = -1  // a new model picks its first row by itself
         keyNavigationEnabled: false
         boundsBehavior: Flickable.StopAtBounds
         highlightMoveDuration: 0

@@ -67,7 +67,7 @@ Pressable {
 
         anchors.centerIn: parent
         anchors.verticalCenterOffset: button.chosen ? -2 : 0
-        columns: button.stacked ? 1 : 2
+        columns: button.stacked || !button.pictured ? 1 : 2
         rowSpacing: 6
         columnSpacing: 10
         horizontalItemAlignment: Grid.AlignHCenter

@@ -32,7 +32,7 @@ Item {
             clicked();
     }
 
-    activeFocusOnTab: pressable
+    activeFocusOnTab: pressable || activeFocus
     Accessible.role: pressable ? Accessible.Button : Accessible.Grouping
     Accessible.name: name
     Accessible.focusable: pressable

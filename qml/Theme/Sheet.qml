@@ -76,7 +76,8 @@ FocusScope {
         target: sheet.Window.window
         enabled: sheet.opened && sheet.enabled
         function onActiveFocusItemChanged() {
-            Qt.callLater(sheet.keepFocus);  // not within the change of focus that is going on
+            // not within the change of focus that is going on
+            Qt.callLater(sheet.keepFocus); // qmllint disable
         }
     }
 

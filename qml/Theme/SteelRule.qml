@@ -32,7 +32,7 @@ Pressable {
     guarded: true
     ringed: false
     implicitWidth: 412
-    implicitHeight: Math.max(Theme.rule, left.implicitHeight + 32) + (folded ? Theme.touch + 4 : 0)
+    implicitHeight: Math.max(Theme.rule, left.implicitHeight + 32) + (folded ? tab.height + 4 : 0)
 
     Rectangle {
         anchors.fill: parent
@@ -94,7 +94,7 @@ Pressable {
                 mute: true
                 bold: rule.over
                 size: Theme.note
-                color: rule.over ? Theme.oxide : Theme.pencil
+                color: rule.over ? Theme.ink : Theme.pencil
             }
         }
         TimeText {
@@ -120,7 +120,7 @@ Pressable {
         guarded: true
         name: rule.tabName
         width: rule.folded ? parent.width - 2 * Theme.gutter : rule.tabWidth
-        height: rule.folded ? Theme.touch : first.height + 12
+        height: rule.folded ? Math.max(Theme.touch, tabWords.implicitHeight + 12) : first.height + 12
         x: rule.folded ? Theme.gutter : clock.x - width - 8
         y: rule.folded ? first.y + first.height : 4
         onClicked: rule.switched()

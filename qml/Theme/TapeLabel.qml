@@ -2,7 +2,7 @@
 // words behind it on the same line. back: a chevron, the tape leads back. key seeds the tear
 // (text by default). tab: without `chosen` it is plain words, with it a tape. lift: the tape height
 // (72 head, 44 card, 32 tag); the target stays as large as the item. tornLeft false: from the edge.
-// Signal: clicked, only when `pressable` (off by default). Long names lose their middle.
+// Signal: clicked, only when `pressable` (off by default). Long names go on below.
 import QtQuick
 import Jambline.Theme
 import "said.js" as Said
@@ -23,8 +23,10 @@ Pressable {
     property real lift: 44
     property int textSize: lift >= 60 ? Theme.screen : lift >= 40 ? Theme.lead : Theme.body
     property real inset: back ? 42 : lift >= 60 ? Theme.gutter : tab ? 7 : 12
+    readonly property real air: lift >= 60 ? 16 : 8
     readonly property real room: width - inset - (tab ? 7 : 12)
     readonly property bool folded: aside !== "" && head.natural + 12 + more.natural > room
+    readonly property bool broken: head.natural > room
     readonly property bool taped: !tab || chosen
 
     pressable: false
@@ -33,7 +35,7 @@ Pressable {
         return back ? qsTr("Back to %1").arg(all) : all;
     }
     implicitWidth: inset + Math.max(head.natural + (aside === "" ? 0 : more.natural + 12), below.natural) + 20
-    implicitHeight: Math.max(lift, words.implicitHeight + 8)
+    implicitHeight: Math.max(lift, words.implicitHeight + air)
     Accessible.role: tab ? Accessible.PageTab : pressable ? Accessible.Button : Accessible.StaticText
     Accessible.selected: chosen
     Accessible.ignored: false
@@ -41,7 +43,7 @@ Pressable {
     TapePaper {
         anchors.verticalCenter: parent.verticalCenter
         width: parent.width
-        height: Math.max(label.lift, words.implicitHeight + 8)
+        height: Math.max(label.lift, words.implicitHeight + label.air)
         visible: label.taped
         key: label.key
         tornLeft: label.tornLeft
@@ -71,14 +73,13 @@ Pressable {
 
             Words {
                 id: head
-                width: Math.max(0, Math.min(natural, label.room - (more.visible ? more.natural + 12 : 0)))
+                width: Math.max(0, Math.min(natural, label.room))
                 text: label.text
                 mute: true
                 bold: label.taped
                 size: label.textSize
                 color: label.taped ? Theme.tapeInk : Theme.ink
-                wrapMode: Text.NoWrap
-                elide: Text.ElideMiddle
+                wrapMode: label.broken ? Text.WrapAtWordBoundaryOrAnywhere : Text.NoWrap
             }
             Words {
                 id: more
@@ -92,11 +93,20 @@ Pressable {
             }
         }
         Words {
+            width: words.width
+            visible: label.folded
+            horizontalAlignment: label.centered ? Text.AlignHCenter : Text.AlignLeft
+            text: label.aside
+            mute: true
+            size: Theme.note
+            color: label.taped ? Theme.tapeInk : Theme.pencil
+        }
+        Words {
             id: below
             width: words.width
             visible: text !== ""
             horizontalAlignment: label.centered ? Text.AlignHCenter : Text.AlignLeft
-            text: label.folded ? Said.join([label.aside, label.secondLine], " · ") : label.secondLine
+            text: label.secondLine
             mute: true
             size: Theme.note
             color: label.taped ? Theme.tapeInk : Theme.pencil

@@ -109,7 +109,6 @@ QString Session::carSubtitle() const {
   QStringList words;
   if (!here->color.name.empty()) words << QString::fromStdString(here->color.name);
   words << words_of(here->body);
-  if (!here->color.code.empty()) words << QString::fromStdString(here->color.code);
   return words.join(QStringLiteral(" \u00b7 "));
 }
 

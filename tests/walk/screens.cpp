@@ -1,0 +1,205 @@
+#include "screens.h"
+
+#include <QMetaEnum>
+
+#include "item.h"
+#include "rules.h"
+#include "screens/inspect_view_model.h"
+#include "screens/open_car_view_model.h"
+#include "screens/time_line_view_model.h"
+
+namespace jambline::walk {
+
+namespace {
+using screens::OpenCarViewModel;
+
+QObject* part(Shop& shop, const char* name) {
+  return shop.window().property(name).value<QObject*>();
+}
+
+bool place(Shop& shop, const char* where, const char* work) {
+  QObject* way = part(shop, "way");
+  if (!way) return false;
+  const auto value = [&](const char* of, const char* key) {
+    const QMetaObject* meta = way->metaObject();
+    return meta->enumerator(meta->indexOfEnumerator(of)).keyToValue(key);
+  };
+  way->setProperty("place", value("Place", where));
+  way->setProperty("work", value("Work", work));
+  QMetaObject::invokeMethod(way, "arrived");
+  settle(shop.window());
+  return true;
+}
+
+bool press(Shop& shop, const char* object_name) {
+  QQuickItem* item = named(scope_of(shop.window()), QString::fromLatin1(object_name));
+  if (!item || !QMetaObject::invokeMethod(item, "press")) return false;
+  settle(shop.window());
+  return true;
+}
+
+bool open_sheet(Shop& shop, const char* type) {
+  QQuickItem* sheet = nullptr;
+  const auto look = [&](auto&& self, QQuickItem& item) -> void {
+    if (!sheet && is_kind(item, type)) sheet = &item;
+    for (QQuickItem* child : item.childItems()) self(self, *child);
+  };
+  look(look, *shop.window().contentItem());
+  if (!sheet) return false;
+  sheet->setProperty("opened", true);
+  settle(shop.window());
+  return true;
+}
+
+bool open_page(Shop& shop, OpenCarViewModel::Page page) {
+  auto* form = qobject_cast<OpenCarViewModel*>(part(shop, "openCarForm"));
+  if (!form || !place(shop, "Floor", "OpenCar")) return false;
+  if (form->body() < 0 && page >= OpenCarViewModel::BodyPage) {
+    form->setPlate(QStringLiteral("K 41-206"));
+    form->chooseBody(QStringLiteral("four-door sedan"), false);
+  }
+  form->goTo(page);
+  settle(shop.window());
+  return form->page() == page;
+}
+
+bool read_estimate(Shop& shop) {
+  auto* form = qobject_cast<OpenCarViewModel*>(part(shop, "openCarForm"));
+  if (!open_page(shop, OpenCarViewModel::PanelsPage)) return false;
+  form->readCsv(
+      QStringLiteral("stage,title,hours\nprep,Feather the left quarter panel,1.5\n"
+                     "inspect,,0.5\nlunch,,1.0\ncorrect,Level and polish,banana\n"));
+  for (int i = 0; i < 100 && !form->csvShown(); ++i) settle(shop.window());
+  settle(shop.window());
+  return form->csvShown();
+}
+
+const folds::PanelView* panel_with_most_marks(Shop& shop) {
+  const folds::PanelView* out = nullptr;
+  const auto* car = shop.program().session().car();
+  if (!car) return nullptr;
+  for (const auto& panel : car->panels)
+    if (!out || panel.marks.size() > out->marks.size()) out = &panel;
+  return out;
+}
+
+bool panel(Shop& shop) {
+  const auto* most = panel_with_most_marks(shop);
+  const auto word = most ? word_of(most->plan.panel) : std::string_view("hood");
+  shop.program().inspect().openPanel(
+      QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size())));
+  return place(shop, "Floor", "Panel");
+}
+
+bool chosen_mark(Shop& shop) {
+  if (!panel(shop)) return false;
+  const auto* most = panel_with_most_marks(shop);
+  if (most && !most->marks.empty())
+    shop.program().inspect().choose(QString::fromStdString(most->marks.front().mark.hex()));
+  settle(shop.window());
+  return true;
+}
+
+bool entry(Shop& shop, bool asking) {
+  auto* line = qobject_cast<screens::TimeLineViewModel*>(part(shop, "timeLine"));
+  if (!line || !place(shop, "Floor", "TimeLine") || line->rowCount() == 0) return false;
+  const auto roles = line->roleNames();
+  line->open(line->data(line->index(0, 0), roles.key("entryId")).toString());
+  settle(shop.window());
+  return !asking || press(shop, "takeBack") || true;
+}
+
+bool disputed(Shop& shop, bool on_panel) {
+  if (!shop.put_on_tape(shop.disputed_car())) return false;
+  if (!on_panel) return place(shop, "Floor", "Car");
+  for (const auto& one : shop.program().session().car()->panels)
+    if (one.disputed) {
+      const auto word = word_of(one.plan.panel);
+      shop.program().inspect().openPanel(
+          QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size())));
+    }
+  return place(shop, "Floor", "Panel");
+}
+
+std::vector<Screen> all() {
+  const auto at = [](const char* where, const char* work) {
+    return [=](Shop& shop) { return place(shop, where, work); };
+  };
+  const auto page = [](OpenCarViewModel::Page which) {
+    return [=](Shop& shop) { return open_page(shop, which); };
+  };
+  const auto then = [](auto first, auto second) {
+    return [=](Shop& shop) { return first(shop) && second(shop); };
+  };
+  const auto pressing = [](const char* name) {
+    return [=](Shop& shop) { return press(shop, name); };
+  };
+  const auto sheet = [](const char* type) {
+    return [=](Shop& shop) { return open_sheet(shop, type); };
+  };
+  const auto on_floor = at("Floor", "None");
+  return {
+      {"floor", false, on_floor},
+      {"open-a-car-1-car", false, page(OpenCarViewModel::CarPage)},
+      {"open-a-car-2-color", false, page(OpenCarViewModel::ColorPage), true},
+      {"open-a-car-3-body", false, page(OpenCarViewModel::BodyPage), true},
+      {"open-a-car-4-work", false, page(OpenCarViewModel::WorkPage), true},
+      {"open-a-car-5-panels", false, page(OpenCarViewModel::PanelsPage), true},
+      {"open-a-car-6-promised", false, page(OpenCarViewModel::PromisePage), true},
+      {"estimate-import", false, read_estimate},
+      {"clock-sheet", false, then(on_floor, sheet("ClockSheet"))},
+      {"people-sheet", false, then(on_floor, pressing("personTile"))},
+      {"add-person", false,
+       [=](Shop& shop) {
+         return on_floor(shop) && press(shop, "personTile") &&
+                (press(shop, "onePersonMore") || true);
+       }},
+      {"first-aid", false, then(on_floor, pressing("firstAid"))},
+      {"first-aid-steps", false,
+       [=](Shop& shop) {
+         if (!on_floor(shop) || !press(shop, "firstAid")) return false;
+         scope_of(shop.window()).setProperty("chosen", 1);
+         settle(shop.window());
+         return true;
+       }},
+      {"record", false, at("Record", "None")},
+      {"integrity", false, then(at("Record", "None"), pressing("recordCheck"))},
+      {"car", true, at("Floor", "Car")},
+      {"car-note", true, then(at("Floor", "Car"), pressing("carNote"))},
+      {"inspect-car", true, at("Floor", "Inspect")},
+      {"inspect-panel", true, panel},
+      {"inspect-mark", true, chosen_mark},
+      {"mark-sheet", true, then(chosen_mark, sheet("MarkSheet"))},
+      {"dirt-sheet", true, then(panel, pressing("dirtAllOver"))},
+      {"parts", true, at("Floor", "Parts")},
+      {"time-line", true, at("Floor", "TimeLine")},
+      {"entry-sheet", true, [](Shop& shop) { return entry(shop, false); }},
+      {"entry-take-back", true, [](Shop& shop) { return entry(shop, true); }},
+      {"car-disputed", true, [](Shop& shop) { return disputed(shop, false); }, false, true},
+      {"panel-disputed", true, [](Shop& shop) { return disputed(shop, true); }, false, true},
+  };
+}
+
+void close_all(Shop& shop) {
+  const auto close = [](auto&& self, QQuickItem& item) -> void {
+    if (role_of(item) == QAccessible::Dialog || is_kind(item, "Sheet"))
+      if (item.property("opened").toBool()) QMetaObject::invokeMethod(&item, "close");
+    for (QQuickItem* child : item.childItems()) self(self, *child);
+  };
+  close(close, *shop.window().contentItem());
+  shop.program().inspect().choose({});
+}
+}  // namespace
+
+const std::vector<Screen>& screens() {
+  static const std::vector<Screen> list = all();
+  return list;
+}
+
+bool go_to(Shop& shop, const Screen& screen) {
+  close_all(shop);
+  if (screen.of_car && !shop.put_on_tape(shop.usual_car())) return false;
+  return screen.go(shop);
+}
+
+}  // namespace jambline::walk

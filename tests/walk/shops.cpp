@@ -1,0 +1,183 @@
+#include "shops.h"
+
+#include <QCoreApplication>
+#include <QElapsedTimer>
+
+#include "app/demo/demo_shop.h"
+#include "job/body_shape.h"
+
+namespace jambline::walk {
+
+namespace {
+constexpr std::int64_t hour_ms = 3'600'000;
+
+constexpr const char* long_names[] = {
+    "Maximiliane Oberwinter-Kastelburg", "Bartholomew Featherstonehaugh", "Ana",
+    "Wilhelmina van der Bergenhorst",    "Konstantinos Papageorgopoulos", "Jo",
+    "Esperanza Villalobos-Echeverria",   "Siobhan O'Shaughnessy-Murphy"};
+constexpr const char* long_racks[] = {"long bumper rail by the north wall doors", "rack 2",
+                                      "upper shelf of the second drying room"};
+constexpr const char* long_titles[] = {"", "Level and polish the whole left side again",
+                                       "", "Take the moldings, lamps and both handles off",
+                                       "", "Second look after the overnight bake",
+                                       "", "Edges, jambs and the inside of the fuel door"};
+
+template <class Done>
+bool wait_until(Done done) {
+  QElapsedTimer timer;
+  timer.start();
+  while (!done() && timer.elapsed() < 10'000)
+    QCoreApplication::processEvents(QEventLoop::AllEvents, 5);
+  return done();
+}
+}  // namespace
+
+std::unique_ptr<Shop> Shop::open(Kind kind) {
+  std::unique_ptr<Shop> out(new Shop);
+  if (!out->folder_.isValid()) return nullptr;
+  const std::filesystem::path folder = out->folder_.path().toStdString();
+  demo::DemoOptions options;
+  options.delivered = 12;
+  out->clock_.moment = options.now;
+  if (kind == Kind::Usual && !demo::make_shop(folder, options)) return nullptr;
+  app::Options shown;
+  shown.size = QSize(412, 892);
+  auto program = app::Program::open(folder, out->clock_, shown);
+  if (!program) return nullptr;
+  out->program_ = std::move(*program);
+  if (kind == Kind::Full && !out->fill()) return nullptr;
+  if (!out->program_->show()) return nullptr;
+  out->choose_cars();
+  return out;
+}
+
+engine::Wrote Shop::act(acts::Command command, const PersonId& by) {
+  engine::Wrote out;
+  auto& engine = program_->engine();
+  bool good = false;
+  engine.post(std::move(command), by, [&](Result<engine::Wrote> wrote) {
+    good = wrote.has_value();
+    if (good) out = std::move(*wrote);
+  });
+  engine.drain();
+  if (!good) ++refused_;
+  return out;
+}
+
+PersonId Shop::first_person() const {
+  const auto& people = program_->engine().snapshot()->shop->people;
+  return people.empty() ? PersonId{} : people.front().person;
+}
+
+void Shop::choose_cars() {
+  int best = -1;
+  const auto snapshot = program_->engine().snapshot();
+  for (const auto& row : *snapshot->floor) {
+    const int worth = row.marks_open + (row.next_stage == job::Stage::Inspect ? 1000 : 0) -
+                      (row.read_only ? 5000 : 0);
+    if (row.disputed) disputed_ = QString::fromStdString(row.job.hex());
+    if (worth <= best) continue;
+    best = worth;
+    car_ = QString::fromStdString(row.job.hex());
+  }
+  if (const PersonId person = first_person())
+    program_->session().choosePerson(QString::fromStdString(person.hex()));
+}
+
+bool Shop::put_on_tape(const QString& job) {
+  auto& session = program_->session();
+  session.choosePerson(QString::fromStdString(first_person().hex()));
+  session.openCar(job);
+  return wait_until(
+      [&] { return session.hasCar() && QString::fromStdString(session.job()->hex()) == job; });
+}
+
+bool Shop::add_bare_car() {
+  act(acts::AddPerson{"Ivo", job::Role::Painter}, {});
+  acts::OpenCar car;
+  car.plate = "7";
+  car.color = {"", "red", "#8A1C1C"};
+  car.panels = {{.panel = job::Panel::Hood}};
+  car_ = QString::fromStdString(act(car, first_person()).job.hex());
+  program_->session().choosePerson(QString::fromStdString(first_person().hex()));
+  return refused_ == 0 && put_on_tape(car_);
+}
+
+bool Shop::undoable_act() {
+  acts::WriteNote note{*program_->session().job(),
+                       "The left mirror cap came back with a run along its lower edge"};
+  act(note, first_person());
+  return refused_ == 0 &&
+         wait_until([&] { return program_->session().snapshot().last_act != nullptr; });
+}
+
+bool Shop::fill() {
+  act(acts::AddPerson{long_names[0], job::Role::Manager}, {});
+  const PersonId first = first_person();
+  for (int i = 1; i < 8; ++i)
+    act(acts::AddPerson{long_names[i], static_cast<job::Role>(i % 6)}, first);
+  for (const char* rack : long_racks) act(acts::AddRack{rack}, first);
+  std::vector<PersonId> crew;
+  for (const auto& person : program_->engine().snapshot()->shop->people)
+    crew.push_back(person.person);
+  for (int i = 0; i < 24; ++i) {
+    acts::OpenCar car;
+    car.plate = i % 3 == 0 ? "WINTERTRUCK 41-206 STOCK" : "K 41-" + std::to_string(200 + i);
+    car.color = {"PEARL-4471-B", "deep pearlescent evergreen metallic blue", "#1F4D3A"};
+    car.body = static_cast<job::BodyShape>(i % 5);
+    car.promised_ms = clock_.moment.wall_ms + (i - 8) * 7 * hour_ms;
+    car.panels = {{.panel = job::Panel::Hood}};
+    car.operations = {{job::Stage::Prep, "", 90}, {job::Stage::Correct, long_titles[1], 120}};
+    act(car, crew[static_cast<std::size_t>(i) % crew.size()]);
+  }
+  return fill_car(crew) && refused_ == 0;
+}
+
+bool Shop::fill_car(const std::vector<PersonId>& crew) {
+  acts::OpenCar car;
+  car.plate = "WINTERTRUCK 41-206 STOCK";
+  car.color = {"PEARL-4471-B", "deep pearlescent evergreen metallic blue", "#1F4D3A"};
+  car.body = job::BodyShape::FourDoorSedan;
+  car.promised_ms = clock_.moment.wall_ms - 26 * hour_ms;
+  const auto& pattern = job::pattern(car.body);
+  for (const auto& panel : pattern.panels)
+    car.panels.push_back({.panel = panel.panel,
+                          .on_car = !panel.often_off,
+                          .finish = job::Finish::SingleStageMetallic,
+                          .treatment = job::Treatment::ColorBlendFullClear});
+  for (int i = 0; i < 15; ++i)
+    car.operations.push_back({static_cast<job::Stage>(i), long_titles[i % 8], 30 + 15 * i});
+  const JobId job = act(car, crew[0]).job;
+  program_->engine().watch(job);
+  program_->engine().drain();
+  const auto view = [&] { return program_->engine().snapshot()->car; };
+
+  // 110 marks, most of them on the hood; a place off the panel is refused and not counted.
+  SeededRandom random(7);
+  const int before = refused_;
+  for (int i = 0; i < 160; ++i) {
+    const auto& on =
+        pattern.panels[i < 60 ? 0 : static_cast<std::size_t>(i) % pattern.panels.size()];
+    const trade::Box_mm box = trade::bounds(on.shape.outline.corners);
+    act(acts::PlaceMark{.job = job,
+                        .panel = on.panel,
+                        .x_mm = box.low.x_mm + random.unit() * box.width_mm(),
+                        .y_mm = box.low.y_mm + random.unit() * box.height_mm(),
+                        .defect = static_cast<job::DefectKind>(i % 26),
+                        .size = 1 + i % 4},
+        crew[1]);
+  }
+  refused_ = before;
+  for (std::size_t i = 0; i < 4; ++i)
+    act(acts::StartClock{crew[i], job, view()->operations[i + 3].operation}, crew[i]);
+  clock_.advance_ms(3 * hour_ms);
+  act(acts::PauseClock{crew[2]}, crew[2]);
+  act(acts::FinishStage{job, job::Stage::CheckIn, true}, crew[0]);
+  act(acts::GiveVerdict{.job = job, .panel = job::Panel::LeftFender, .verdict = job::Verdict::Redo},
+      crew[1]);
+  act(acts::WriteNote{job, "Door was open in the booth while the second coat flashed off"},
+      crew[3]);
+  return true;
+}
+
+}  // namespace jambline::walk

@@ -1,0 +1,49 @@
+// The shops that the screens are walked in, each in a throw-away folder with the real engine.
+//
+// Empty: no car, nobody; after add_bare_car() one person and a car with one panel, no work and no
+// mark. Usual: the demo shop. Full: the longest names that fit, many cars, people, operations and
+// marks,
+//        clocks that run over, parts on every way, and an act to undo.
+#pragma once
+
+#include <QTemporaryDir>
+#include <memory>
+
+#include "app/jambline/program.h"
+
+namespace jambline::walk {
+
+enum class Kind { Empty, Usual, Full };
+
+class Shop {
+ public:
+  // Null when the folder, the shop or the window could not be made.
+  static std::unique_ptr<Shop> open(Kind kind);
+
+  app::Program& program() { return *program_; }
+  QQuickWindow& window() { return *program_->window(); }
+  bool has_car() const { return !car_.isEmpty(); }
+
+  bool add_bare_car();  // Empty
+  bool put_on_tape(const QString& job);
+  QString usual_car() const { return car_; }          // being looked over, most marks
+  QString disputed_car() const { return disputed_; }  // or ""
+  bool undoable_act();                                // one more act, so that the undo row shows
+
+ private:
+  Shop() = default;
+  bool fill();
+  bool fill_car(const std::vector<PersonId>& crew);
+  engine::Wrote act(acts::Command command, const PersonId& by);
+  PersonId first_person() const;
+  void choose_cars();
+
+  QTemporaryDir folder_;
+  FakeClock clock_;
+  std::unique_ptr<app::Program> program_;
+  QString car_;
+  QString disputed_;
+  int refused_ = 0;
+};
+
+}  // namespace jambline::walk

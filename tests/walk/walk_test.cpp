@@ -1,0 +1,196 @@
+// Every screen x empty, usual, full, error x light, dark x 412x892, 900x1200, 1440x900 x 100, 150 %
+// x the source's words and longer ones: the rules of rules.h. Pictures stand in build/*/screens.
+#include <QCoreApplication>
+#include <QDir>
+#include <QQmlComponent>
+#include <QQmlEngine>
+#include <gtest/gtest.h>
+
+#include "findings.h"
+#include "item.h"
+#include "pseudo_words.h"
+#include "screens.h"
+#include "screens/settings_view_model.h"
+
+namespace jambline::walk {
+namespace {
+
+const QSize sizes[] = {{412, 892}, {900, 1200}, {1440, 900}};
+
+// Nothing moves, so that every picture is of a screen at rest.
+bool stop_motion(QQuickWindow& window) {
+  QQmlComponent component(qmlEngine(&window));
+  component.setData(
+      "import QtQml\nimport Jambline.Theme\n"
+      "QtObject { Component.onCompleted: Theme.reducedMotion = true }",
+      QUrl());
+  const std::unique_ptr<QObject> made(component.create());
+  return made != nullptr;
+}
+
+bool is_pictured(const View& view) {
+  if (view.state == "empty") return view.text_percent == 100 && view.words == "source";
+  if (view.state == "error")
+    return view.size.width() == 412 && view.words == "source" && !view.dark;
+  if (view.text_percent == 100 && view.words == "source") return true;
+  return view.size.width() == 412 && !view.dark &&
+         (view.text_percent == 100 || view.words == "source");
+}
+
+void keep_picture(const View& view, const QImage& picture) {
+  static const QDir folder(QStringLiteral(JAMBLINE_SCREENS_DIR));
+  folder.mkpath(QStringLiteral("."));
+  const QString name = QStringLiteral("%1-%2-%3x%4%5%6%7.png")
+                           .arg(QString::fromStdString(view.screen))
+                           .arg(QString::fromStdString(view.state))
+                           .arg(view.size.width())
+                           .arg(view.size.height())
+                           .arg(view.dark ? "-dark" : "")
+                           .arg(view.text_percent == 100 ? "" : "-150")
+                           .arg(view.words == "source" ? "" : "-pseudo");
+  EXPECT_TRUE(picture.save(folder.filePath(name), "PNG", 80)) << qPrintable(name);
+}
+
+class Walker {
+ public:
+  Walker(Kind kind, std::string state) : kind_(kind), state_(std::move(state)) {}
+
+  void walk() {
+    for (const bool pseudo : {false, true}) {
+      PseudoWords words;
+      if (pseudo) QCoreApplication::installTranslator(&words);
+      shop_ = Shop::open(kind_);
+      ASSERT_NE(shop_, nullptr) << "the shop did not open";
+      view_ = {.screen = {}, .state = state_, .size = {}, .words = pseudo ? "pseudo" : "source"};
+      prepare();
+      through_all(kind_ != Kind::Empty);
+      if (kind_ == Kind::Empty) {
+        ASSERT_TRUE(shop_->add_bare_car());
+        shop_->program().session().leaveCar();
+        of_car_only_ = true;
+        through_all(true);
+        of_car_only_ = false;
+      }
+      shop_.reset();
+      if (pseudo) QCoreApplication::removeTranslator(&words);
+    }
+    EXPECT_TRUE(findings_.none()) << "\n" << findings_.report();
+    EXPECT_EQ(warnings(), "");
+    std::printf("%d views, %d pictures\n", views_, pictures_);
+  }
+
+ private:
+  void prepare() {
+    ASSERT_TRUE(stop_motion(shop_->window()));
+    shop_->window().grabWindow();  // laid out once before anything is looked at
+    settle(shop_->window());
+    if (state_ == "full") {
+      ASSERT_TRUE(shop_->put_on_tape(shop_->usual_car()));
+      ASSERT_TRUE(shop_->undoable_act());
+    }
+    if (state_ == "error")
+      emit shop_->program().session().failed(
+          Error{Code::DiskFull, "append", "nib 7", {{"cause", "no space left on device"}}});
+  }
+
+  // A screen is gone to once and then turned through sizes, text and light.
+  void through_all(bool with_car) {
+    for (const Screen& screen : screens()) {
+      if (screen.of_car ? !with_car : of_car_only_) continue;
+      if (screen.disputed && shop_->disputed_car().isEmpty()) continue;
+      view_.screen = screen.name;
+      turn(sizes[0], 100, false);
+      if (!go_to(*shop_, screen)) {
+        findings_.add(view_, {{"came", screen.name, "the screen did not come"}});
+        continue;
+      }
+      for (const QSize& size : sizes) {
+        if (screen.narrow_only && size.width() >= 840) continue;
+        for (const int percent : {100, 150})
+          for (const bool dark : {false, true}) {
+            turn(size, percent, dark);
+            settle(shop_->window());
+            look();
+          }
+      }
+    }
+  }
+
+  void turn(const QSize& size, int percent, bool dark) {
+    using screens::SettingsViewModel;
+    auto& settings = shop_->program().settings();
+    shop_->window().resize(size);
+    settings.set_text_percent(percent);
+    settings.set_look(dark ? SettingsViewModel::Stall : SettingsViewModel::Booth);
+    view_.size = size;
+    view_.text_percent = percent;
+    view_.dark = dark;
+  }
+
+  void look() {
+    ++views_;
+    QQuickWindow& window = shop_->window();
+    findings_.add(view_, laid_out(window));
+    if (is_pictured(view_)) {
+      const QImage picture = window.grabWindow();
+      keep_picture(view_, picture);
+      findings_.add(view_, contrasted(window, picture));
+      ++pictures_;
+    }
+    if (!view_.dark) findings_.add(view_, tabbed(window));
+  }
+
+  Kind kind_;
+  std::string state_;
+  std::unique_ptr<Shop> shop_;
+  View view_;
+  bool of_car_only_ = false;
+  Findings findings_;
+  int views_ = 0;
+  int pictures_ = 0;
+};
+
+TEST(Walk, EveryScreenOfAnEmptyShop) {
+  Walker(Kind::Empty, "empty").walk();
+}
+TEST(Walk, EveryScreenOfAUsualShop) {
+  Walker(Kind::Usual, "usual").walk();
+}
+TEST(Walk, EveryScreenOfAFullShop) {
+  Walker(Kind::Full, "full").walk();
+}
+TEST(Walk, EveryScreenUnderARefusal) {
+  Walker(Kind::Usual, "error").walk();
+}
+
+// The undo row comes and goes: a thumb that is on its way must still meet the main act.
+TEST(Walk, TheMainActStandsStillWhenTheUndoRowComes) {
+  const auto shop = Shop::open(Kind::Usual);
+  ASSERT_NE(shop, nullptr);
+  ASSERT_TRUE(stop_motion(shop->window()));
+  std::map<std::string, QRectF> before;
+  for (const bool done : {false, true}) {
+    if (done) {
+      ASSERT_TRUE(shop->undoable_act());
+      settle(shop->window());
+      ASSERT_NE(named(*shop->window().contentItem(), QStringLiteral("undoRow")), nullptr);
+    }
+    for (const Screen& screen : screens()) {
+      if (screen.name != "floor" && screen.name != "car" && screen.name != "inspect-car" &&
+          screen.name != "inspect-panel" && screen.name != "open-a-car-1-car")
+        continue;
+      ASSERT_TRUE(go_to(*shop, screen)) << screen.name;
+      QQuickItem* slab = find(*shop->window().contentItem(),
+                              [](QQuickItem& item) { return is_kind(item, "SlabButton"); });
+      ASSERT_NE(slab, nullptr) << screen.name;
+      const QRectF now = box_of(*slab);
+      if (done)
+        EXPECT_EQ(before[screen.name].bottom(), now.bottom()) << screen.name;
+      else
+        before[screen.name] = now;
+    }
+  }
+}
+
+}  // namespace
+}  // namespace jambline::walk
