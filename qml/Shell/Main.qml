@@ -14,6 +14,8 @@ Window {
     required property ShellViewModel shell
     required property FloorViewModel floor
     required property ClockViewModel clock
+    required property PinViewModel pin
+    required property ShopFolderViewModel shopFolder
     required property OpenCarViewModel openCarForm
     required property CarViewModel car
     required property InspectViewModel inspect
@@ -23,6 +25,7 @@ Window {
     readonly property alias way: way
     readonly property alias clockSheet: clockSheet
     readonly property alias peopleSheet: peopleSheet
+    readonly property alias pinSheet: pinSheet
     readonly property alias firstAid: firstAid
     readonly property bool wide: width >= 840
 
@@ -202,7 +205,7 @@ Window {
     ClockSheet {
         id: clockSheet
         anchors.fill: parent
-        enabled: !firstAid.opened
+        enabled: !firstAid.opened && !pinSheet.opened
         clock: window.clock
         session: window.session
         keepClear: head.firstAid
@@ -210,9 +213,19 @@ Window {
     PeopleSheet {
         id: peopleSheet
         anchors.fill: parent
-        enabled: !firstAid.opened
+        pin: window.pin
+        folder: window.shopFolder
+        onPinWanted: pinSheet.setOne()
+        enabled: !firstAid.opened && !pinSheet.opened
         clock: window.clock
         settings: window.settings
+        keepClear: head.firstAid
+    }
+    PinSheet {
+        id: pinSheet
+        anchors.fill: parent
+        enabled: !firstAid.opened
+        pin: window.pin
         keepClear: head.firstAid
     }
     FirstAid {

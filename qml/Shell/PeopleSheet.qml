@@ -1,4 +1,6 @@
 // PeopleSheet: who it is, one more person, and the settings of this device.
+pragma ComponentBehavior: Bound
+
 import QtQuick
 import Jambline.Theme
 import Jambline.Screens
@@ -8,7 +10,11 @@ Sheet {
 
     required property ClockViewModel clock
     required property SettingsViewModel settings
+    required property PinViewModel pin
+    required property ShopFolderViewModel folder
     property bool adding: false
+
+    signal pinWanted
 
     title: qsTr("Who is it?")
     onClosed: adding = false
@@ -18,6 +24,7 @@ Sheet {
         spacing: Theme.gap
 
         PeopleTiles {
+            id: tiles
             width: parent.width
             clock: sheet.clock
         }
@@ -39,9 +46,46 @@ Sheet {
             clock: sheet.clock
             onAdded: sheet.adding = false
         }
+        ActRow {
+            width: parent.width
+            visible: sheet.pin.maySet
+
+            PlainButton {
+                objectName: "setPin"
+                text: sheet.pin.hasPin ? qsTr("Change my PIN") : qsTr("Set a PIN for me")
+                secondLine: sheet.pin.hasPin ? "" : qsTr("then nobody taps as me")
+                onClicked: sheet.pinWanted()
+            }
+            PlainButton {
+                objectName: "dropPin"
+                visible: sheet.pin.hasPin
+                pressable: visible
+                text: qsTr("No PIN")
+                secondLine: qsTr("anybody may choose me")
+                onClicked: sheet.pin.set("")
+            }
+        }
+        Repeater {
+            model: sheet.pin.others
+
+            PlainButton {
+                required property string personId
+                required property string personName
+
+                width: tiles.width
+                height: implicitHeight
+                text: qsTr("Take away the PIN of %1").arg(personName)
+                onClicked: sheet.pin.takeAway(personId)
+            }
+        }
         SettingsRows {
             width: parent.width
             settings: sheet.settings
+        }
+        ShopFolderRows {
+            width: parent.width
+            visible: sheet.clock.anyPeople
+            folder: sheet.folder
         }
     }
 }

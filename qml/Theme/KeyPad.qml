@@ -3,7 +3,7 @@
 // sent and the next key starts a new number. typed: the raw digits (settable); shown: as written;
 // value: whole number typed (tenths for Tenths and Hours), -1 when empty.
 // unitText: shown behind the number; unitKey: words on the unit key ("" hides it).
-// wrong: words said under the number. Signals: complete(value), unitPressed.
+// hidden: dots instead of digits, also spoken. wrong: words said under the number. Signals: complete(value), unitPressed.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -21,9 +21,12 @@ FocusScope {
     property string unitText: ""
     property string unitKey: ""
     property string wrong: ""
+    property bool hidden: false
     property bool whole: false
     readonly property int value: typed === "" ? -1 : Number(typed)
     readonly property string shown: {
+        if (hidden)
+            return "•".repeat(typed.length);
         if (typed === "" || kind === KeyPad.Digits)
             return typed;
         const full = typed.padStart(2, "0");
@@ -67,7 +70,8 @@ FocusScope {
         id: face
         width: parent.width
         must: pad.wrong !== ""
-        name: pad.shown === "" ? qsTr("%1, empty").arg(pad.label) : qsTr("%1 %2").arg(pad.shown).arg(pad.unitText)
+        name: pad.shown === "" ? qsTr("%1, empty").arg(pad.label)
+            : pad.hidden ? qsTr("%1 digits typed").arg(pad.typed.length) : qsTr("%1 %2").arg(pad.shown).arg(pad.unitText)
 
         Column {
             width: parent.width

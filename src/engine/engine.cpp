@@ -91,13 +91,15 @@ class LocalEngine final : public Engine {
     } else if (!barred_) {
       note_trouble(std::move(drafts.error()));
     }
+    open_pins();
     publish();
     return {};
   }
 
   ~LocalEngine() override {
     stop_audit();
-    calc_.reset();  // first: its work may post to the work lane
+    pin_lane_.reset();  // before the work lane: its work posts there
+    calc_.reset();      // first: its work may post to the work lane
     work_.reset();
   }
 
@@ -144,6 +146,25 @@ class LocalEngine final : public Engine {
     return found == draft_texts_.end() ? std::string() : found->second;
   }
 
+  void set_pin(PersonId person, std::string pin, std::function<void(Status)> done) override {
+    pin_lane_->post([this, person, pin = std::move(pin), done = std::move(done)] {
+      Status changed = pins_ ? pin.empty() ? pins_->remove(person) : pins_->set(person, pin)
+                             : Status(fail(Error{Code::Malformed, "read", "people.secret", {}}));
+      if (changed) publish_pins();
+      done(std::move(changed));
+    });
+  }
+
+  void try_pin(PersonId person, std::string pin,
+               std::function<void(Result<seal::PinTry>)> done) override {
+    pin_lane_->post([this, person, pin = std::move(pin), done = std::move(done)] {
+      if (pins_)
+        done(pins_->attempt(person, pin, parts_.clock.now().wall_ms));
+      else
+        done(seal::PinTry{seal::PinAnswer::NoPin, 0});
+    });
+  }
+
   void audit(std::function<void(double)> progress,
              std::function<void(Result<log::Audit>)> done) override {
     std::stop_source stop;
@@ -161,21 +182,25 @@ class LocalEngine final : public Engine {
     audit_stop_.request_stop();
   }
 
-  void export_shop(std::filesystem::path folder,
+  void export_shop(std::filesystem::path folder, std::stop_token stop, Progress progress,
                    std::function<void(Result<log::Exported>)> done) override {
     work_->post(
-        [this, folder = std::move(folder), done = std::move(done)] {
-          done(log::export_shop(*log_, folder, {},
-                                [this](double) { work_->let_urgent_work_through(); }));
+        [this, folder = std::move(folder), stop = std::move(stop), progress = std::move(progress),
+         done = std::move(done)] {
+          done(log::export_shop(*log_, folder, stop, [&](double part_done) {
+            if (progress) progress(part_done);
+            work_->let_urgent_work_through();
+          }));
         },
         Lane::Haste::Later);
   }
 
-  void import_shop(std::filesystem::path folder, std::function<void(double)> progress,
+  void import_shop(std::filesystem::path folder, std::stop_token stop, Progress progress,
                    std::function<void(Result<log::Imported>)> done) override {
     work_->post(
-        [this, folder = std::move(folder), progress = std::move(progress), done = std::move(done)] {
-          auto imported = log::import_shop(*log_, folder, {}, [&](double part_done) {
+        [this, folder = std::move(folder), stop = std::move(stop), progress = std::move(progress),
+         done = std::move(done)] {
+          auto imported = log::import_shop(*log_, folder, stop, [&](double part_done) {
             if (auto taken = take_in_arrivals(); !taken) note_trouble(std::move(taken.error()));
             if (progress) progress(part_done);
             work_->let_urgent_work_through();
@@ -194,6 +219,9 @@ class LocalEngine final : public Engine {
   }
 
   void drain() override {
+    std::latch no_pin_waits(1);
+    pin_lane_->post([&no_pin_waits] { no_pin_waits.count_down(); });
+    no_pin_waits.wait();
     std::latch reached(1);
     work_->post([&reached] { reached.count_down(); }, Lane::Haste::Later);
     reached.wait();
@@ -356,8 +384,26 @@ class LocalEngine final : public Engine {
     publish();
   }
 
+  void open_pins() {
+    auto opened = seal::PeopleSecret::open(parts_.folder);
+    if (opened)
+      pins_ = std::move(*opened);
+    else
+      note_trouble(std::move(opened.error()));
+    with_pin_ = pins_ ? pins_->people() : std::vector<PersonId>();
+  }
+
+  // On the lane of the PINs, which owns the file; the work lane owns what is published.
+  void publish_pins() {
+    work_->post([this, people = pins_->people()] {
+      with_pin_ = people;
+      publish();
+    });
+  }
+
   void publish() {
     auto next = std::make_shared<Snapshot>();
+    next->with_pin = with_pin_;
     next->number = ++published_;
     next->shop = shop_view_;
     next->floor = floor_->in_work();
@@ -400,6 +446,10 @@ class LocalEngine final : public Engine {
   bool record_wanted_ = false;
   bool record_queued_ = false;
 
+  std::vector<PersonId> with_pin_;
+
+  std::optional<seal::PeopleSecret> pins_;  // the lane of the PINs
+
   mutable std::mutex mutex_;  // guards the three below
   std::shared_ptr<const Snapshot> snapshot_;
   std::map<std::string, std::string> draft_texts_;
@@ -408,6 +458,7 @@ class LocalEngine final : public Engine {
   // Last: the lanes end before what they use.
   std::unique_ptr<Lane> work_ = std::make_unique<Lane>();
   std::unique_ptr<Lane> calc_ = std::make_unique<Lane>(Lane::Place::Background);
+  std::unique_ptr<Lane> pin_lane_ = std::make_unique<Lane>();
 };
 
 }  // namespace

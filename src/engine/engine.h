@@ -32,6 +32,7 @@
 #include "folds/shop_view.h"
 #include "log/entry_log.h"
 #include "log/shop_folder.h"
+#include "seal/people_secret.h"
 
 namespace jambline::engine {
 
@@ -53,6 +54,7 @@ struct Snapshot {
   std::shared_ptr<const std::vector<entries::Entry>>
       timeline;                             // of the watched car, in display order
   std::shared_ptr<const LastAct> last_act;  // null after a restart
+  std::vector<PersonId> with_pin;           // who is asked for a PIN here
   std::uint64_t own_entries = 0;            // entries of this device
   bool read_only = false;                   // folder read-only or newer schema
   std::optional<Error> trouble;  // what stands until it is solved (disk full, newer schema)
@@ -87,16 +89,24 @@ class Engine {
   virtual void keep_draft(const std::string& form, const std::string& json) = 0;  // "" forgets it
   virtual std::string draft(const std::string& form) const = 0;  // read at open; any thread
 
+  // PINs of this folder (seal/people_secret.h), on a lane of their own; `done` is called there. An
+  // empty one removes it.
+  virtual void set_pin(PersonId person, std::string pin, std::function<void(Status)> done) = 0;
+  virtual void try_pin(PersonId person, std::string pin,
+                       std::function<void(Result<seal::PinTry>)> done) = 0;
+
   // The whole chain, on the calc lane; `progress` and `done` are called there.
   virtual void audit(std::function<void(double)> progress,
                      std::function<void(Result<log::Audit>)> done) = 0;
   virtual void stop_audit() = 0;
 
   // A whole shop as plain files, and back, by the same checks (log/shop_folder.h). In slices on the
-  // work lane: taps go before them. `done` is called on the work lane.
-  virtual void export_shop(std::filesystem::path folder,
+  // work lane: taps go before them. `progress` and `done` are called on the work lane; a stop is
+  // seen between slices.
+  using Progress = std::function<void(double part_done)>;
+  virtual void export_shop(std::filesystem::path folder, std::stop_token stop, Progress progress,
                            std::function<void(Result<log::Exported>)> done) = 0;
-  virtual void import_shop(std::filesystem::path folder, std::function<void(double)> progress,
+  virtual void import_shop(std::filesystem::path folder, std::stop_token stop, Progress progress,
                            std::function<void(Result<log::Imported>)> done) = 0;
 
   virtual std::shared_ptr<const Snapshot> snapshot() const = 0;  // the last published; any thread

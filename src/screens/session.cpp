@@ -2,6 +2,7 @@
 
 #include <QPointer>
 #include <QTimeZone>
+#include <algorithm>
 
 #include "screens/words.h"
 
@@ -31,7 +32,7 @@ Session::Session(engine::Engine& engine, const Clock& clock, QObject* parent)
     ++here;
     person_ = one.person;
   }
-  if (here != 1) person_ = {};
+  if (here != 1 || has_pin(person_)) person_ = {};
   second_.setInterval(1000);
   connect(&second_, &QTimer::timeout, this, &Session::secondPassed);
   second_.start();
@@ -122,7 +123,20 @@ void Session::choosePerson(const QString& personId) {
   const PersonId next =
       parsed && works_here(shop(), PersonId{*parsed}) ? PersonId{*parsed} : PersonId{};
   if (next == person_) return;
-  person_ = next;
+  if (next && has_pin(next)) {
+    emit pinAsked(personId);
+    return;
+  }
+  choose_unlocked(next);
+}
+
+bool Session::has_pin(const PersonId& person) const {
+  const auto& all = snapshot_->with_pin;
+  return std::find(all.begin(), all.end(), person) != all.end();
+}
+
+void Session::choose_unlocked(const PersonId& person) {
+  person_ = person;
   emit personChanged();
   emit snapshotChanged();
 }

@@ -66,13 +66,17 @@ class Session final : public QObject {
 
   QString name_of(const PersonId& person) const;  // "someone" when erased
 
+  // One with a PIN is asked for it first: pinAsked, then choose_unlocked.
   Q_INVOKABLE void choosePerson(const QString& personId);
+  void choose_unlocked(const PersonId& person);
+  bool has_pin(const PersonId& person) const;
   Q_INVOKABLE void openCar(const QString& jobId);
   Q_INVOKABLE void leaveCar();
 
  signals:
   void snapshotChanged();  // also after each personChanged, carChanged and unitsChanged
   void personChanged();
+  void pinAsked(const QString& personId);
   void carChanged();
   void unitsChanged();
   void secondPassed();

@@ -165,7 +165,7 @@ TEST_F(MainJob, AShopGoesOutAsAFolderAndComesBackWhole) {
   const auto floor = *engine_->snapshot()->floor;
   const fs::path out = fs::path(folder_) / "export";
   std::optional<Result<log::Exported>> exported;
-  engine_->export_shop(out, [&](Result<log::Exported> done) { exported = std::move(done); });
+  engine_->export_shop(out, {}, {}, [&](Result<log::Exported> done) { exported = std::move(done); });
   engine_->drain();
   ASSERT_TRUE(exported && *exported);
   EXPECT_GT((**exported).entries, 5U);

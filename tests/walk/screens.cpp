@@ -154,6 +154,11 @@ std::vector<Screen> all() {
          return on_floor(shop) && press(shop, "personTile") &&
                 (press(shop, "onePersonMore") || true);
        }},
+      {"new-pin", false,
+       [=](Shop& shop) {
+         return on_floor(shop) && press(shop, "personTile") &&
+                (press(shop, "setPin") || true);  // nobody is chosen in an empty shop
+       }},
       {"first-aid", false, then(on_floor, pressing("firstAid"))},
       {"first-aid-steps", false,
        [=](Shop& shop) {

@@ -14,6 +14,9 @@ Options read_options(int argc, char** argv, std::optional<int>& exit_code) {
   auto* demo =
       program.add_flag("--demo", out.demo, "An invented shop in a folder thrown away after");
   demo->excludes(folder);
+  program
+      .add_option("--restore", out.restore, "An exported shop, taken into the empty folder first")
+      ->needs(folder);
   program.add_option("--pictures", out.pictures, "Draw the screens into this folder, then leave");
   program.add_flag("--self-test", out.self_test, "Show every screen; fail on any warning");
   program.add_option("--size", size, "Window size, as 412x892")

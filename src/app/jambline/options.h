@@ -9,6 +9,7 @@ namespace jambline::app {
 
 struct Options {
   std::filesystem::path folder;    // empty: the person's own data folder
+  std::filesystem::path restore;   // an exported shop, taken into the empty folder first
   bool demo = false;               // a throw-away folder with the demo shop
   std::filesystem::path pictures;  // draw the screens into this folder and leave
   bool self_test = false;          // show every screen once; any warning fails

@@ -53,6 +53,8 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->shell_ = std::make_unique<screens::ShellViewModel>(session);
   out->floor_ = std::make_unique<screens::FloorViewModel>(session);
   out->clock_ = std::make_unique<screens::ClockViewModel>(session);
+  out->shop_folder_ = std::make_unique<screens::ShopFolderViewModel>(session);
+  out->pin_ = std::make_unique<screens::PinViewModel>(session);
   out->open_car_ = std::make_unique<screens::OpenCarViewModel>(session);
   out->car_ = std::make_unique<screens::CarViewModel>(session);
   out->inspect_ = std::make_unique<screens::InspectViewModel>(session);
@@ -91,6 +93,8 @@ bool Program::show() {
       {QStringLiteral("shell"), QVariant::fromValue<QObject*>(shell_.get())},
       {QStringLiteral("floor"), QVariant::fromValue<QObject*>(floor_.get())},
       {QStringLiteral("clock"), QVariant::fromValue<QObject*>(clock_.get())},
+      {QStringLiteral("shopFolder"), QVariant::fromValue<QObject*>(shop_folder_.get())},
+      {QStringLiteral("pin"), QVariant::fromValue<QObject*>(pin_.get())},
       {QStringLiteral("openCarForm"), QVariant::fromValue<QObject*>(open_car_.get())},
       {QStringLiteral("car"), QVariant::fromValue<QObject*>(car_.get())},
       {QStringLiteral("inspect"), QVariant::fromValue<QObject*>(inspect_.get())},

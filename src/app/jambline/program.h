@@ -20,10 +20,12 @@
 #include "screens/inspect_view_model.h"
 #include "screens/open_car_view_model.h"
 #include "screens/parts_view_model.h"
+#include "screens/pin_view_model.h"
 #include "screens/record_view_model.h"
 #include "screens/session.h"
 #include "screens/settings_view_model.h"
 #include "screens/shell_view_model.h"
+#include "screens/shop_folder_view_model.h"
 #include "screens/time_line_view_model.h"
 
 namespace jambline::app {
@@ -57,6 +59,8 @@ class Program {
   std::unique_ptr<screens::ShellViewModel> shell_;
   std::unique_ptr<screens::FloorViewModel> floor_;
   std::unique_ptr<screens::ClockViewModel> clock_;
+  std::unique_ptr<screens::PinViewModel> pin_;
+  std::unique_ptr<screens::ShopFolderViewModel> shop_folder_;
   std::unique_ptr<screens::OpenCarViewModel> open_car_;
   std::unique_ptr<screens::CarViewModel> car_;
   std::unique_ptr<screens::InspectViewModel> inspect_;

@@ -145,7 +145,7 @@ class Bench {
   void import_next() {
     if (importing_ || packs_.empty()) return;
     importing_ = true;
-    program_.engine().import_shop(packs_.back(), {}, [this](const Result<log::Imported>& done) {
+    program_.engine().import_shop(packs_.back(), {}, {}, [this](const Result<log::Imported>& done) {
       must_be(done && done->refused.empty() && done->entries > 0, "an import failed");
       importing_ = false;
     });
