@@ -343,11 +343,17 @@ class LocalEngine final : public Engine {
     if (!key && fresh) return fail(std::move(key.error()));
     if (!key)
       barred_ = std::move(key.error());
-    else if (!fresh && key->device() != log_->device())
+    else if (!fresh && !belongs_here(key->device()))
       barred_ = Error{Code::WrongKey, "open", "device.key", {{"device", key->device().hex()}}};
     else
       key_ = std::move(*key);
     return {};
+  }
+
+  // A restored shop has no own device yet: one of its members may go on in it.
+  bool belongs_here(const DeviceId& device) const {
+    if (log_->device()) return device == log_->device();
+    return log_->members().find(device) != nullptr;
   }
 
   // A device that woke up in the past says so before the first act does.

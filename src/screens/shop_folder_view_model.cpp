@@ -3,7 +3,6 @@
 #include <QCoreApplication>
 #include <QDateTime>
 #include <QPointer>
-#include <QStandardPaths>
 #include <QTimeZone>
 #include <QUrl>
 
@@ -30,15 +29,11 @@ std::filesystem::path path_of(const QString& typed) {
 }
 }  // namespace
 
-ShopFolderViewModel::ShopFolderViewModel(Session& session, QObject* parent)
-    : QObject(parent), session_(session) {}
+ShopFolderViewModel::ShopFolderViewModel(Session& session, QString place, QObject* parent)
+    : QObject(parent), session_(session), place_(std::move(place)) {}
 
 ShopFolderViewModel::~ShopFolderViewModel() {
   stop_.request_stop();
-}
-
-QString ShopFolderViewModel::place() const {
-  return QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation);
 }
 
 engine::Engine::Progress ShopFolderViewModel::on_progress() {

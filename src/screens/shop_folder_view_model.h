@@ -28,10 +28,10 @@ class ShopFolderViewModel final : public QObject {
   Q_PROPERTY(QString todo READ todo NOTIFY changed)
 
  public:
-  explicit ShopFolderViewModel(Session& session, QObject* parent = nullptr);
+  ShopFolderViewModel(Session& session, QString place, QObject* parent = nullptr);
   ~ShopFolderViewModel() override;
 
-  QString place() const;
+  QString place() const { return place_; }
   bool busy() const { return busy_; }
   double progress() const { return progress_; }
   QString what() const { return what_; }
@@ -52,6 +52,7 @@ class ShopFolderViewModel final : public QObject {
   engine::Engine::Progress on_progress();
 
   Session& session_;
+  QString place_;
   std::stop_source stop_;
   bool busy_ = false;
   double progress_ = 0;

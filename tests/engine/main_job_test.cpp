@@ -4,6 +4,7 @@
 
 #include "base/json.h"
 #include "engine/engine.h"
+#include "engine/restore.h"
 #include "job/body_shape.h"
 
 namespace jambline::engine {
@@ -165,10 +166,25 @@ TEST_F(MainJob, AShopGoesOutAsAFolderAndComesBackWhole) {
   const auto floor = *engine_->snapshot()->floor;
   const fs::path out = fs::path(folder_) / "export";
   std::optional<Result<log::Exported>> exported;
-  engine_->export_shop(out, {}, {}, [&](Result<log::Exported> done) { exported = std::move(done); });
+  engine_->export_shop(out, {}, {},
+                       [&](Result<log::Exported> done) { exported = std::move(done); });
   engine_->drain();
   ASSERT_TRUE(exported && *exported);
   EXPECT_GT((**exported).entries, 5U);
+
+  const fs::path back = fs::path(folder_) / "restored";
+  fs::create_directory(back);
+  const auto restored = restore_shop(out, back);
+  ASSERT_TRUE(restored) << code_name(restored.error().code);
+  EXPECT_EQ(restored->entries, (**exported).entries);
+  EXPECT_EQ(restore_shop(out, back).error().code, Code::AlreadyDone);
+  engine_.reset();
+  fs::copy_file(fs::path(folder_) / "device.key", back / "device.key");
+  folder_ = back.string();
+  open();
+  EXPECT_FALSE(engine_->snapshot()->read_only);
+  EXPECT_EQ(*engine_->snapshot()->floor, floor);
+  add("Mara", job::Role::Manager);
 }
 
 }  // namespace

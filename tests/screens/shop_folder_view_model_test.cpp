@@ -19,7 +19,7 @@ TEST_F(ShopFolderScreen, TheShopGoesOutAndItsEntriesAreKnownWhenTheyComeBack) {
   be(add("Ivo", job::Role::Painter));
   open_car();
   std::filesystem::create_directory(out());
-  ShopFolderViewModel screen(*session_);
+  ShopFolderViewModel screen(*session_, {});
   screen.exportTo(text(out()));
   EXPECT_TRUE(screen.busy());
   settle();
@@ -34,7 +34,7 @@ TEST_F(ShopFolderScreen, TheShopGoesOutAndItsEntriesAreKnownWhenTheyComeBack) {
 
 TEST_F(ShopFolderScreen, WhatCannotBeReadIsSaidInThreeParts) {
   add("Ivo", job::Role::Painter);
-  ShopFolderViewModel screen(*session_);
+  ShopFolderViewModel screen(*session_, {});
   screen.importFrom(text(out() / "nothing here"));
   settle();
   EXPECT_FALSE(screen.busy());
@@ -46,7 +46,7 @@ TEST_F(ShopFolderScreen, WhatCannotBeReadIsSaidInThreeParts) {
 TEST_F(ShopFolderScreen, AnotherShopsEntriesAreRefusedAndChangeNothing) {
   be(add("Ivo", job::Role::Painter));
   std::filesystem::create_directory(out());
-  ShopFolderViewModel screen(*session_);
+  ShopFolderViewModel screen(*session_, {});
   screen.exportTo(text(out()));
   settle();
   const auto other = exported();
@@ -56,7 +56,7 @@ TEST_F(ShopFolderScreen, AnotherShopsEntriesAreRefusedAndChangeNothing) {
   open();
   add("Mara", job::Role::Manager);
   const auto entries = session_->snapshot().own_entries;
-  ShopFolderViewModel again(*session_);
+  ShopFolderViewModel again(*session_, {});
   again.importFrom(text(other));
   settle();
   EXPECT_TRUE(again.what().startsWith("0 entries")) << again.what().toStdString();

@@ -10,7 +10,11 @@ namespace jambline {
 
 namespace {
 QPointingDevice& finger() {
-  static QPointingDevice* device = QTest::createTouchDevice();
+  static QPointingDevice* device = [] {
+    QPointingDevice* made = QTest::createTouchDevice();
+    made->setParent(QCoreApplication::instance());  // goes with it, not after it
+    return made;
+  }();
   return *device;
 }
 

@@ -10,7 +10,7 @@
 #include "app/jambline/pictures.h"
 #include "app/jambline/program.h"
 #include "app/jambline/refusal.h"
-#include "log/shop_folder.h"
+#include "engine/restore.h"
 #include "screens/words.h"
 
 namespace {
@@ -34,16 +34,6 @@ int show_refusal(const Error& error, const std::filesystem::path& folder, bool d
   const auto window = app::refusal_window(error, folder, dark);
   if (!window->rootObjects().isEmpty()) QGuiApplication::exec();
   return 1;
-}
-
-// Into an empty folder only: an own shop is never mixed with another.
-Status restore(const std::filesystem::path& from, const std::filesystem::path& to) {
-  JAMBLINE_ASSIGN(const auto log, log::EntryLog::open(to, log::OpenMode::Write));
-  if (log->last_arrival() != 0) return fail(Error{Code::AlreadyDone, "restore", to.string(), {}});
-  JAMBLINE_ASSIGN(const auto imported, log::import_shop(*log, from, {}, {}));
-  std::printf("%llu entries taken in\n", static_cast<unsigned long long>(imported.entries));
-  if (!imported.refused.empty()) return fail(imported.refused.front().second);
-  return {};
 }
 
 std::filesystem::path own_folder() {
@@ -94,9 +84,11 @@ int main(int argc, char** argv) {
   std::error_code ignored;  // what is wrong with the folder is said when it is opened
   std::filesystem::create_directories(folder, ignored);
 
-  if (!options.restore.empty())
-    if (const Status restored = restore(options.restore, folder); !restored)
-      return print(restored.error()), 1;
+  if (!options.restore.empty()) {
+    const auto restored = engine::restore_shop(options.restore, folder);
+    if (!restored) return print(restored.error()), 1;
+    std::printf("%llu entries taken in\n", static_cast<unsigned long long>(restored->entries));
+  }
   auto program = app::Program::open(folder, clock, options);
   if (!program)
     return unseen ? (print(program.error()), 1)

@@ -3,6 +3,7 @@
 #include <QGuiApplication>
 #include <QPalette>
 #include <QQmlExtensionPlugin>
+#include <QStandardPaths>
 #include <QSysInfo>
 
 #include "device/device_settings.h"
@@ -53,7 +54,8 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->shell_ = std::make_unique<screens::ShellViewModel>(session);
   out->floor_ = std::make_unique<screens::FloorViewModel>(session);
   out->clock_ = std::make_unique<screens::ClockViewModel>(session);
-  out->shop_folder_ = std::make_unique<screens::ShopFolderViewModel>(session);
+  out->shop_folder_ = std::make_unique<screens::ShopFolderViewModel>(
+      session, QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation));
   out->pin_ = std::make_unique<screens::PinViewModel>(session);
   out->open_car_ = std::make_unique<screens::OpenCarViewModel>(session);
   out->car_ = std::make_unique<screens::CarViewModel>(session);
