@@ -346,7 +346,7 @@ class LocalEngine final : public Engine {
     else if (!fresh && !belongs_here(key->device()))
       barred_ = Error{Code::WrongKey, "open", "device.key", {{"device", key->device().hex()}}};
     else
-      key_ = std::move(*key);
+      key_ = *key;
     return {};
   }
 

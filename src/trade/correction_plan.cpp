@@ -177,6 +177,7 @@ class Work {
     std::map<std::size_t, Group> groups;
     for (std::size_t i = 0; i < in.size(); ++i) groups[top(i)].push_back(in[i]);
     std::vector<Group> out;
+    out.reserve(groups.size());
     for (auto& [key, group] : groups) out.push_back(std::move(group));
     return out;
   }
@@ -212,13 +213,16 @@ class Work {
       corners.push_back({one.center.x_mm + one.radius_mm, one.center.y_mm + one.radius_mm});
     }
     const Box_mm box = bounds(corners);
+    const auto rows = static_cast<int>(std::ceil(box.height_mm() / grid_mm));
+    const auto columns = static_cast<int>(std::ceil(box.width_mm() / grid_mm));
     int cells = 0;
-    for (double y = box.low.y_mm + grid_mm / 2; y < box.high.y_mm; y += grid_mm)
-      for (double x = box.low.x_mm + grid_mm / 2; x < box.high.x_mm; x += grid_mm) {
-        const Point_mm at{x, y};
+    for (int row = 0; row < rows; ++row)
+      for (int column = 0; column < columns; ++column) {
+        const Point_mm at{box.low.x_mm + (column + 0.5) * grid_mm,
+                          box.low.y_mm + (row + 0.5) * grid_mm};
         const bool in = std::any_of(circles.begin(), circles.end(), [&](const Circle_mm& one) {
-          const double dx = x - one.center.x_mm;
-          const double dy = y - one.center.y_mm;
+          const double dx = at.x_mm - one.center.x_mm;
+          const double dy = at.y_mm - one.center.y_mm;
           return dx * dx + dy * dy <= one.radius_mm * one.radius_mm;
         });
         cells += in && contains(outline_, at) && clearance(at) >= plan_.keep_off_mm;
@@ -269,6 +273,7 @@ class Planner {
     const auto [known, fresh] = orders_.try_emplace(of);
     if (fresh) {
       std::vector<Point_mm> places;
+      places.reserve(of.size());
       for (const std::size_t at : of) places.push_back(in_.panels[at].stands_at);
       for (const std::size_t place : shortest_walk(places)) known->second.push_back(of[place]);
     }

@@ -55,13 +55,17 @@ Status checked(const DirtPattern& in) {
 // The share of a panel's area for which something holds, on nodes 10 mm apart.
 double share_of(const Polygon& outline, const std::function<bool(Point_mm)>& holds) {
   const Box_mm box = bounds(outline.corners);
+  const auto rows = static_cast<int>(std::ceil(box.height_mm() / area_node_mm));
+  const auto columns = static_cast<int>(std::ceil(box.width_mm() / area_node_mm));
   std::int64_t all = 0;
   std::int64_t those = 0;
-  for (double y = box.low.y_mm + area_node_mm / 2; y < box.high.y_mm; y += area_node_mm)
-    for (double x = box.low.x_mm + area_node_mm / 2; x < box.high.x_mm; x += area_node_mm) {
-      if (!contains(outline, {x, y})) continue;
+  for (int row = 0; row < rows; ++row)
+    for (int column = 0; column < columns; ++column) {
+      const Point_mm node{box.low.x_mm + (column + 0.5) * area_node_mm,
+                          box.low.y_mm + (row + 0.5) * area_node_mm};
+      if (!contains(outline, node)) continue;
       ++all;
-      those += holds({x, y});
+      those += holds(node);
     }
   return all == 0 ? 0 : static_cast<double>(those) / static_cast<double>(all);
 }

@@ -29,8 +29,9 @@ class CircleShares {
     outline_ = &outline;
   }
   const std::array<double, radii>& at(Point_mm point) {
-    const auto column = static_cast<std::size_t>((point.x_mm - box_.low.x_mm) / node_mm + 0.5);
-    const auto row = static_cast<std::size_t>((point.y_mm - box_.low.y_mm) / node_mm + 0.5);
+    const auto column =
+        static_cast<std::size_t>(std::lround((point.x_mm - box_.low.x_mm) / node_mm));
+    const auto row = static_cast<std::size_t>(std::lround((point.y_mm - box_.low.y_mm) / node_mm));
     const std::size_t place = row * columns_ + column;
     if (!known_[place]) {
       known_[place] = true;

@@ -44,7 +44,11 @@ std::uint64_t Draws::poisson(double mean) {
   if (mean <= 0) return 0;
   if (mean < 30) {
     std::uint64_t count = 0;
-    for (double time = exponential(1); time < mean; time += exponential(1)) ++count;
+    double time = exponential(1);
+    while (time < mean) {
+      ++count;
+      time += exponential(1);
+    }
     return count;
   }
   // Hoermann 1993, transformed rejection PTRS.
