@@ -1,6 +1,6 @@
 // Car: one car: when it is due and what holds it, its stages, and the one main act, named after what
-// comes next. car: the view model; wide: two or more panes. Signals: inspectAsked, partsAsked,
-// timeLineAsked.
+// comes next. car: the view model; wide: the stages left, what is due, the chosen stage and the acts
+// in a pane right. Signals: inspectAsked, partsAsked, timeLineAsked.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -15,6 +15,10 @@ Item {
     implicitHeight: acts.height + undoRoom + 176
     property real undoRoom: 0  // kept free above the acts
     readonly property real actsTop: acts.y
+    readonly property real actsX: acts.x
+    readonly property real actsWidth: acts.width
+    readonly property real paneWidth: wide ? 344 : width - 2 * Theme.gutter
+    readonly property real paneX: width - Theme.gutter - paneWidth
     // Large words: the row of other acts goes with the body, the main act stays where it is.
     readonly property bool tall: Theme.textScale > 1.2 && !wide
 
@@ -34,8 +38,8 @@ Item {
 
     Flickable {
         id: view
-        width: parent.width
-        height: acts.y - Theme.gap - page.undoRoom
+        width: page.wide ? page.paneX : parent.width
+        height: page.wide ? parent.height : acts.y - Theme.gap - page.undoRoom
         contentHeight: body.height
         clip: true
         interactive: contentHeight > height
@@ -49,60 +53,16 @@ Item {
             bottomPadding: Theme.gap
             spacing: Theme.gap
 
-            NoteBanner {
+            Item {
+                id: above
+                visible: !page.wide
                 width: parent.width
-                visible: page.car.shutWords !== ""
-                happened: page.car.shutWords
-                stands: qsTr("Nothing is changed.")
-            }
-            Row {
-                width: parent.width
-                spacing: 8
-
-                StateShape {
-                    id: lateMark
-                    visible: page.car.late
-                    width: visible ? size : 0
-                    kind: ShapeKind.Must
-                    size: 26
-                    ground: Theme.paper
-                }
-                Column {
-                    width: parent.width - (lateMark.visible ? lateMark.width + 8 : 0)
-                    spacing: 2
-
-                    Words {
-                        objectName: "carDue"
-                        width: parent.width
-                        text: page.car.due
-                        bold: true
-                        size: Theme.title
-                        color: page.car.late ? Theme.oxide : Theme.ink
-                    }
-                    Words {
-                        objectName: "carHeldBy"
-                        width: parent.width
-                        visible: text !== ""
-                        text: page.car.heldBy
-                        color: Theme.pencil
-                    }
-                }
-            }
-            Repeater {
-                id: conflicts
-                model: page.car.conflicts
-
-                ConflictChip {
-                    required property int index
-
-                    width: body.width
-                    onTaken: page.car.takeOther(index)
-                }
+                height: facts.height
             }
             Grid {
                 id: grid
                 width: parent.width
-                columns: page.wide && width > 700 ? 3 : width < 230 * Theme.textScale ? 1 : 2
+                columns: page.wide ? Math.max(1, Math.min(3, Math.floor(width / (190 * Theme.textScale)))) : width < 230 * Theme.textScale ? 1 : 2
                 columnSpacing: Theme.gap
                 rowSpacing: Theme.gap
                 verticalItemAlignment: Grid.AlignTop
@@ -144,6 +104,106 @@ Item {
         }
     }
 
+    Flickable {
+        id: pane
+        visible: page.wide
+        x: page.paneX
+        width: page.paneWidth
+        height: acts.y - Theme.gap - page.undoRoom
+        contentHeight: beside.height
+        clip: true
+        interactive: contentHeight > height
+        boundsBehavior: Flickable.StopAtBounds
+
+        Column {
+            id: beside
+            width: parent.width
+            topPadding: Theme.gap
+            bottomPadding: Theme.gap
+            spacing: Theme.gap
+
+            Item {
+                id: besideFacts
+                width: parent.width
+                height: facts.height
+            }
+            Words {
+                width: parent.width
+                visible: operations.count > 0
+                topPadding: Theme.gap
+                text: page.car.stageTitle
+                bold: true
+                size: Theme.lead
+                Accessible.role: Accessible.Heading
+            }
+            Repeater {
+                id: operations
+                model: page.wide ? page.car.operations : null
+
+                OperationLine {
+                    width: beside.width
+                }
+            }
+        }
+    }
+    Column {
+        id: facts
+        parent: page.wide ? besideFacts : above
+        width: parent.width
+        spacing: Theme.gap
+
+        NoteBanner {
+            width: parent.width
+            visible: page.car.shutWords !== ""
+            happened: page.car.shutWords
+            stands: qsTr("Nothing is changed.")
+        }
+        Row {
+            width: parent.width
+            spacing: 8
+
+            StateShape {
+                id: lateMark
+                visible: page.car.late
+                width: visible ? size : 0
+                kind: ShapeKind.Must
+                size: 26
+                ground: Theme.paper
+            }
+            Column {
+                width: parent.width - (lateMark.visible ? lateMark.width + 8 : 0)
+                spacing: 2
+
+                Words {
+                    objectName: "carDue"
+                    width: parent.width
+                    text: page.car.due
+                    bold: true
+                    size: Theme.title
+                    color: page.car.late ? Theme.oxide : Theme.ink
+                }
+                Words {
+                    objectName: "carHeldBy"
+                    width: parent.width
+                    visible: text !== ""
+                    text: page.car.heldBy
+                    color: Theme.pencil
+                }
+            }
+        }
+        Repeater {
+            id: conflicts
+            model: page.car.conflicts
+
+            ConflictChip {
+                required property int index
+
+                width: facts.width
+                onTaken: page.car.takeOther(index)
+            }
+        }
+    }
+
     ActRow {
         id: row
         parent: page.tall ? tail : spot
@@ -180,8 +240,8 @@ Item {
 
     Column {
         id: acts
-        x: Theme.gutter
-        width: parent.width - 2 * Theme.gutter
+        x: page.paneX
+        width: page.paneWidth
         y: parent.height - height - Theme.gap
         spacing: Theme.gap
 

@@ -1,6 +1,6 @@
 // InspectCar: the whole car unfolded: what is clean, what is marked, what nobody has looked at, and
-// the next panel of the walk. wide: the panels also as a list. A tap on a panel or a row, or the
-// main button, gives panelAsked(panel), the entry's word.
+// the next panel of the walk. wide: the panels also as a list, on a desk all marks too. A tap on a
+// panel or a row, or the main button, gives panelAsked(panel), the entry's word.
 // Keys: J K or arrows walk, Enter opens, + - 0 zoom.
 pragma ComponentBehavior: Bound
 import QtQuick
@@ -12,24 +12,31 @@ FocusScope {
 
     required property InspectViewModel inspect
     property bool wide: false
-    implicitHeight: map.y + 220 + 8 + counts.height + 12 + undoRoom + main.height + 8
+    implicitHeight: map.y + 220 + 8 + counts.height + 12 + (beside ? 0 : undoRoom + main.height) + 8
     property real undoRoom: 0  // kept free above the main act
     readonly property real actsTop: main.y
+    readonly property real actsX: paneX
+    readonly property real actsWidth: paneWidth
     property int cursor: -1
 
     signal panelAsked(string panel)
 
-    readonly property string here: cursor >= 0 ? inspect.panels.panelAt(cursor)
+    readonly property string here: cursor >= 0 ? inspect.panelAt(cursor)
         : wide && inspect.panel !== "" ? inspect.panel : inspect.nextPanel
     readonly property bool beside: wide && width >= 720
-    readonly property bool listed: beside || (wide && height > 720)
-    readonly property real mapRoom: beside ? width - 324 : width
+    readonly property bool roomy: beside && width >= 1100
+    readonly property real paneWidth: roomy ? 680 : beside ? 324 : width - 2 * Theme.gutter
+    readonly property real paneX: width - Theme.gutter - paneWidth
+    readonly property real mapRoom: beside ? paneX - 8 : width
+    readonly property real listTop: map.y + (roomy ? panelsTitle.height + Theme.gap : 0)
+    readonly property real listHeight: Math.max(0, main.y - listTop - 8 - undoRoom)
+    readonly property real listWidth: roomy ? (paneWidth - Theme.gutter) / 2 : paneWidth
 
     function step(by: int) {
         const count = inspect.panelCount;
         if (count === 0)
             return;
-        const from = cursor >= 0 ? cursor : inspect.panels.rowOf(here) - by;
+        const from = cursor >= 0 ? cursor : inspect.rowOf(here) - by;
         cursor = ((from + by) % count + count) % count;
     }
 
@@ -72,10 +79,10 @@ FocusScope {
     }
     PatternMap {
         id: map
-        x: screen.listed ? 0 : 4
+        x: screen.beside ? 0 : 4
         y: Math.max(title.height, seen.y + seen.height) + 4
         width: screen.mapRoom - 2 * x
-        height: (screen.listed && !screen.beside ? Math.min(screen.height - 250, width * 1.12 + y) : counts.y) - y - 8
+        height: counts.y - y - 8
         inspect: screen.inspect
         chosen: screen.here
         inset: 18
@@ -105,7 +112,7 @@ FocusScope {
     Flow {
         id: counts
         x: Theme.gutter
-        y: screen.listed && !screen.beside ? map.y + map.height + 8 : main.y - height - 12 - screen.undoRoom
+        y: screen.beside ? screen.height - height - 16 : main.y - height - 12 - screen.undoRoom
         width: screen.mapRoom - 2 * Theme.gutter
         spacing: 6
 
@@ -138,29 +145,74 @@ FocusScope {
             }
         }
     }
+    Words {
+        id: panelsTitle
+        visible: screen.roomy
+        x: screen.paneX
+        y: map.y
+        width: Math.min(natural, screen.listWidth)
+        text: qsTr("Panels")
+        bold: true
+        size: Theme.lead
+        Accessible.role: Accessible.Heading
+    }
     ListView {
         id: list
-        visible: screen.listed
-        x: screen.beside ? screen.mapRoom : Theme.gutter
-        y: screen.beside ? map.y : counts.y + counts.height + 12
-        width: screen.width - x - Theme.gutter
-        height: Math.max(0, main.y - y - 8 - screen.undoRoom)
+        visible: screen.beside
+        x: screen.paneX
+        y: screen.listTop
+        width: screen.listWidth
+        height: screen.listHeight
         clip: true
         spacing: Theme.gap
-        model: screen.listed ? screen.inspect.panels : null
-        currentIndex: screen.inspect.panels.rowOf(screen.here)
+        boundsBehavior: Flickable.StopAtBounds
+        model: screen.beside ? screen.inspect.panels : null
+        currentIndex: screen.inspect.rowOf(screen.here)
         delegate: PanelRow {
             width: list.width
             chosen: list.currentIndex === index
             onClicked: screen.panelAsked(panel)
         }
     }
+    Words {
+        visible: screen.roomy
+        x: found.x
+        y: map.y
+        width: Math.min(natural, screen.listWidth)
+        text: screen.inspect.markWords
+        bold: true
+        size: Theme.lead
+        Accessible.role: Accessible.Heading
+    }
+    ListView {
+        id: found
+        objectName: "carMarks"
+        visible: screen.roomy
+        x: screen.width - Theme.gutter - width
+        y: screen.listTop
+        width: screen.listWidth
+        height: screen.listHeight
+        clip: true
+        spacing: Theme.gap
+        boundsBehavior: Flickable.StopAtBounds
+        model: screen.roomy ? screen.inspect.carMarks : null
+        delegate: MarkLine {
+            required property string panel
+
+            width: found.width
+            onClicked: {
+                const wanted = mark;
+                screen.panelAsked(panel);
+                screen.inspect.choose(wanted);
+            }
+        }
+    }
     SlabButton {
         id: main
         objectName: "lookOverNext"
-        x: Theme.gutter
+        x: screen.paneX
         y: screen.height - height - 8
-        width: screen.width - 2 * Theme.gutter
+        width: screen.paneWidth
         height: implicitHeight
         visible: screen.inspect.nextPanel !== ""
         text: qsTr("Look over %1").arg(screen.inspect.nextWords)

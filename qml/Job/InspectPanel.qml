@@ -1,8 +1,10 @@
 // InspectPanel: one panel large. A tap places a mark of the last kind, a drag over 16 dp moves one,
 // the main button says what it records and goes on. inspect.openPanel(panel) chooses it.
-// wide: all kinds at once. nextAsked(panel): on to that panel, "" back to the map.
+// From 720 dp on: the panel and all kinds left, the list of its marks and the acts in a pane right.
+// nextAsked(panel): on to that panel, "" back to the map.
 // Keys: M the cross (arrows 10 mm, Shift 1 mm), N places, R the last kind again, [ ] panels, L clean,
 // T to correct, G redo, + - 0 zoom, Enter the main act, Esc lets go of mark and cross.
+pragma ComponentBehavior: Bound
 import QtQuick
 import QtQuick.Window
 import Jambline.Theme
@@ -14,13 +16,23 @@ FocusScope {
     required property InspectViewModel inspect
     property bool wide: false
 
-    readonly property bool roomy: wide || (!large && Window.height >= 1034)
+    property real undoRoom: 0  // kept free above the acts of the pane
+    readonly property real actsTop: marked.visible ? marked.y : verdict.visible ? verdict.y : dispute.y
+    readonly property real actsX: paneX
+    readonly property real actsWidth: paneWidth
+    readonly property bool beside: wide && width >= 720
+    readonly property real paneWidth: beside ? (width >= 1200 ? 356 : 400) : width - 2 * Theme.gutter
+    readonly property real paneX: width - Theme.gutter - paneWidth
+    readonly property real leftWidth: beside ? paneX - 8 : width
+    readonly property bool roomy: beside || (!large && Window.height >= 1034)
     readonly property bool anyMark: inspect.chosenMark !== ""
     readonly property bool large: Theme.textScale > 1.2
+    readonly property real actsHeight: main.height + 8
+        + (inspect.disputed ? dispute.height + Theme.gap : anyMark && !roomy ? 0 : verdict.height + Theme.gap)
+        + (anyMark ? marked.height + Theme.gap : 0)
 
-    implicitHeight: area.y + (large ? 258 : 148) + chips.height + (anyMark ? marked.height + Theme.gap : 0)
-        + (inspect.disputed ? dispute.height + Theme.gap : anyMark && !wide ? 0 : verdict.height + Theme.gap)
-        + Theme.gap + main.height + 8
+    implicitHeight: beside ? Math.max(area.y + 258 + chips.height, count.height + 112 + undoRoom + actsHeight)
+        : area.y + (large ? 258 : 148) + chips.height + 2 * Theme.gap + actsHeight
 
     signal nextAsked(string panel)
 
@@ -90,7 +102,7 @@ FocusScope {
     Words {
         id: title
         x: Theme.gutter
-        width: Math.min(natural, parent.width - 2 * Theme.gutter)
+        width: Math.min(natural, screen.leftWidth - 2 * Theme.gutter)
         text: screen.inspect.panelTitle
         bold: true
         size: Theme.screen
@@ -99,20 +111,20 @@ FocusScope {
     Words {
         id: count
 
-        readonly property bool below: title.natural + natural + 3 * Theme.gutter > screen.width
+        readonly property bool below: !screen.beside && title.natural + natural + 3 * Theme.gutter > screen.width
 
-        x: below ? Theme.gutter : screen.width - Theme.gutter - width
+        x: screen.beside ? screen.paneX : below ? Theme.gutter : screen.width - Theme.gutter - width
         y: below ? title.height : title.height - height - 2
-        width: Math.min(natural, screen.width - 2 * Theme.gutter)
-        text: screen.inspect.panelMarkWords
+        width: Math.min(natural, screen.paneWidth)
+        text: screen.inspect.panelMarkWords === "" && screen.beside ? qsTr("No marks yet") : screen.inspect.panelMarkWords
         bold: true
         size: Theme.lead
     }
     Words {
         id: facts
         x: Theme.gutter
-        y: Math.max(title.height, count.text === "" ? 0 : count.y + count.height) + 2
-        width: parent.width - 2 * Theme.gutter
+        y: Math.max(title.height, count.text === "" || screen.beside ? 0 : count.y + count.height) + 2
+        width: screen.leftWidth - 2 * Theme.gutter
         text: area.moving ? qsTr("Tap where %1 belongs").arg(screen.inspect.chosenTitle)
             : screen.inspect.refusal !== "" ? screen.inspect.refusal : screen.inspect.panelFacts
         bold: area.moving || screen.inspect.refusal !== ""
@@ -136,7 +148,7 @@ FocusScope {
         }
         Words {
             id: warned
-            width: screen.width - 2 * Theme.gutter - 28
+            width: screen.leftWidth - 2 * Theme.gutter - 28
             text: screen.inspect.doNotCutWords
             bold: true
             size: Theme.note
@@ -146,7 +158,7 @@ FocusScope {
         id: area
         x: 8
         y: warning.y + warning.height + 4
-        width: parent.width - 16
+        width: screen.leftWidth - 16
         height: Math.max(140, chips.y - y - 8)
         inspect: screen.inspect
         onMapAsked: screen.nextAsked("")
@@ -165,23 +177,59 @@ FocusScope {
     KindChips {
         id: chips
         x: Theme.gutter
-        y: (marked.visible ? marked.y : verdict.visible ? verdict.y : dispute.visible ? dispute.y : main.y) - height - Theme.gap
-        width: parent.width - 2 * Theme.gutter
+        y: (screen.beside ? screen.height - 8 + Theme.gap : marked.visible ? marked.y : verdict.visible ? verdict.y
+            : dispute.visible ? dispute.y : main.y) - height - Theme.gap
+        width: screen.leftWidth - 2 * Theme.gutter
         height: implicitHeight
         inspect: screen.inspect
-        wide: screen.wide && Window.height > 1100
+        wide: screen.beside && Window.height > 1000
         onPicked: kind => screen.inspect.kind = kind
         onOthers: {
             screen.inspect.choose("");
             sheet.opened = true;
         }
     }
+    ListView {
+        id: list
+        objectName: "markList"
+        visible: screen.beside
+        x: screen.paneX
+        y: Math.max(title.height, count.y + count.height) + Theme.gap
+        width: screen.paneWidth
+        height: Math.max(0, screen.actsTop - y - Theme.gap - screen.undoRoom)
+        clip: true
+        spacing: Theme.gap
+        boundsBehavior: Flickable.StopAtBounds
+        model: screen.beside ? screen.inspect.marks : null
+        currentIndex: screen.inspect.chosenRow
+        delegate: MarkLine {
+            width: list.width
+            chosen: screen.inspect.chosenMark === mark
+            onClicked: {
+                screen.inspect.choose(mark);
+                sheet.opened = true;
+            }
+        }
+    }
+    PaperCard {
+        visible: screen.beside && screen.inspect.panelMarkCount === 0
+        x: screen.paneX
+        y: list.y
+        width: screen.paneWidth
+        dashed: true
+
+        Words {
+            width: parent.width
+            text: screen.inspect.dirtWords !== "" ? screen.inspect.dirtWords : qsTr("Each mark on this panel gets a line here.")
+            color: Theme.pencil
+        }
+    }
     MarkRow {
         id: marked
         visible: screen.anyMark
-        x: Theme.gutter
+        x: screen.paneX
         y: (screen.roomy && verdict.visible ? verdict.y : dispute.visible ? dispute.y : main.y) - height - Theme.gap
-        width: parent.width - 2 * Theme.gutter
+        width: screen.paneWidth
         height: implicitHeight
         inspect: screen.inspect
         onKindAsked: sheet.opened = true
@@ -191,9 +239,9 @@ FocusScope {
     VerdictRow {
         id: verdict
         visible: !dispute.visible && (screen.roomy || !screen.anyMark)
-        x: Theme.gutter
+        x: screen.paneX
         y: main.y - height - Theme.gap
-        width: parent.width - 2 * Theme.gutter
+        width: screen.paneWidth
         inspect: screen.inspect
         onDirtAsked: dirtSheet.opened = true
         onRackAsked: rackSheet.opened = true
@@ -201,18 +249,18 @@ FocusScope {
     DisputeCard {
         id: dispute
         visible: screen.inspect.disputed
-        x: Theme.gutter
+        x: screen.paneX
         y: main.y - height - Theme.gap
-        width: parent.width - 2 * Theme.gutter
+        width: screen.paneWidth
         height: implicitHeight
         inspect: screen.inspect
     }
     SlabButton {
         id: main
         objectName: "panelMain"
-        x: Theme.gutter
+        x: screen.paneX
         y: screen.height - height - 8
-        width: parent.width - 2 * Theme.gutter
+        width: screen.paneWidth
         height: implicitHeight
         text: screen.inspect.mainText
         secondLine: screen.inspect.mainSecond

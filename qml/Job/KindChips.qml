@@ -12,6 +12,8 @@ Item {
     required property InspectViewModel inspect
     property bool wide: false
 
+    readonly property int columns: Math.max(3, Math.min(6, Math.floor((width + Theme.gap) / (132 * Theme.textScale))))
+    readonly property real cell: Math.floor((width - (columns - 1) * Theme.gap) / columns)
     readonly property int kind: inspect.kind
     readonly property bool listed: Array.from(inspect.kinds).includes(kind)
 
@@ -80,12 +82,13 @@ Item {
                 text: chips.inspect.kindWords(modelData)
                 chosen: chips.kind === modelData
                 onClicked: chips.picked(modelData)
-                width: Math.max(implicitWidth, (flow.width - 5 * Theme.gap) / 6)
+                width: chips.cell
                 height: implicitHeight
             }
         }
         KindChip {
-            width: Math.max(implicitWidth, (flow.width - 5 * Theme.gap) / 6)
+            objectName: "otherKindWide"
+            width: chips.cell
             height: implicitHeight
             kind: chips.listed ? -1 : chips.kind
             text: chips.listed ? qsTr("Other") : chips.inspect.kindWords(chips.kind)

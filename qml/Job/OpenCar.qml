@@ -15,6 +15,8 @@ Item {
     implicitHeight: acts.height + undoRoom + 176
     property real undoRoom: 0  // kept free above the acts
     readonly property real actsTop: acts.y
+    readonly property real actsX: wide ? acts.x + main.x : acts.x
+    readonly property real actsWidth: main.width
     // Large words: the row of other acts goes with the body, the main act stays where it is.
     readonly property bool tall: Theme.textScale > 1.2 && !wide
 
@@ -167,7 +169,8 @@ Item {
     ActRow {
         id: row
         parent: page.tall ? tail : spot
-        width: acts.width
+        width: acts.share
+        height: page.wide ? spot.height : implicitHeight
 
         PlainButton {
             objectName: "openBack"
@@ -201,23 +204,29 @@ Item {
         }
     }
 
-    Column {
+    // Wide: one line, the main act at its right end.
+    Grid {
         id: acts
         x: Theme.gutter
         width: parent.width - 2 * Theme.gutter
         y: parent.height - height - Theme.gap
-        spacing: Theme.gap
+        columns: page.wide ? 2 : 1
+        columnSpacing: Theme.gutter * 2
+        rowSpacing: Theme.gap
+
+        readonly property real share: (width - (columns - 1) * columnSpacing) / columns
 
         Item {
             id: spot
-            width: parent.width
-            height: page.tall ? 0 : row.height
+            width: acts.share
+            height: page.tall ? 0 : page.wide ? Math.max(row.implicitHeight, main.implicitHeight) : row.height
             visible: !page.tall
         }
         SlabButton {
+            id: main
             objectName: "openMain"
-            width: parent.width
-            height: implicitHeight
+            width: acts.share
+            height: page.wide ? spot.height : implicitHeight
             text: !page.last ? qsTr("Next") : page.form.plate === "" ? qsTr("Open") : qsTr("Open %1").arg(page.form.plate)
             secondLine: page.stop !== "" ? page.stop : page.last ? page.form.summary : ""
             waits: page.stop !== "" || page.form.opening

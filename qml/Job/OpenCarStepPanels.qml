@@ -1,5 +1,5 @@
-// OpenCarStepPanels: which panels, how each is painted, and the operations with their hours.
-// wide: the drawing stands beside and a CSV file can be read in.
+// OpenCarStepPanels: which panels (a tap on the drawing or on its card), how each is painted, and the
+// operations with their hours. wide: a CSV file can be read in.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -25,6 +25,11 @@ Column {
             text: qsTr("The panels come with the body.")
             color: Theme.pencil
         }
+    }
+    PanelChoice {
+        width: parent.width
+        visible: step.form.body >= 0
+        form: step.form
     }
     Repeater {
         model: step.form.panels

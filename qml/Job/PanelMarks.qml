@@ -16,6 +16,9 @@ Item {
     property string dragged: ""
     property point dragMm: Qt.point(0, 0)
     readonly property alias view: map
+    // Nothing lies on the panel: the small map stands beside it or below it, where the panel is
+    // drawn larger, and the scale bar below.
+    readonly property bool below: fit(width, height - whole.height) >= fit(width - whole.width, height - foot.height)
 
     signal mapAsked
 
@@ -35,6 +38,9 @@ Item {
             inspect.choose(near === inspect.chosenMark ? "" : near);
         }
     }
+    function fit(width_px: real, height_px: real): real {
+        return Math.min((width_px - 2 * map.inset) / map.pattern.aspect, height_px - 2 * map.inset);
+    }
     function startCross() {
         const at = map.pattern.toMm(map.width / 2, map.height / 2);
         cross = Qt.point(Math.round(at.x / 10) * 10, Math.round(at.y / 10) * 10);
@@ -43,11 +49,11 @@ Item {
 
     PatternMap {
         id: map
-        width: parent.width
-        height: parent.height - (area.height < 240 ? 0 : foot.height)
+        width: parent.width - (area.below ? 0 : whole.width)
+        height: parent.height - (area.below ? whole.height : foot.height)
         inspect: area.inspect
         panel: area.inspect.panel
-        inset: Math.max(12, Math.min(30, height * 0.07))
+        inset: Math.max(10, Math.min(30, area.height * 0.07))
         grips: (xMm, yMm) => {
             const near = area.inspect.markNear(xMm, yMm);
             return near !== "" && !area.inspect.ringHoldsMany(near) && !area.inspect.readOnly ? near : "";
@@ -124,10 +130,10 @@ Item {
         }
         Rectangle {
             x: (map.width - width) / 2
-            y: Math.min(map.height - height - 4 - (area.height < 240 ? foot.height : 0), map.height * 0.62)
+            y: Math.min(map.height - height - 4, map.height * 0.62)
             width: Math.min(map.width - 32, Math.max(tip.natural, how.natural) + 24)
-            height: tip.height + how.height + 20
-            visible: area.inspect.marks.count === 0 && map.pattern.zoom < 1.01 && area.inspect.look === PanelLook.NotYet && area.inspect.dirt === 0
+            height: tip.height + (how.visible ? how.height + 4 : 0) + 16
+            visible: area.inspect.panelMarkCount === 0 && map.pattern.zoom < 1.01 && area.inspect.look === PanelLook.NotYet && area.inspect.dirt === 0
             radius: Theme.corner
             color: Theme.paper
             opacity: 0.86
@@ -143,6 +149,7 @@ Item {
             }
             Words {
                 id: how
+                visible: map.height > 3 * height
                 x: 12
                 y: tip.y + tip.height + 4
                 width: parent.width - 24

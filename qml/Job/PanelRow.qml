@@ -1,7 +1,6 @@
 // PanelRow: a panel in the list of a car: shape, name, how it stands. Signal: clicked.
 import QtQuick
 import Jambline.Theme
-import Jambline.Screens
 
 PaperCard {
     id: row
@@ -38,7 +37,10 @@ PaperCard {
 
             Words {
                 id: name
-                width: Math.max(Math.min(natural, words.width), words.width - aside.natural - 12)
+
+                readonly property bool folded: natural + aside.natural + 12 > words.width
+
+                width: folded ? words.width : words.width - aside.width
                 text: row.title
                 mute: true
             }

@@ -1,5 +1,5 @@
 // Parts: the loose parts with their rack places, the car as a whole, and handing them on. parts: the
-// view model; wide: two or more panes.
+// view model; wide: the loose parts left, the car as a whole and the main act in a pane right.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -13,6 +13,10 @@ Item {
     property bool wide: false
     property real undoRoom: 0  // kept free above the main act
     readonly property real actsTop: main.visible ? main.y : height
+    readonly property real actsX: main.x
+    readonly property real actsWidth: main.width
+    readonly property real paneWidth: wide ? 376 : width - 2 * Theme.gutter
+    readonly property real paneX: width - Theme.gutter - paneWidth
     property string asked: ""
 
     function addRack() {
@@ -27,8 +31,8 @@ Item {
 
     Flickable {
         id: view
-        width: parent.width
-        height: page.actsTop - Theme.gap - page.undoRoom
+        width: page.wide ? page.paneX : parent.width
+        height: page.wide ? parent.height : page.actsTop - Theme.gap - page.undoRoom
         contentHeight: body.height
         clip: true
         interactive: contentHeight > height
@@ -76,7 +80,7 @@ Item {
             Grid {
                 id: grid
                 width: parent.width
-                columns: page.wide && width > 640 * Theme.textScale ? 2 : 1
+                columns: page.wide && width > 560 * Theme.textScale ? 2 : 1
                 columnSpacing: Theme.gap
                 rowSpacing: Theme.gap
 
@@ -98,42 +102,71 @@ Item {
                     }
                 }
             }
-            Words {
+            Item {
+                id: below
+                visible: !page.wide
                 width: parent.width
-                topPadding: Theme.gap
-                text: qsTr("The car")
-                bold: true
-                size: Theme.title
-                Accessible.role: Accessible.Heading
+                height: whole.height
             }
-            PartCard {
-                objectName: "wholeCar"
-                width: parent.width
-                title: qsTr("Whole car")
-                verdict: ""
-                place: page.parts.carPlace
-                partState: page.parts.carState
-                stateWords: page.parts.carState === PartsViewModel.Offered ? qsTr("offered")
-                    : page.parts.carState === PartsViewModel.Taken ? qsTr("taken")
-                    : page.parts.carState === PartsViewModel.Returned ? qsTr("sent back")
-                    : page.parts.carState === PartsViewModel.Disputed ? qsTr("disputed")
-                    : page.parts.carState === PartsViewModel.Ready ? qsTr("clean") : qsTr("waits")
-                canOffer: page.parts.carCanOffer
-                canTake: page.parts.carCanTake
-                onOfferAsked: page.offer("")
-                onTakeAsked: page.parts.take("")
-                onBackAsked: {
-                    page.asked = "";
-                    returning.opened = true;
-                }
+        }
+    }
+    Flickable {
+        visible: page.wide
+        x: page.paneX
+        width: page.paneWidth
+        height: page.actsTop - Theme.gap - page.undoRoom
+        contentHeight: besides.height
+        clip: true
+        interactive: contentHeight > height
+        boundsBehavior: Flickable.StopAtBounds
+
+        Item {
+            id: besides
+            width: parent.width
+            height: whole.height + Theme.gap
+        }
+    }
+    Column {
+        id: whole
+        parent: page.wide ? besides : below
+        width: parent.width
+        spacing: Theme.gap
+
+        Words {
+            width: parent.width
+            topPadding: Theme.gap
+            text: qsTr("The car")
+            bold: true
+            size: Theme.title
+            Accessible.role: Accessible.Heading
+        }
+        PartCard {
+            objectName: "wholeCar"
+            width: parent.width
+            title: qsTr("Whole car")
+            verdict: ""
+            place: page.parts.carPlace
+            partState: page.parts.carState
+            stateWords: page.parts.carState === PartsViewModel.Offered ? qsTr("offered")
+                : page.parts.carState === PartsViewModel.Taken ? qsTr("taken")
+                : page.parts.carState === PartsViewModel.Returned ? qsTr("sent back")
+                : page.parts.carState === PartsViewModel.Disputed ? qsTr("disputed")
+                : page.parts.carState === PartsViewModel.Ready ? qsTr("clean") : qsTr("waits")
+            canOffer: page.parts.carCanOffer
+            canTake: page.parts.carCanTake
+            onOfferAsked: page.offer("")
+            onTakeAsked: page.parts.take("")
+            onBackAsked: {
+                page.asked = "";
+                returning.opened = true;
             }
         }
     }
     SlabButton {
         id: main
         objectName: "partsMain"
-        x: Theme.gutter
-        width: parent.width - 2 * Theme.gutter
+        x: page.paneX
+        width: page.paneWidth
         height: implicitHeight
         y: parent.height - height - Theme.gap
         visible: page.parts.mainAct !== PartsViewModel.None

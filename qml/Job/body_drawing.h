@@ -1,12 +1,12 @@
 // BodyDrawing: one of the five cars as a small paper pattern, to choose by.
 // shape: 0 to 4 as job::BodyShape; painted: words of the panels that are filled; line, fill, glass:
-// colors. panelAt(x, y): the word of the panel there, or "". Read only, scales to its size.
+// colors. panelAt(x, y): the word of the panel there, thin ones within 36 dp, or "". Read only,
+// scales to its size.
 #pragma once
 
 #include <QColor>
 #include <QQuickPaintedItem>
 #include <QStringList>
-#include <QTransform>
 #include <QtQml/qqmlregistration.h>
 
 class BodyDrawing : public QQuickPaintedItem {
@@ -26,8 +26,6 @@ class BodyDrawing : public QQuickPaintedItem {
   void changed();
 
  private:
-  QTransform to_screen() const;
-
   int shape_ = -1;
   QStringList painted_;
   QColor line_;

@@ -132,6 +132,7 @@ FocusScope {
 
         sourceComponent: InspectPanel {
             focus: true
+            undoRoom: body.undoRoom
             objectName: "panelScreen"
             wide: body.wide
             inspect: body.models.inspect

@@ -142,8 +142,8 @@ Window {
                 id: body
                 z: 1
 
-                // Looking over a panel, the row's room below the main act is never given away.
-                readonly property bool ofPanel: way.work === Navigation.Panel
+                // Looking over a panel on a phone, the row's room below the main act is never given away.
+                readonly property bool ofPanel: way.work === Navigation.Panel && !window.wide
 
                 focus: true
                 y: banner.visible ? banner.y + banner.height + 8 : head.y + head.height + 4
@@ -157,8 +157,8 @@ Window {
                 id: undoRow
                 objectName: "undoRow"
                 visible: window.shell.undoShown && window.shell.undoPossible
-                x: body.front.x + Theme.gutter
-                width: body.front.width - 2 * Theme.gutter
+                x: body.front.x + (body.frontScreen?.actsX ?? Theme.gutter)
+                width: body.frontScreen?.actsWidth ?? body.front.width - 2 * Theme.gutter
                 height: implicitHeight
                 y: body.ofPanel ? body.y + body.height + 4 : body.y + body.actsTop - height - 8
                 text: window.shell.undoWords

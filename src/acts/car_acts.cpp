@@ -151,6 +151,8 @@ Drafts decide_one(const Scene& scene, const ChangeEstimate& command) {
                                  command.estimate_min, operation->heads}}};
 }
 
+// Who finishes a stage is no longer at it: the own clock on it stops by the same act. The clocks of
+// others run on, since they may still be at work there.
 Drafts decide_one(const Scene& scene, const FinishStage& command) {
   JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, "finish a stage"));
   std::vector<Hash> heads;
@@ -160,8 +162,16 @@ Drafts decide_one(const Scene& scene, const FinishStage& command) {
       return fail(Code::AlreadyDone, "finish a stage", std::string(word_of(command.stage)));
     heads = stage.heads;
   }
-  return std::vector<Draft>{
-      {command.job, entries::StageDone{command.stage, command.done, std::move(heads)}}};
+  std::vector<Draft> out;
+  for (const auto& running : car->running) {
+    const auto* operation = car->find(running.operation);
+    if (command.done && running.person == scene.context.person && operation &&
+        operation->stage == command.stage)
+      out.push_back({command.job, entries::ClockActed{running.person, entries::ClockActKind::Stop,
+                                                      running.operation}});
+  }
+  out.push_back({command.job, entries::StageDone{command.stage, command.done, std::move(heads)}});
+  return out;
 }
 
 Drafts decide_one(const Scene& scene, const WriteNote& command) {

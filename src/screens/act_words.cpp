@@ -106,8 +106,12 @@ struct Teller {
   }
   ActWords operator()(const acts::FinishStage& one) const {
     const QString what = sentence(words_of(one.stage));
-    return plain(one.done ? tr("%1 done").arg(what) : tr("%1 open again").arg(what),
-                 tr("%1 is as before").arg(what));
+    const bool clock_too = act.entries.size() > 1;
+    return plain(
+        !one.done   ? tr("%1 open again").arg(what)
+        : clock_too ? tr("%1 done, clock stopped").arg(what)
+                    : tr("%1 done").arg(what),
+        clock_too ? tr("%1 is as before, clock runs").arg(what) : tr("%1 is as before").arg(what));
   }
   ActWords operator()(const acts::WriteNote&) const {
     return plain(tr("Note written"), tr("Note taken back"));

@@ -48,6 +48,7 @@ CarViewModel::CarViewModel(Session& session, QObject* parent)
     : QObject(parent),
       session_(session),
       stages_({"key", "title", "state", "stateWords", "count", "chosen", "running"}, this),
+      operations_({"key", "title", "hours", "who"}, this),
       conflicts_({"key", "title", "shown", "other", "by", "takeWords"}, this) {
   connect(&session, &Session::snapshotChanged, this, &CarViewModel::refresh);
   refresh();
@@ -154,8 +155,44 @@ void CarViewModel::refresh() {
     }
   }
   stages_.set(std::move(rows));
+  show_operations();
   conflicts_.set(std::move(others));
   emit changed();
+}
+
+void CarViewModel::show_operations() {
+  std::vector<QVariantList> rows;
+  const auto* car = session_.car();
+  const auto at = stage();
+  if (car && at)
+    for (const auto& one : car->operations) {
+      if (one.stage != *at) continue;
+      const QString used = hours_words(one.clocked_ms);
+      const QString planned = hours_words(one.estimate_min * 60000LL);
+      QStringList who;
+      for (const auto& running : car->running)
+        if (running.operation == one.operation)
+          who.append(running.paused ? tr("%1, paused").arg(session_.name_of(running.person))
+                                    : tr("%1, running").arg(session_.name_of(running.person)));
+      const QString hours = one.estimate_min == 0 ? used
+                            : one.clocked_ms == 0 ? tr("%1 planned").arg(planned)
+                                                  : tr("%1 of %2").arg(used, planned);
+      rows.push_back({text(one.operation.hex()),
+                      sentence(one.title.empty() ? words_of(one.stage) : text(one.title)), hours,
+                      who.join(QStringLiteral(" · "))});
+    }
+  operations_.set(std::move(rows));
+}
+
+QString CarViewModel::stageTitle() const {
+  const auto at = stage();
+  return at ? sentence(words_of(*at)) : QString();
+}
+
+bool CarViewModel::own_clock_on(Stage stage) const {
+  const auto* running = own_clock();
+  const auto* what = running ? session_.car()->find(running->operation) : nullptr;
+  return what && what->stage == stage;
 }
 
 QString CarViewModel::due() const {
@@ -243,6 +280,8 @@ QString CarViewModel::mainSecond() const {
              : open == 1 ? tr("1 open point")
                          : tr("%1 open points").arg(open);
     }
+    case Act::Finish:
+      return own_clock_on(*stage()) ? tr("stops your clock") : QString();
     case Act::Reopen:
       return tr("takes the tick back");
     default:

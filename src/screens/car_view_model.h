@@ -3,8 +3,9 @@
 //
 // The chosen stage is the next one that is not done, until a person picks another tile. act() does
 // what mainText says. Inspect: inspectAsked() is sent at once, and the clock of the person goes to
-// that stage's operation by the same press. Everything else is one command.
-// Threads: GUI thread. Errors go to Session::failed.
+// that stage's operation by the same press. Finish: the person's own clock on the stage stops by
+// the same act, and mainSecond says so. Everything else is one command. Threads: GUI thread. Errors
+// go to Session::failed.
 #pragma once
 
 #include <QObject>
@@ -27,6 +28,9 @@ class CarViewModel final : public QObject {
   Q_PROPERTY(QString heldBy READ heldBy NOTIFY changed)
   // Roles: key, title, state (State), stateWords, count, chosen, running.
   Q_PROPERTY(QAbstractItemModel* stages READ stages CONSTANT)
+  // The operations of the chosen stage. Roles: key, title, hours, who.
+  Q_PROPERTY(QAbstractItemModel* operations READ operations CONSTANT)
+  Q_PROPERTY(QString stageTitle READ stageTitle NOTIFY changed)  // of the chosen stage
   // Roles: key, title, shown, other, by, takeWords.
   Q_PROPERTY(QAbstractItemModel* conflicts READ conflicts CONSTANT)
   Q_PROPERTY(int conflictCount READ conflictCount NOTIFY changed)
@@ -53,6 +57,8 @@ class CarViewModel final : public QObject {
   bool late() const;
   QString heldBy() const;
   QAbstractItemModel* stages() { return &stages_; }
+  QAbstractItemModel* operations() { return &operations_; }
+  QString stageTitle() const;
   QAbstractItemModel* conflicts() { return &conflicts_; }
   int conflictCount() const { return conflicts_.rowCount(); }
   Act mainAct() const;
@@ -77,6 +83,8 @@ class CarViewModel final : public QObject {
 
  private:
   void refresh();
+  void show_operations();
+  bool own_clock_on(job::Stage stage) const;
   void start(const folds::CarView& car, job::Stage stage);
   void take_color(const folds::CarView& car, const Hash& hash);
   std::optional<job::Stage> stage() const;  // the chosen one
@@ -86,6 +94,7 @@ class CarViewModel final : public QObject {
 
   Session& session_;
   RowList stages_;
+  RowList operations_;
   RowList conflicts_;
   std::optional<job::Stage> picked_;
   JobId shown_;

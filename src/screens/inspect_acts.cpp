@@ -39,7 +39,11 @@ bool InspectViewModel::on_panel(trade::Point_mm shown) {
 
 std::optional<MarkId> InspectViewModel::mark_id(const QString& hex) const {
   const auto id = MarkId::parse(hex.toStdString());
-  return id && marks_.find(*id) ? id : std::nullopt;
+  return id && marks_.row(hex) ? id : std::nullopt;
+}
+
+const MarkRow* InspectViewModel::chosen_row() const {
+  return chosen_ ? marks_.row(chosenMark()) : nullptr;
 }
 
 void InspectViewModel::setKind(int kind) {
@@ -80,8 +84,17 @@ QString InspectViewModel::dirtClassWords(int dirt) const {
 QString InspectViewModel::besidePanel(int steps) const {
   const int count = panels_.count();
   if (count == 0) return {};
-  const int row = panel_ ? panels_.rowOf(word_of_panel(*panel_)) : 0;
-  return panels_.panelAt(((row + steps) % count + count) % count);
+  const int row = panel_ ? rowOf(word_of_panel(*panel_)) : 0;
+  return panelAt(((row + steps) % count + count) % count);
+}
+
+QString InspectViewModel::panelAt(int row) const {
+  return row >= 0 && row < panels_.count() ? panels_.rows()[static_cast<std::size_t>(row)].key
+                                           : QString();
+}
+
+int InspectViewModel::rowOf(const QString& panel) const {
+  return panels_.row_of(panel);
 }
 
 QString InspectViewModel::chosenMark() const {
@@ -89,27 +102,27 @@ QString InspectViewModel::chosenMark() const {
 }
 
 QString InspectViewModel::chosenTitle() const {
-  const MarkRow* row = chosen_ ? marks_.find(*chosen_) : nullptr;
+  const MarkRow* row = chosen_row();
   return row ? row->title : QString();
 }
 
 QString InspectViewModel::chosenNote() const {
-  const MarkRow* row = chosen_ ? marks_.find(*chosen_) : nullptr;
+  const MarkRow* row = chosen_row();
   return row ? row->note : QString();
 }
 
 int InspectViewModel::chosenKind() const {
-  const MarkRow* row = chosen_ ? marks_.find(*chosen_) : nullptr;
+  const MarkRow* row = chosen_row();
   return row ? static_cast<int>(row->defect) : kind();
 }
 
 int InspectViewModel::chosenSize() const {
-  const MarkRow* row = chosen_ ? marks_.find(*chosen_) : nullptr;
+  const MarkRow* row = chosen_row();
   return row ? row->size : job::smallest_size;
 }
 
 int InspectViewModel::chosenLayer() const {
-  const MarkRow* row = chosen_ ? marks_.find(*chosen_) : nullptr;
+  const MarkRow* row = chosen_row();
   return row ? static_cast<int>(row->layer) : 0;
 }
 
@@ -118,25 +131,22 @@ QString InspectViewModel::markNear(double x_mm, double y_mm) const {
   for (const MarkRow& row : marks_.rows())
     places.push_back({row.at.x_mm * px_per_mm_, row.at.y_mm * px_per_mm_});
   const auto found = nearest(places, {x_mm * px_per_mm_, y_mm * px_per_mm_});
-  return found ? QString::fromStdString(marks_.rows()[*found].mark.hex()) : QString();
+  return found ? marks_.rows()[*found].key : QString();
 }
 
 bool InspectViewModel::ringHoldsMany(const QString& mark) const {
-  for (std::size_t row = 0; row < marks_.rows().size(); ++row)
-    if (QString::fromStdString(marks_.rows()[row].mark.hex()) == mark)
-      return marks_.ring_of(row).size() > 1;
-  return false;
+  const MarkRow* row = marks_.row(mark);
+  return row && row->together > 1;
 }
 
 QRectF InspectViewModel::ringBox(const QString& mark) const {
-  for (std::size_t row = 0; row < marks_.rows().size(); ++row) {
-    if (QString::fromStdString(marks_.rows()[row].mark.hex()) != mark) continue;
-    std::vector<trade::Point_mm> held;
-    for (const std::size_t one : marks_.ring_of(row)) held.push_back(marks_.rows()[one].at);
-    const trade::Box_mm box = trade::bounds(held);
-    return {box.low.x_mm, box.low.y_mm, box.width_mm(), box.height_mm()};
-  }
-  return {};
+  const MarkRow* row = marks_.row(mark);
+  if (!row) return {};
+  std::vector<trade::Point_mm> held;
+  for (const MarkRow& one : marks_.rows())
+    if (one.ring == row->ring) held.push_back(one.at);
+  const trade::Box_mm box = trade::bounds(held);
+  return {box.low.x_mm, box.low.y_mm, box.width_mm(), box.height_mm()};
 }
 
 void InspectViewModel::choose(const QString& mark) {
@@ -170,7 +180,7 @@ void InspectViewModel::moveMark(const QString& mark, double x_mm, double y_mm) {
 }
 
 void InspectViewModel::describeMark(int kind, int size, int layer) {
-  const MarkRow* row = chosen_ ? marks_.find(*chosen_) : nullptr;
+  const MarkRow* row = chosen_row();
   if (!row || !may_write() || kind < 0 || kind >= allKinds().size()) return;
   const acts::DescribeMark wanted{car()->job, *chosen_, static_cast<DefectKind>(kind),
                                   std::clamp(size, job::smallest_size, job::largest_size),

@@ -68,7 +68,11 @@ const Spots& spots(job::BodyShape body) {
 }  // namespace
 
 InspectViewModel::InspectViewModel(Session& session, QObject* parent)
-    : QObject(parent), session_(session), panels_(this), marks_(this) {
+    : QObject(parent),
+      session_(session),
+      panels_(panel_columns(), this),
+      marks_(mark_columns(), this),
+      car_marks_({"mark", "panel", "title", "note", "place", "spoken"}, this) {
   refusal_over_.setSingleShot(true);
   refusal_over_.setInterval(refusal_ms);
   connect(&refusal_over_, &QTimer::timeout, this, [this] {
@@ -110,6 +114,7 @@ void InspectViewModel::refresh() {
   }
   show_panels();
   show_marks();
+  show_car_marks();
   emit changed();
   emit chosenChanged();
 }
@@ -123,6 +128,7 @@ void InspectViewModel::show_panels() {
       ++number;
       PanelRow row;
       row.panel = one.plan.panel;
+      row.key = word_of_panel(row.panel);
       row.title = sentence(words_of(row.panel, here->body));
       row.short_title = short_words(row.panel);
       row.look = look_of(one);
@@ -148,40 +154,64 @@ void InspectViewModel::show_panels() {
       rows.push_back(std::move(row));
     }
   }
-  panels_.show(std::move(rows));
+  panels_.set_rows(std::move(rows));
 }
 
 void InspectViewModel::show_marks() {
   std::vector<MarkRow> rows;
   std::optional<MarkId> fresh;
   if (const folds::PanelView* panel = view(); panel && drawing()) {
-    const trade::Placement place = upright_place();
     for (const folds::MarkView& mark : panel->marks) {
-      MarkRow row;
-      row.mark = mark.mark;
-      row.number = mark.number;
-      row.defect = mark.defect;
-      row.size = mark.size;
-      row.layer = mark.layer;
-      row.at = place.apply({mark.x_mm, mark.y_mm});
-      row.title = tr("%1 %2").arg(sentence(words_of(mark.defect))).arg(mark.number);
-      row.note = tr("size %1").arg(mark.size);
-      if (mark.layer != job::Layer::NotSaid)
-        row.note = tr("%1 · %2").arg(row.note, words_of(mark.layer));
-      row.spoken = tr("%1, open, %2, %3 of %4")
-                       .arg(row.title, row.note, placeWords(row.at.x_mm, row.at.y_mm),
-                            words_of(*panel_, car()->body));
+      rows.push_back(mark_row(mark, *drawing()));
       if (known_.insert(mark.mark).second) fresh = mark.mark;
-      rows.push_back(std::move(row));
     }
   }
-  marks_.show(std::move(rows));
+  merge_rings(rows, px_per_mm_);
+  marks_.set_rows(std::move(rows));
   if (fresh && placing_ > 0) {
     --placing_;
     chosen_ = fresh;
     emit marked(chosenTitle());
   }
-  if (chosen_ && !marks_.find(*chosen_)) chosen_.reset();
+  if (chosen_ && !chosen_row()) chosen_.reset();
+}
+
+MarkRow InspectViewModel::mark_row(const folds::MarkView& mark,
+                                   const job::PatternPanel& drawn) const {
+  const trade::Placement place = upright(drawn);
+  MarkRow row;
+  row.key = QString::fromStdString(mark.mark.hex());
+  row.mark = mark.mark;
+  row.number = mark.number;
+  row.defect = mark.defect;
+  row.size = mark.size;
+  row.layer = mark.layer;
+  row.at = place.apply({mark.x_mm, mark.y_mm});
+  row.title = tr("%1 %2").arg(sentence(words_of(mark.defect))).arg(mark.number);
+  row.note = tr("size %1").arg(mark.size);
+  if (mark.layer != job::Layer::NotSaid)
+    row.note = tr("%1 · %2").arg(row.note, words_of(mark.layer));
+  const trade::Box_mm box = trade::bounds(place.apply(drawn.shape.outline).corners);
+  row.place = place_words(drawn.panel, ninth(box, row.at));
+  row.spoken = tr("%1, open, %2, %3 of %4")
+                   .arg(row.title, row.note, row.place, words_of(drawn.panel, car()->body));
+  return row;
+}
+
+void InspectViewModel::show_car_marks() {
+  std::vector<QVariantList> rows;
+  if (const folds::CarView* here = car())
+    for (const folds::PanelView& panel : here->panels) {
+      const job::PatternPanel* drawn = pattern()->find(panel.plan.panel);
+      if (!drawn) continue;
+      for (const folds::MarkView& mark : panel.marks) {
+        const MarkRow row = mark_row(mark, *drawn);
+        rows.push_back({row.key, word_of_panel(drawn->panel), row.title, row.note,
+                        tr("%1, %2").arg(sentence(words_of(drawn->panel, here->body)), row.place),
+                        row.spoken});
+      }
+    }
+  car_marks_.set(std::move(rows));
 }
 
 void InspectViewModel::openPanel(const QString& panel) {
@@ -394,7 +424,9 @@ QString InspectViewModel::mainSecond() const {
 void InspectViewModel::setPxPerMm(double px_per_mm) {
   if (px_per_mm == px_per_mm_) return;
   px_per_mm_ = px_per_mm;
-  marks_.merge_at(px_per_mm);
+  std::vector<MarkRow> rows = marks_.rows();
+  merge_rings(rows, px_per_mm);
+  marks_.set_rows(std::move(rows));
   emit scaleChanged();
 }
 

@@ -20,8 +20,9 @@
 
 #include "folds/car_view.h"
 #include "job/body_shape.h"
-#include "screens/mark_list_model.h"
-#include "screens/panel_list_model.h"
+#include "screens/mark_rows.h"
+#include "screens/panel_rows.h"
+#include "screens/row_list.h"
 #include "screens/session.h"
 
 namespace jambline::screens {
@@ -33,8 +34,8 @@ class InspectViewModel final : public QObject {
   // the car
   Q_PROPERTY(bool hasCar READ hasCar NOTIFY changed)
   Q_PROPERTY(bool readOnly READ readOnly NOTIFY changed)
-  Q_PROPERTY(QString carColor READ carColor NOTIFY changed)  // "#RRGGBB"
-  Q_PROPERTY(jambline::screens::PanelListModel* panels READ panels CONSTANT)
+  Q_PROPERTY(QString carColor READ carColor NOTIFY changed)    // "#RRGGBB"
+  Q_PROPERTY(QAbstractItemModel* panels READ panels CONSTANT)  // panel_rows.h
   Q_PROPERTY(int panelCount READ panelCount NOTIFY changed)
   Q_PROPERTY(int cleanCount READ cleanCount NOTIFY changed)
   Q_PROPERTY(int markCount READ markCount NOTIFY changed)
@@ -45,12 +46,15 @@ class InspectViewModel final : public QObject {
   Q_PROPERTY(QString lookedAtWords READ lookedAtWords NOTIFY changed)
   Q_PROPERTY(QString nextPanel READ nextPanel NOTIFY changed)  // from the front on; "" all done
   Q_PROPERTY(QString nextWords READ nextWords NOTIFY changed)
+  // All marks of the car in walking order: mark (hex), panel, title, note, place, spoken.
+  Q_PROPERTY(QAbstractItemModel* carMarks READ carMarks CONSTANT)
   // the panel
   Q_PROPERTY(QString panel READ panel NOTIFY panelChanged)  // the entry's word; "" none
   Q_PROPERTY(QString panelTitle READ panelTitle NOTIFY changed)
   Q_PROPERTY(QString panelFacts READ panelFacts NOTIFY changed)
   Q_PROPERTY(QString panelMarkWords READ panelMarkWords NOTIFY changed)
-  Q_PROPERTY(jambline::screens::MarkListModel* marks READ marks CONSTANT)
+  Q_PROPERTY(QAbstractItemModel* marks READ marks CONSTANT)  // mark_rows.h
+  Q_PROPERTY(int panelMarkCount READ panelMarkCount NOTIFY changed)
   Q_PROPERTY(int look READ look NOTIFY changed)
   Q_PROPERTY(int dirt READ dirt NOTIFY changed)
   Q_PROPERTY(QString dirtWords READ dirtWords NOTIFY changed)
@@ -69,6 +73,7 @@ class InspectViewModel final : public QObject {
   Q_PROPERTY(QList<int> kinds READ kinds CONSTANT)                 // drawn ones, usual first
   Q_PROPERTY(QList<int> allKinds READ allKinds CONSTANT)
   Q_PROPERTY(QString chosenMark READ chosenMark NOTIFY chosenChanged)  // "" none
+  Q_PROPERTY(int chosenRow READ chosenRow NOTIFY chosenChanged)        // in marks; -1 none
   Q_PROPERTY(QString chosenTitle READ chosenTitle NOTIFY chosenChanged)
   Q_PROPERTY(QString chosenNote READ chosenNote NOTIFY chosenChanged)
   Q_PROPERTY(int chosenKind READ chosenKind NOTIFY chosenChanged)
@@ -87,7 +92,7 @@ class InspectViewModel final : public QObject {
   bool hasCar() const { return car() != nullptr; }
   bool readOnly() const;
   QString carColor() const;
-  PanelListModel* panels() { return &panels_; }
+  RowModel<PanelRow>* panels() { return &panels_; }
   int panelCount() const { return panels_.count(); }
   int cleanCount() const;
   int markCount() const;
@@ -98,12 +103,14 @@ class InspectViewModel final : public QObject {
   QString lookedAtWords() const;
   QString nextPanel() const;
   QString nextWords() const;
+  QAbstractItemModel* carMarks() { return &car_marks_; }
 
   QString panel() const;
   QString panelTitle() const;
   QString panelFacts() const;
   QString panelMarkWords() const;
-  MarkListModel* marks() { return &marks_; }
+  RowModel<MarkRow>* marks() { return &marks_; }
+  int panelMarkCount() const { return marks_.count(); }
   int look() const;
   int dirt() const;
   QString dirtWords() const;
@@ -124,6 +131,7 @@ class InspectViewModel final : public QObject {
   QList<int> kinds() const;
   QList<int> allKinds() const;
   QString chosenMark() const;
+  int chosenRow() const { return marks_.row_of(chosenMark()); }
   QString chosenTitle() const;
   QString chosenNote() const;
   int chosenKind() const;
@@ -131,8 +139,10 @@ class InspectViewModel final : public QObject {
   int chosenLayer() const;
   QString refusal() const { return refusal_; }
 
-  Q_INVOKABLE void openPanel(const QString& panel);  // "": none
-  Q_INVOKABLE QString besidePanel(int steps) const;  // in walking order, round the car
+  Q_INVOKABLE void openPanel(const QString& panel);   // "": none
+  Q_INVOKABLE QString panelAt(int row) const;         // of panels; "" when there is no such row
+  Q_INVOKABLE int rowOf(const QString& panel) const;  // in panels; -1 none
+  Q_INVOKABLE QString besidePanel(int steps) const;   // in walking order, round the car
   Q_INVOKABLE QString kindWords(int kind) const;
   Q_INVOKABLE QString layerWords(int layer) const;
   Q_INVOKABLE QString dirtClassWords(int dirt) const;
@@ -182,10 +192,14 @@ class InspectViewModel final : public QObject {
   void refresh();
   void show_panels();
   void show_marks();
+  void show_car_marks();
+  MarkRow mark_row(const folds::MarkView& mark, const job::PatternPanel& drawn) const;
+  const MarkRow* chosen_row() const;
 
   Session& session_;
-  PanelListModel panels_;
-  MarkListModel marks_;
+  RowModel<PanelRow> panels_;
+  RowModel<MarkRow> marks_;
+  RowList car_marks_;
   std::optional<job::Panel> panel_;
   std::optional<JobId> job_;
   job::DefectKind kind_ = job::DefectKind::Nib;

@@ -47,6 +47,7 @@ class OpenCarViewModel final : public QObject {
   Q_PROPERTY(QAbstractItemModel* days READ days CONSTANT)              // key, title, chosen
   Q_PROPERTY(QAbstractItemModel* times READ times CONSTANT)            // key, title, chosen
   Q_PROPERTY(int body READ body NOTIFY changed)                        // -1: not chosen
+  Q_PROPERTY(QStringList painted READ painted NOTIFY changed)          // keys of the chosen panels
   Q_PROPERTY(int panelCount READ panelCount NOTIFY changed)
   Q_PROPERTY(QString hoursSum READ hoursSum NOTIFY changed)
   Q_PROPERTY(QString promised READ promised NOTIFY changed)
@@ -88,6 +89,7 @@ class OpenCarViewModel final : public QObject {
   QAbstractItemModel* days() { return &days_; }
   QAbstractItemModel* times() { return &times_; }
   int body() const { return draft_.body ? static_cast<int>(*draft_.body) : -1; }
+  QStringList painted() const;
   int panelCount() const { return static_cast<int>(draft_.panels.size()); }
   QString hoursSum() const;
   QString promised() const;

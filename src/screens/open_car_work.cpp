@@ -160,6 +160,12 @@ QString OpenCarViewModel::hoursSum() const {
   return hours_words(minutes * 60000);
 }
 
+QStringList OpenCarViewModel::painted() const {
+  QStringList out;
+  for (const auto& plan : draft_.panels) out.append(text(word_of(plan.panel)));
+  return out;
+}
+
 void OpenCarViewModel::refresh_panels() {
   std::vector<QVariantList> works;
   for (std::size_t i = 0; i < enum_words<WorkTemplate>.size(); ++i) {

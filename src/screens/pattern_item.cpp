@@ -84,7 +84,7 @@ void PatternItem::gather() {
       const trade::Placement place = panel_.isEmpty() ? part.place : upright(part);
       Drawn out;
       out.panel = part.panel;
-      if (const PanelRow* row = inspect_->panels()->find(part.panel)) {
+      if (const PanelRow* row = inspect_->panels()->row(word_of_panel(part.panel))) {
         out.planned = true;
         out.seen = row->look != PanelLook::Value::NotYet;
       }
@@ -111,10 +111,16 @@ void PatternItem::gather() {
   const bool has_glass = !panel_.isEmpty() && !drawn_.empty() && !drawn_.front().glass.empty();
   glass_spot_ = has_glass ? label_spot(drawn_.front().glass.front(), {}) : LabelSpot{};
   content_ = content;
-  if (moved)
+  if (moved) {
+    emit contentChanged();
     frame_anew();
-  else
+  } else {
     update();
+  }
+}
+
+double PatternItem::aspect() const {
+  return content_.height_mm() > 0 ? content_.width_mm() / content_.height_mm() : 1;
 }
 
 QRectF PatternItem::contentPx() const {

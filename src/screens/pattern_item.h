@@ -41,6 +41,7 @@ class PatternItem : public QQuickPaintedItem {
   Q_PROPERTY(double originX READ originX NOTIFY viewChanged)
   Q_PROPERTY(double originY READ originY NOTIFY viewChanged)
   Q_PROPERTY(QRectF contentPx READ contentPx NOTIFY viewChanged)   // what is drawn, in dp
+  Q_PROPERTY(double aspect READ aspect NOTIFY contentChanged)      // width by height; 1 when empty
   Q_PROPERTY(QPointF glassSpot READ glassSpot NOTIFY viewChanged)  // dp; (0, 0): no glass
  public:
   explicit PatternItem(QQuickItem* parent = nullptr);
@@ -58,6 +59,7 @@ class PatternItem : public QQuickPaintedItem {
   double originX() const { return frame_.to_px({0, 0}).x_px; }
   double originY() const { return frame_.to_px({0, 0}).y_px; }
   QRectF contentPx() const;
+  double aspect() const;
   QPointF glassSpot() const;
 
   Q_INVOKABLE QPointF toMm(double xPx, double yPx) const;
@@ -74,6 +76,7 @@ class PatternItem : public QQuickPaintedItem {
   void insetChanged();
   void lookChanged();
   void viewChanged();
+  void contentChanged();
 
  protected:
   void geometryChange(const QRectF& now, const QRectF& before) override;

@@ -1,33 +1,30 @@
-// screens/row_list.h: rows for a view: named values, told apart by the first one.
+// screens/row_list.h: rows for a view that are nothing but named values, told apart by the first
+// one.
 //
-// Shape:   every row has one value a role, in the order of the role names; the first is its key,
-//          unique in the list. set() finds what was put in, taken out and changed, so that a row
-//          that stays keeps its delegate and the focus on it.
+// Shape:   every row has one value a role, in the order of the role names; the first is its key, a
+//          text or number unique in the list.
 // Threads: GUI thread.
 #pragma once
 
-#include <QAbstractListModel>
 #include <QByteArrayList>
 #include <QVariantList>
-#include <vector>
+
+#include "screens/row_model.h"
 
 namespace jambline::screens {
 
-class RowList final : public QAbstractListModel {
+struct NamedValues {
+  QString key;
+  QVariantList values;
+  friend bool operator==(const NamedValues&, const NamedValues&) = default;
+};
+
+class RowList final : public RowModel<NamedValues> {
  public:
-  RowList(QByteArrayList roles, QObject* parent);
+  RowList(const QByteArrayList& roles, QObject* parent);
 
   void set(std::vector<QVariantList> rows);
-  const std::vector<QVariantList>& rows() const { return rows_; }
   QVariant value(int row, const char* role) const;
-
-  int rowCount(const QModelIndex& parent = {}) const override;
-  QVariant data(const QModelIndex& index, int role) const override;
-  QHash<int, QByteArray> roleNames() const override;
-
- private:
-  QByteArrayList roles_;
-  std::vector<QVariantList> rows_;
 };
 
 }  // namespace jambline::screens

@@ -1,8 +1,8 @@
 // screens/row_model.h: a list of plain rows as a Qt model that tells only what changed.
 //
-// Shape:   Row has a `QString key` that names the thing for its whole life, and operator==. A
-// column
-//          is a role name and how to read it from a row.
+// Shape:   Row has a `QString key`, unique in the list, that names the thing for its whole life,
+// and
+//          operator==. A column is a role name and how to read it from a row.
 // Promise: set_rows() takes rows away, moves, inserts and changes them one by one, so that a view
 //          keeps its place and a delegate under a finger is not torn down.
 // Threads: GUI thread.
@@ -20,7 +20,7 @@
 namespace jambline::screens {
 
 template <class Row>
-class RowModel final : public QAbstractListModel {
+class RowModel : public QAbstractListModel {
  public:
   using Column = std::pair<QByteArray, std::function<QVariant(const Row&)>>;
 
@@ -28,9 +28,15 @@ class RowModel final : public QAbstractListModel {
       : QAbstractListModel(parent), columns_(std::move(columns)) {}
 
   const std::vector<Row>& rows() const { return rows_; }
+  int count() const { return static_cast<int>(rows_.size()); }
+  int row_of(const QString& key) const { return find(rows_, key); }  // -1: none
+  const Row* row(const QString& key) const {
+    const int at = row_of(key);
+    return at < 0 ? nullptr : &rows_[static_cast<std::size_t>(at)];
+  }
 
   int rowCount(const QModelIndex& parent = {}) const override {
-    return parent.isValid() ? 0 : static_cast<int>(rows_.size());
+    return parent.isValid() ? 0 : count();
   }
   QVariant data(const QModelIndex& index, int role) const override {
     const int column = role - Qt::UserRole;

@@ -256,6 +256,30 @@ TEST_F(DecideTest, AStageIsNotFinishedTwice) {
   did(FinishStage{job, job::Stage::Prep, true});
 }
 
+// The design's own rule: who says that a stage is done is no longer at it.
+TEST_F(DecideTest, FinishingAStageStopsTheOwnClockOnItInTheSameAction) {
+  person = painter;
+  did(StartClock{painter, job, operation(0)});
+  did(StartClock{manager, job, operation(0)});
+  const auto done = did(FinishStage{job, job::Stage::Prep, true});
+  EXPECT_EQ(done.size(), 2U);
+  ASSERT_EQ(car().running.size(), 1U);
+  EXPECT_EQ(car().running[0].person, manager);
+  std::vector<std::pair<JobId, Hash>> undo;
+  for (const auto& entry : done) undo.emplace_back(entry.subject, entry.hash);
+  did(UndoAction{undo});
+  ASSERT_EQ(car().running.size(), 2U);
+  for (const auto& running : car().running) EXPECT_FALSE(running.paused);
+  for (const auto& stage : car().stages) EXPECT_FALSE(stage.done);
+}
+
+TEST_F(DecideTest, FinishingAnotherStageLetsTheClockRun) {
+  person = painter;
+  did(StartClock{painter, job, operation(1)});
+  EXPECT_EQ(did(FinishStage{job, job::Stage::Prep, true}).size(), 1U);
+  EXPECT_EQ(car().running.size(), 1U);
+}
+
 TEST_F(DecideTest, UndoTakesBackAllThatTheActWroteAndUndoOfUndoBringsItBack) {
   std::vector<std::pair<JobId, Hash>> written;
   for (const auto& entry : did(nib(500, 700))) written.emplace_back(entry.subject, entry.hash);

@@ -1,5 +1,6 @@
 #include "screens/car_view_model.h"
 
+#include "screens/act_words.h"
 #include "tests/screens/shop_desk.h"
 
 namespace jambline::screens {
@@ -31,6 +32,26 @@ TEST_F(CarScreen, MainActIsNamedAfterWhatComesNext) {
   settle();
   EXPECT_EQ(screen.mainText(), "Inspect");
   EXPECT_EQ(stage(screen, 0, "state").toInt(), static_cast<int>(CarViewModel::State::Done));
+}
+
+TEST_F(CarScreen, DoneSaysThatItStopsTheOwnClockAndDoes) {
+  be(add("Ivo", job::Role::Painter));
+  open_car();
+  CarViewModel screen(*session_);
+  EXPECT_EQ(screen.stageTitle(), "Prep");
+  ASSERT_EQ(screen.operations()->rowCount(), 1);
+  EXPECT_EQ(screen.mainSecond(), "1.0 h planned");
+  screen.act();
+  settle();
+  EXPECT_EQ(car().running.size(), 1U);
+  EXPECT_EQ(screen.mainText(), "Prep done");
+  EXPECT_EQ(screen.mainSecond(), "stops your clock");
+  screen.act();
+  settle();
+  EXPECT_TRUE(car().running.empty());
+  EXPECT_TRUE(car().stages.front().done);
+  EXPECT_EQ(words_of(*session_->snapshot().last_act, &car(), session_->shop()).done,
+            "Prep done, clock stopped");
 }
 
 TEST_F(CarScreen, InspectIsAskedForAndItsClockRunsByTheSamePress) {

@@ -159,7 +159,7 @@ Result<int> draw_pictures(Program& program, const std::filesystem::path& folder)
   settings.set_look(SettingsViewModel::Booth);
   for (const auto& [width, height] : {std::pair{900, 1200}, {1440, 900}}) {
     resize(program, width, height);
-    for (const Stop& stop : {stops[0], stops[2], stops[3]}) {
+    for (const Stop& stop : {stops[0], stops[1], stops[2], stops[3], stops[4], stops[6]}) {
       JAMBLINE_ASSIGN(const int one,
                       draw(program, folder, stop, QStringLiteral("-%1x%2").arg(width).arg(height)));
       count += one;

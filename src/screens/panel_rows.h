@@ -1,4 +1,4 @@
-// screens/panel_list_model.h: the planned panels of the car on the tape, in walking order.
+// screens/panel_rows.h: the planned panels of the car on the tape, in walking order.
 //
 // Roles:   panel (the entry's word), title ("Left fender"), shortTitle ("Fender"), look
 //          (PanelLook), marks, onCar, aside ("rack 2", "not yet", "4 marks"), isNext, isHere,
@@ -7,11 +7,10 @@
 // Threads: GUI thread. Rows are given by InspectViewModel.
 #pragma once
 
-#include <QAbstractListModel>
 #include <QtQml/qqmlregistration.h>
-#include <vector>
 
 #include "job/panel.h"
+#include "screens/row_model.h"
 #include "trade/geometry.h"
 
 namespace jambline::screens {
@@ -24,6 +23,7 @@ Q_ENUM_NS(Value)
 }  // namespace PanelLook
 
 struct PanelRow {
+  QString key;  // the entry's word
   job::Panel panel{};
   QString title;
   QString short_title;
@@ -40,52 +40,7 @@ struct PanelRow {
   friend bool operator==(const PanelRow&, const PanelRow&) = default;
 };
 
-class PanelListModel : public QAbstractListModel {
-  Q_OBJECT
-  QML_ELEMENT
-  QML_UNCREATABLE("Part of InspectViewModel")
-  Q_PROPERTY(int count READ count NOTIFY countChanged)
- public:
-  enum Role {
-    PanelWord = Qt::UserRole + 1,
-    Title,
-    ShortTitle,
-    Look,
-    Marks,
-    OnCar,
-    Aside,
-    IsNext,
-    IsHere,
-    Spoken,
-    XMm,
-    YMm,
-    RoomMm,
-    BoxXMm,
-    BoxYMm,
-    BoxWidthMm,
-    BoxHeightMm,
-  };
-
-  using QAbstractListModel::QAbstractListModel;
-
-  int rowCount(const QModelIndex& parent = {}) const override;
-  QVariant data(const QModelIndex& index, int role) const override;
-  QHash<int, QByteArray> roleNames() const override;
-
-  int count() const { return static_cast<int>(rows_.size()); }
-  const std::vector<PanelRow>& rows() const { return rows_; }
-  const PanelRow* find(job::Panel panel) const;
-  void show(std::vector<PanelRow> rows);
-
-  Q_INVOKABLE QString panelAt(int row) const;  // "" when there is no such row
-  Q_INVOKABLE int rowOf(const QString& panel) const;
-
- signals:
-  void countChanged();
-
- private:
-  std::vector<PanelRow> rows_;
-};
+std::vector<RowModel<PanelRow>::Column> panel_columns();
 
 QString word_of_panel(job::Panel panel);
 std::optional<job::Panel> panel_of_word(const QString& word);

@@ -1,0 +1,43 @@
+#include "screens/mark_rows.h"
+
+#include "screens/map_geometry.h"
+
+namespace jambline::screens {
+
+std::vector<RowModel<MarkRow>::Column> mark_columns() {
+  return {{"mark", [](const MarkRow& row) { return row.key; }},
+          {"number", [](const MarkRow& row) { return row.number; }},
+          {"kind", [](const MarkRow& row) { return static_cast<int>(row.defect); }},
+          {"title", [](const MarkRow& row) { return row.title; }},
+          {"note", [](const MarkRow& row) { return row.note; }},
+          {"place", [](const MarkRow& row) { return row.place; }},
+          {"spoken", [](const MarkRow& row) { return row.spoken; }},
+          {"xMm", [](const MarkRow& row) { return row.ring_at.x_mm; }},
+          {"yMm", [](const MarkRow& row) { return row.ring_at.y_mm; }},
+          {"together", [](const MarkRow& row) { return row.together; }},
+          {"shown", [](const MarkRow& row) { return row.shown; }}};
+}
+
+void merge_rings(std::vector<MarkRow>& rows, double px_per_mm) {
+  std::vector<Point_px> places;
+  for (const MarkRow& row : rows)
+    places.push_back({row.at.x_mm * px_per_mm, row.at.y_mm * px_per_mm});
+  int number = 0;
+  for (const auto& ring : merged(places, px_per_mm > 0 ? ring_apart_px : 0)) {
+    trade::Point_mm sum;
+    for (const std::size_t one : ring) {
+      sum.x_mm += rows[one].at.x_mm;
+      sum.y_mm += rows[one].at.y_mm;
+    }
+    const auto many = static_cast<double>(ring.size());
+    for (const std::size_t one : ring) {
+      rows[one].ring = number;
+      rows[one].together = static_cast<int>(ring.size());
+      rows[one].shown = one == ring.front();
+      rows[one].ring_at = {sum.x_mm / many, sum.y_mm / many};
+    }
+    ++number;
+  }
+}
+
+}  // namespace jambline::screens
