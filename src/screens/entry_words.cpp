@@ -152,8 +152,6 @@ class Line {
         out = tr("%1 stopped").arg(sentence(what));
         break;
     }
-    if (said.happened_ms)
-      out = tr("%1, at %2 as said afterwards").arg(out, clock_words(*said.happened_ms, zone()));
     return said.worker == entry_.person ? out : tr("%1 for %2").arg(out, name(said.worker));
   }
   QString operator()(const entries::ReleaseOffered& said) const {
