@@ -14,8 +14,8 @@ CHANGES = re.compile(r"\b(INSERT\s+(OR\s+\w+\s+)?INTO|REPLACE\s+INTO|UPDATE(\s+O
 OPENS = re.compile(r"\bOpenMode::Write\b")
 WRITES = re.compile(r"(\.|->)\s*(found_shop|erase_payload|add_page)\s*\(|\blog_?\s*(\.|->)\s*(append|add)\s*\(")
 LOG = "src/log/"
-# The engine decides and appends; the demo generator makes a shop before there is an engine.
-WRITERS = (LOG, "src/engine/engine.cpp", "src/app/demo/demo_shop.cpp")
+# The engine decides and appends; a restore and the demo generator write before there is an engine.
+WRITERS = (LOG, "src/engine/engine.cpp", "src/engine/restore.cpp", "src/app/demo/demo_shop.cpp")
 
 
 def main(root):
