@@ -12,7 +12,7 @@ namespace {
 QPointingDevice& finger() {
   static QPointingDevice* device = [] {
     QPointingDevice* made = QTest::createTouchDevice();
-    made->setParent(QCoreApplication::instance());  // goes with it, not after it
+    made->setParent(nullptr);  // ends with the process: after the program it cannot end alone
     return made;
   }();
   return *device;
