@@ -36,7 +36,8 @@ class GuiThread : public testing::Test {
     static int count = 1;
     static char name[] = "threads_test";
     static char* names[] = {name, nullptr};
-    static QGuiApplication app(count, names);
+    static auto* const app = new QGuiApplication(count, names);  // ends with the process
+    (void)app;
   }
   void SetUp() override {
     ASSERT_TRUE(folder_.isValid());
