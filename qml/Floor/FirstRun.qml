@@ -1,12 +1,15 @@
-// FirstRun: what stands on the floor before the first car: the hatched form of a car to come.
+// FirstRun: what stands on the floor before the first car: the hatched form of a car to come, and the
+// way to look at the demo shop first. demo must be set.
 pragma ComponentBehavior: Bound
 
 import QtQuick
 import Jambline.Theme
+import Jambline.Screens
 
 Flickable {
     id: page
 
+    required property DemoViewModel demo
     readonly property real reach: Math.min(width - 2 * Theme.gutter, 560)
 
     contentHeight: Math.max(height, stack.height + 16)
@@ -71,6 +74,22 @@ Flickable {
             width: parent.width
             text: qsTr("Open a car: plate, color, body, panels. It takes about a minute. All of it stays on this device.")
             color: Theme.pencil
+        }
+        Words {
+            visible: text !== ""
+            width: parent.width
+            text: page.demo.note
+            bold: true
+        }
+        PlainButton {
+            objectName: "tryDemo"
+            visible: !page.demo.isDemo && !page.demo.running
+            pressable: visible
+            width: parent.width
+            height: implicitHeight
+            text: qsTr("Try the demo shop")
+            secondLine: qsTr("invented cars, thrown away when closed")
+            onClicked: page.demo.open()
         }
     }
 }

@@ -11,6 +11,7 @@ FocusScope {
     id: screen
 
     required property FloorViewModel floor
+    required property DemoViewModel demo
     property bool wide: false
     property bool aside: false
     property real undoRoom: 0
@@ -28,6 +29,7 @@ FocusScope {
     }
     FirstRun {
         visible: screen.floor.cars === 0
+        demo: screen.demo
         width: parent.width
         height: act.y - 8 - screen.undoRoom
     }

@@ -50,6 +50,7 @@ FocusScope {
         aside: body.carBeside
         undoRoom: body.front === floorScreen ? body.undoRoom : 0
         floor: body.models.floor
+        demo: body.models.demo
         onCarAsked: jobId => body.showCar(jobId)
         onOpenAsked: body.way.go(Navigation.OpenCar)
     }

@@ -15,7 +15,10 @@ Window {
     required property FloorViewModel floor
     required property ClockViewModel clock
     required property PinViewModel pin
+    required property ForgottenClockViewModel forgotten
+    required property ShopViewModel shop
     required property ShopFolderViewModel shopFolder
+    required property DemoViewModel demo
     required property OpenCarViewModel openCarForm
     required property CarViewModel car
     required property InspectViewModel inspect
@@ -26,6 +29,9 @@ Window {
     readonly property alias clockSheet: clockSheet
     readonly property alias peopleSheet: peopleSheet
     readonly property alias pinSheet: pinSheet
+    readonly property alias shopSheet: shopSheet
+    readonly property alias forgottenSheet: forgottenSheet
+    readonly property bool asksOverSheets: pinSheet.opened || forgottenSheet.opened
     readonly property alias firstAid: firstAid
     readonly property bool wide: width >= 840
 
@@ -39,7 +45,7 @@ Window {
     height: 892
     minimumWidth: 360
     minimumHeight: 600
-    title: session.hasCar && way.inCar ? qsTr("%1, Jambline").arg(session.carTitle) : qsTr("Jambline")
+    title: demo.isDemo ? qsTr("Demo shop, Jambline") : session.hasCar && way.inCar ? qsTr("%1, Jambline").arg(session.carTitle) : qsTr("Jambline")
     color: Theme.paper
 
     Binding { target: Theme; property: "dark"; value: window.settings.dark }
@@ -50,6 +56,7 @@ Window {
         id: models
         session: window.session
         floor: window.floor
+        demo: window.demo
         openCarForm: window.openCarForm
         car: window.car
         inspect: window.inspect
@@ -107,7 +114,7 @@ Window {
                 id: margin
                 width: parent.width
                 height: implicitHeight
-                syncText: window.shell.syncWords
+                syncText: window.demo.isDemo ? qsTr("Demo shop, thrown away when closed") : window.shell.syncWords
                 wallText: window.shell.wallWords
             }
             Head {
@@ -205,7 +212,7 @@ Window {
     ClockSheet {
         id: clockSheet
         anchors.fill: parent
-        enabled: !firstAid.opened && !pinSheet.opened
+        enabled: !firstAid.opened && !window.asksOverSheets
         clock: window.clock
         session: window.session
         keepClear: head.firstAid
@@ -214,11 +221,31 @@ Window {
         id: peopleSheet
         anchors.fill: parent
         pin: window.pin
-        folder: window.shopFolder
+        demo: window.demo
         onPinWanted: pinSheet.setOne()
-        enabled: !firstAid.opened && !pinSheet.opened
+        onShopWanted: {
+            close();
+            shopSheet.showShop();
+        }
+        enabled: !firstAid.opened && !window.asksOverSheets && !shopSheet.opened
         clock: window.clock
         settings: window.settings
+        keepClear: head.firstAid
+    }
+    ShopSheet {
+        id: shopSheet
+        z: 52
+        anchors.fill: parent
+        enabled: !firstAid.opened && !window.asksOverSheets
+        shop: window.shop
+        folder: window.shopFolder
+        keepClear: head.firstAid
+    }
+    ForgottenClockSheet {
+        id: forgottenSheet
+        anchors.fill: parent
+        enabled: !firstAid.opened && !pinSheet.opened
+        forgotten: window.forgotten
         keepClear: head.firstAid
     }
     PinSheet {

@@ -1,4 +1,4 @@
-// PeopleSheet: who it is, one more person, and the settings of this device.
+// PeopleSheet: who it is, one more person, the settings of this device, and the way to the shop.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -11,10 +11,11 @@ Sheet {
     required property ClockViewModel clock
     required property SettingsViewModel settings
     required property PinViewModel pin
-    required property ShopFolderViewModel folder
+    required property DemoViewModel demo
     property bool adding: false
 
     signal pinWanted
+    signal shopWanted
 
     title: qsTr("Who is it?")
     onClosed: adding = false
@@ -78,14 +79,29 @@ Sheet {
                 onClicked: sheet.pin.takeAway(personId)
             }
         }
+        PlainButton {
+            objectName: "theShop"
+            visible: sheet.clock.anyPeople
+            pressable: visible
+            width: parent.width
+            height: implicitHeight
+            text: qsTr("The shop")
+            secondLine: qsTr("name, people, racks, backup")
+            onClicked: sheet.shopWanted()
+        }
+        PlainButton {
+            objectName: "leaveDemo"
+            visible: sheet.demo.isDemo
+            pressable: visible
+            width: parent.width
+            height: implicitHeight
+            text: qsTr("Leave the demo shop")
+            secondLine: qsTr("it is thrown away; your own shop is as it was")
+            onClicked: sheet.demo.leave()
+        }
         SettingsRows {
             width: parent.width
             settings: sheet.settings
-        }
-        ShopFolderRows {
-            width: parent.width
-            visible: sheet.clock.anyPeople
-            folder: sheet.folder
         }
     }
 }

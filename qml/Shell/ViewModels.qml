@@ -5,6 +5,7 @@ import Jambline.Screens
 QtObject {
     required property Session session
     required property FloorViewModel floor
+    required property DemoViewModel demo
     required property OpenCarViewModel openCarForm
     required property CarViewModel car
     required property InspectViewModel inspect

@@ -155,7 +155,7 @@ FocusScope {
 
             Words {
                 id: name
-                anchors.verticalCenter: closer.verticalCenter
+                y: Math.max(0, (closer.height - height) / 2)
                 width: parent.width - closer.width - 12
                 text: sheet.title
                 bold: true

@@ -148,12 +148,14 @@ Pressable {
                 }
                 Words {
                     anchors.horizontalCenter: parent.horizontalCenter
+                    width: rule.folded ? Math.min(natural, tab.width - 16) : natural
+                    horizontalAlignment: Text.AlignHCenter
                     text: rule.tabText
                     mute: true
                     bold: true
                     size: Theme.body
                     color: Theme.tapeInk
-                    wrapMode: Text.NoWrap
+                    wrapMode: rule.folded ? Text.Wrap : Text.NoWrap
                 }
             }
         }

@@ -71,9 +71,11 @@ Drafts decide_one(const Scene& scene, const StopClock& command) {
   const auto at = clock_of(scene, command.worker);
   if (!at) return fail(Code::NotRunning, "stop the clock", name_of(scene, command.worker));
   JAMBLINE_TRY(scene.car(at->car->job, "stop the clock"));
+  if (command.ended_ms && (at->running->paused || *command.ended_ms < at->running->start_ms))
+    return fail(Code::OutOfRange, "stop the clock", "time");
   return std::vector<Draft>{
-      {at->car->job,
-       entries::ClockActed{command.worker, entries::ClockActKind::Stop, at->running->operation}}};
+      {at->car->job, entries::ClockActed{command.worker, entries::ClockActKind::Stop,
+                                         at->running->operation, command.ended_ms}}};
 }
 
 }  // namespace jambline::acts

@@ -153,8 +153,10 @@ struct StartClock {
 struct PauseClock {
   PersonId worker;
 };
+// `ended_ms`: it was forgotten and ended earlier; not before what runs began.
 struct StopClock {
   PersonId worker;
+  std::optional<std::int64_t> ended_ms = {};
 };
 
 // 5) Handing on. No panel: the whole car.

@@ -39,4 +39,8 @@ struct Draft {
 Result<std::vector<Draft>> decide(const World& world, const Command& command,
                                   const Context& context);
 
+// Erasing is no entry to be decided but a hole made in the log: a manager may do it with the name
+// of somebody who has left.
+Status may_erase_name(const folds::ShopView& shop, const PersonId& person, const PersonId& by);
+
 }  // namespace jambline::acts

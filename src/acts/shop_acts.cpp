@@ -45,12 +45,36 @@ Drafts decide_one(const Scene& scene, const ChangeRole& command) {
       {{}, entries::PersonAdded{command.person, command.role, person->role_heads}}};
 }
 
+// Nobody is there any more to stop a clock that runs: it stops with the same act.
 Drafts decide_one(const Scene& scene, const LetPersonGo& command) {
   const auto* person = scene.world.shop.find(command.person);
   if (!person) return fail(Code::Unknown, "let a person go", "person");
   if (person->left) return fail(Code::AlreadyDone, "let a person go", person->name);
   if (!scene.is_manager()) return fail(Code::NotAllowed, "let a person go", person->name);
-  return std::vector<Draft>{{{}, entries::PersonLeft{command.person}}};
+  std::vector<Draft> out;
+  const auto job = scene.world.clock_of(command.person);
+  const folds::CarView* car = job ? scene.world.car(*job) : nullptr;
+  if (car) {
+    JAMBLINE_TRY(scene.car(*job, "let a person go"));
+    for (const auto& running : car->running)
+      if (running.person == command.person)
+        out.push_back({*job, entries::ClockActed{command.person, entries::ClockActKind::Stop,
+                                                 running.operation}});
+  }
+  out.push_back({{}, entries::PersonLeft{command.person}});
+  return out;
+}
+
+Status may_erase_name(const folds::ShopView& shop, const PersonId& person, const PersonId& by) {
+  const char* const operation = "erase a name";
+  const auto* one = shop.find(person);
+  if (!one) return fail(Code::Unknown, operation, "person");
+  const auto* teller = shop.find(by);
+  if (!teller || teller->left || teller->role != job::Role::Manager)
+    return fail(Code::NotAllowed, operation, one->name);
+  if (!one->left) return fail(Code::NotYet, operation, one->name);
+  if (one->name.empty()) return fail(Code::AlreadyDone, operation, "person");
+  return {};
 }
 
 Drafts decide_one(const Scene& scene, const AddRack& command) {

@@ -76,11 +76,7 @@ class LocalEngine final : public Engine {
     }
     jobs_.emplace(*log_);
     JAMBLINE_ASSIGN(floor_, Floor::open(parts_.folder, *log_, *jobs_));
-    JAMBLINE_TRY(log_->said_of({}, [this](const log::Said& said) {
-      shop_.apply(read_entry(said));
-      return true;
-    }));
-    shop_view_ = std::make_shared<const folds::ShopView>(shop_.view());
+    JAMBLINE_TRY(fold_shop_anew());
     folded_ = log_->last_arrival();
     if (auto drafts = shelf::Drafts::open(parts_.folder)) {
       drafts_ = std::move(*drafts);
@@ -162,6 +158,14 @@ class LocalEngine final : public Engine {
         done(pins_->attempt(person, pin, parts_.clock.now().wall_ms));
       else
         done(seal::PinTry{seal::PinAnswer::NoPin, 0});
+    });
+  }
+
+  void erase_name(PersonId person, PersonId by, std::function<void(Status)> done) override {
+    work_->post([this, person, by, done = std::move(done)] {
+      Status erased = erase_names(person, by);
+      publish();
+      done(std::move(erased));
     });
   }
 
@@ -275,19 +279,63 @@ class LocalEngine final : public Engine {
     return wrote;
   }
 
+  Status erase_names(const PersonId& person, const PersonId& by) {
+    if (barred_) return fail(*barred_);
+    JAMBLINE_TRY(acts::may_erase_name(*shop_view_, person, by));
+    std::vector<Hash> names;
+    JAMBLINE_TRY(log_->said_of({}, [&](const log::Said& said) {
+      const entries::Entry entry = read_entry(said);
+      const auto* named = std::get_if<entries::PersonNamed>(&entry.payload);
+      if (named && named->person == person) names.push_back(entry.hash);
+      return true;
+    }));
+    const auto kinds = entries::erasable_kinds();
+    Status erased;
+    for (const Hash& name : names) {
+      auto stored = log_->erase_payload(*key_, by, name, "left the shop", kinds, parts_.clock.now(),
+                                        *parts_.random);
+      if (stored) continue;
+      note_trouble(stored.error());
+      erased = fail(std::move(stored.error()));
+      break;
+    }
+    if (erased) trouble_.reset();
+    last_act_.reset();  // it may hold the name, and undoing it would make no sense
+    JAMBLINE_TRY(fold_shop_anew());
+    folded_ = log_->last_arrival();
+    return erased;
+  }
+
+  // What was erased is known by no fold any more.
+  Status fold_shop_anew() {
+    folds::ShopFold anew;
+    JAMBLINE_TRY(log_->said_of({}, [&](const log::Said& said) {
+      anew.apply(read_entry(said));
+      return true;
+    }));
+    shop_ = std::move(anew);
+    shop_view_ = std::make_shared<const folds::ShopView>(shop_.view());
+    return {};
+  }
+
   // Takes written or arrived entries into shop, jobs and floor.
   Status fold(const std::vector<entries::Entry>& fresh, bool at_once) {
     std::map<JobId, std::vector<entries::Entry>> by_job;
     bool shop_changed = false;
+    bool name_erased = false;
     for (const auto& entry : fresh) {
       if (entry.subject) {
         by_job[entry.subject].push_back(entry);
       } else {
         shop_.apply(entry);
         shop_changed = true;
+        name_erased = name_erased || entry.kind == seal::kind::payload_erased;
       }
     }
-    if (shop_changed) shop_view_ = std::make_shared<const folds::ShopView>(shop_.view());
+    if (name_erased)
+      JAMBLINE_TRY(fold_shop_anew());
+    else if (shop_changed)
+      shop_view_ = std::make_shared<const folds::ShopView>(shop_.view());
     folded_ = log_->last_arrival();
     for (const auto& [job, entries] : by_job) {
       if (at_once || job == watched_) {

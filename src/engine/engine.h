@@ -95,6 +95,11 @@ class Engine {
   virtual void try_pin(PersonId person, std::string pin,
                        std::function<void(Result<seal::PinTry>)> done) = 0;
 
+  // Erases every name that the log holds of somebody who has left (acts/decide.h says who may),
+  // then folds the shop anew. Cannot be taken back. `done` is called on the work lane; when it
+  // fails in between, what was erased stays so and the rest goes with the next try.
+  virtual void erase_name(PersonId person, PersonId by, std::function<void(Status)> done) = 0;
+
   // The whole chain, on the calc lane; `progress` and `done` are called there.
   virtual void audit(std::function<void(double)> progress,
                      std::function<void(Result<log::Audit>)> done) = 0;

@@ -124,12 +124,17 @@ struct ClockActed {
   static constexpr bool erasable = false;
   PersonId worker;
   ClockActKind act{};
-  OperationId operation;  // what starts; for pause and stop what ends
+  OperationId operation;                         // what starts; for pause and stop what ends
+  std::optional<std::int64_t> happened_ms = {};  // said afterwards; absent: when it was tapped
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "worker"}, self.worker);
     visit(Field{.name = "act"}, self.act);
     visit(Field{.name = "operation"}, self.operation);
+    visit(Field{.name = "happened_ms",
+                .unit = "ms",
+                .doc = "UTC since 1970, said afterwards; absent: when it was tapped"},
+          self.happened_ms);
   }
 };
 

@@ -128,6 +128,22 @@ struct OperationView {
   friend bool operator==(const OperationView&, const OperationView&) = default;
 };
 
+// The last entry that a person made on this car.
+struct SeenView {
+  PersonId person;
+  std::int64_t wall_ms{};
+  std::uint64_t since_boot_ms{};
+  BootId boot;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "person"}, self.person);
+    visit(Field{.name = "wall_ms", .unit = "ms"}, self.wall_ms);
+    visit(Field{.name = "since_boot_ms", .unit = "ms"}, self.since_boot_ms);
+    visit(Field{.name = "boot"}, self.boot);
+  }
+  friend bool operator==(const SeenView&, const SeenView&) = default;
+};
+
 // A person's clock that runs or is paused on this car.
 struct RunningView {
   PersonId person;
@@ -215,6 +231,7 @@ struct CarView {
   std::vector<StageView> stages;          // those that have an operation or were said to be done
   std::vector<RunningView> running;
   std::vector<WorkedView> worked;
+  std::vector<SeenView> seen;  // by person; not described: it follows from the entries
   ReleaseView car_release;
   std::optional<std::int64_t> delivered_ms;
   int entries = 0;

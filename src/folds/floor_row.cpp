@@ -33,6 +33,7 @@ FloorRow floor_row(const CarView& car) {
   row.read_only = car.unknown_entries > 0;
   row.running = car.running;
   row.operations = car.operations;
+  if (!car.delivered_ms) row.seen = car.seen;
   return row;
 }
 

@@ -31,6 +31,7 @@ struct FloorRow {
   std::vector<job::Role> offered_to;  // releases that wait for someone to take them
   std::vector<RunningView> running;
   std::vector<OperationView> operations;
+  std::vector<SeenView> seen;  // of a car in work
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "job"}, self.job);
@@ -52,6 +53,7 @@ struct FloorRow {
     visit(Field{.name = "offered_to"}, self.offered_to);
     visit(Field{.name = "running"}, self.running);
     visit(Field{.name = "operations"}, self.operations);
+    visit(Field{.name = "seen"}, self.seen);
   }
   friend bool operator==(const FloorRow&, const FloorRow&) = default;
 };

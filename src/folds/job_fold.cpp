@@ -33,6 +33,7 @@ void JobFold::apply(entries::Entry entry) {
     if (*place == entry.order) return;
     seen_.insert(place, entry.order);
   }
+  note_seen(entry);
   std::visit(
       [&](auto& said) {
         using T = std::decay_t<decltype(said)>;
@@ -74,7 +75,7 @@ void JobFold::apply(entries::Entry entry) {
           if (clock_acts_.empty()) clock_acts_.reserve(usual_clock_acts);
           clock_acts_.push_back({act_kind(said.act), said.worker, said.operation, entry.wall_ms,
                                  entry.boottime_ms, entry.boot, entry.order.hlc, entry.order.device,
-                                 entry.order.seq, entry.hash});
+                                 entry.order.seq, entry.hash, said.happened_ms});
         } else if constexpr (std::is_same_v<T, ReleaseOffered>) {
           offers_.write(said.panel, entry, std::move(said.replaces),
                         Offer{said.release, said.to, said.rack});
@@ -88,6 +89,18 @@ void JobFold::apply(entries::Entry entry) {
         }
       },
       entry.payload);
+}
+
+void JobFold::note_seen(const entries::Entry& entry) {
+  if (!entry.person) return;
+  const auto place = std::lower_bound(
+      last_by_.begin(), last_by_.end(), entry.person,
+      [](const LastEntry& one, const PersonId& person) { return one.seen.person < person; });
+  const LastEntry last{entry.order, {entry.person, entry.wall_ms, entry.boottime_ms, entry.boot}};
+  if (place == last_by_.end() || place->seen.person != entry.person)
+    last_by_.insert(place, last);
+  else if (place->order < entry.order)
+    *place = last;
 }
 
 ReleaseView JobFold::release_view(const Offers& offers, const Answers& all_answers) const {
@@ -134,6 +147,8 @@ CarView JobFold::view() const {
   view_labels(out);
   view_panels(out);
   view_hours(out);
+  out.seen.reserve(last_by_.size());
+  for (const auto& last : last_by_) out.seen.push_back(last.seen);
   return out;
 }
 

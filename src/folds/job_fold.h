@@ -85,7 +85,14 @@ class JobFold {
   void view_labels(CarView& out) const;
 
   JobId job_;
+  struct LastEntry {
+    entries::Order order;
+    SeenView seen;
+  };
+  void note_seen(const entries::Entry& entry);
+
   std::vector<entries::Order> seen_;  // sorted
+  std::vector<LastEntry> last_by_;    // by person
   Withdrawals withdrawals_;
   Heads<Opened> opened_;
   Heads<std::string> plate_;

@@ -152,6 +152,12 @@ class Line {
         out = tr("%1 stopped").arg(sentence(what));
         break;
     }
+    if (said.happened_ms) {
+      const QString clock = clock_words(*said.happened_ms, telling_.zone);
+      const QString day = day_words(*said.happened_ms, telling_.zone);
+      const bool other_day = day != day_words(entry_.wall_ms, telling_.zone);
+      out = tr("%1, as of %2").arg(out, other_day ? tr("%1 %2").arg(day, clock) : clock);
+    }
     return said.worker == entry_.person ? out : tr("%1 for %2").arg(out, name(said.worker));
   }
   QString operator()(const entries::ReleaseOffered& said) const {

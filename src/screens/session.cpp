@@ -72,7 +72,11 @@ QString Session::zone() const {
 }
 
 void Session::post(acts::Command command, Then then) {
-  engine_.post(std::move(command), person_,
+  post_as(person_, std::move(command), std::move(then));
+}
+
+void Session::post_as(const PersonId& person, acts::Command command, Then then) {
+  engine_.post(std::move(command), person,
                [this, then = std::move(then)](Result<engine::Wrote> wrote) {
                  QMetaObject::invokeMethod(
                      this,

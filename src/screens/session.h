@@ -53,6 +53,7 @@ class Session final : public QObject {
 
   using Then = std::function<void(const Result<engine::Wrote>&)>;
   void post(acts::Command command, Then then = {});
+  void post_as(const PersonId& person, acts::Command command, Then then = {});
   engine::Engine& engine() { return engine_; }
 
   QString personId() const;

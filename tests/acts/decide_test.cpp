@@ -119,6 +119,18 @@ TEST_F(DecideTest, StopAndPauseWithoutAStartAreRefused) {
   refused(StopClock{painter}, Code::NotRunning);
 }
 
+TEST_F(DecideTest, AStopMayBeSaidAfterwardsButNotBeforeTheStartNorOfAPause) {
+  did(StartClock{painter, job, operation(0)});
+  const std::int64_t start_ms = car().running.front().start_ms;
+  refused(StopClock{painter, start_ms - 1}, Code::OutOfRange);
+  const auto written = did(StopClock{painter, start_ms + 1000});
+  ASSERT_EQ(written.size(), 1U);
+  EXPECT_EQ(std::get<entries::ClockActed>(written[0].payload).happened_ms, start_ms + 1000);
+  did(StartClock{painter, job, operation(0)});
+  did(PauseClock{painter});
+  refused(StopClock{painter, now_ms + 1000}, Code::OutOfRange);
+}
+
 TEST_F(DecideTest, AClockThatRunsOnThisIsNotStartedAgain) {
   did(StartClock{painter, job, operation(0)});
   refused(StartClock{painter, job, operation(0)}, Code::AlreadyRunning);

@@ -82,6 +82,10 @@ TEST_F(EntryWords, TheClockNamesTheOperationAndWhoseItIsWhenAnotherTapped) {
   EXPECT_EQ(say(ClockActed{ivo_, ClockActKind::Switch, correct}), "Switched to correct");
   EXPECT_EQ(say(ClockActed{PersonId{{9}}, ClockActKind::Stop, OperationId{{9}}}),
             "Operation stopped for someone");
+  EXPECT_EQ(say(ClockActed{ivo_, ClockActKind::Stop, correct, morning_ms - 3'600'000}),
+            "Correct stopped, as of 08:30");
+  EXPECT_EQ(say(ClockActed{ivo_, ClockActKind::Stop, correct, morning_ms - 17 * 3'600'000}),
+            "Correct stopped, as of Tue Nov 24 16:30");
 }
 
 TEST_F(EntryWords, APromiseForTheSameDayHasNoDay) {

@@ -121,6 +121,21 @@ bool disputed(Shop& shop, bool on_panel) {
   return place(shop, "Floor", "Panel");
 }
 
+// The page of the first person, or the question before that person leaves.
+bool shop_person(Shop& shop, bool leaving) {
+  const auto& people = shop.program().session().shop().people;
+  if (people.empty()) return true;
+  for (const auto& person : people)
+    if (person.role == job::Role::Manager)
+      shop.program().session().choosePerson(QString::fromStdString(person.person.hex()));
+  auto* page = part(shop, "shop");
+  if (!page || !press(shop, "personTile") || !press(shop, "theShop")) return false;
+  QMetaObject::invokeMethod(page, "open",
+                            Q_ARG(QString, QString::fromStdString(people.front().person.hex())));
+  settle(shop.window());
+  return !leaving || press(shop, "letGo") || true;  // not without a manager
+}
+
 std::vector<Screen> all() {
   const auto at = [](const char* where, const char* work) {
     return [=](Shop& shop) { return place(shop, where, work); };
@@ -159,6 +174,14 @@ std::vector<Screen> all() {
          return on_floor(shop) && press(shop, "personTile") &&
                 (press(shop, "setPin") || true);  // nobody is chosen in an empty shop
        }},
+      {"the-shop", false,
+       [=](Shop& shop) {
+         return on_floor(shop) && press(shop, "personTile") &&
+                (press(shop, "theShop") || true);  // an empty shop has no page
+       }},
+      {"shop-person", false,
+       [=](Shop& shop) { return on_floor(shop) && shop_person(shop, false); }},
+      {"shop-leaver", false, [=](Shop& shop) { return on_floor(shop) && shop_person(shop, true); }},
       {"first-aid", false, then(on_floor, pressing("firstAid"))},
       {"first-aid-steps", false,
        [=](Shop& shop) {
@@ -182,6 +205,8 @@ std::vector<Screen> all() {
       {"entry-take-back", true, [](Shop& shop) { return entry(shop, true); }},
       {"car-disputed", true, [](Shop& shop) { return disputed(shop, false); }, false, true},
       {"panel-disputed", true, [](Shop& shop) { return disputed(shop, true); }, false, true},
+      // Last: it is the next day from then on.
+      {"forgotten-clock", false, [=](Shop& shop) { return on_floor(shop) && shop.day_after(); }},
   };
 }
 

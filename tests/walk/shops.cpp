@@ -5,6 +5,7 @@
 
 #include "app/demo/demo_shop.h"
 #include "job/body_shape.h"
+#include "rules.h"
 
 namespace jambline::walk {
 
@@ -111,7 +112,23 @@ bool Shop::undoable_act() {
          wait_until([&] { return program_->session().snapshot().last_act != nullptr; });
 }
 
+bool Shop::day_after() {
+  if (!is_day_after_) clock_.advance_ms(24 * hour_ms);
+  is_day_after_ = true;
+  screens::Session& session = program_->session();
+  for (const auto& car : *session.snapshot().floor)
+    for (const auto& running : car.running) {
+      if (running.paused || session.has_pin(running.person)) continue;
+      session.choose_unlocked({});
+      session.choose_unlocked(running.person);
+      settle(window());
+      return true;
+    }
+  return true;  // nobody's clock runs in an empty shop
+}
+
 bool Shop::fill() {
+  act(acts::NameShop{"Collision shop at the old fairground", "America/New_York"}, {});
   act(acts::AddPerson{long_names[0], job::Role::Manager}, {});
   const PersonId first = first_person();
   for (int i = 1; i < 8; ++i)

@@ -28,6 +28,7 @@ class Shop {
   bool put_on_tape(const QString& job);
   QString usual_car() const { return car_; }          // being looked over, most marks
   QString disputed_car() const { return disputed_; }  // or ""
+  bool day_after();                                   // clocks that ran are asked about
   bool undoable_act();                                // one more act, so that the undo row shows
 
  private:
@@ -43,6 +44,7 @@ class Shop {
   std::unique_ptr<app::Program> program_;
   QString car_;
   QString disputed_;
+  bool is_day_after_ = false;
   int refused_ = 0;
 };
 

@@ -1,10 +1,13 @@
 #include <QFontDatabase>
 #include <QGuiApplication>
 #include <QLocale>
+#include <QSocketNotifier>
 #include <QStandardPaths>
 #include <QStyleHints>
 #include <QTemporaryDir>
 #include <cstdio>
+#include <optional>
+#include <unistd.h>
 
 #include "app/demo/demo_shop.h"
 #include "app/jambline/pictures.h"
@@ -106,6 +109,14 @@ int main(int argc, char** argv) {
     if (!drawn) return print(drawn.error()), 1;
     std::printf("%d pictures\n", *drawn);
     return 0;
+  }
+  std::optional<QSocketNotifier> input;
+  if (options.ends_with_input) {
+    input.emplace(STDIN_FILENO, QSocketNotifier::Read);
+    QObject::connect(&*input, &QSocketNotifier::activated, &gui, [] {
+      char byte = 0;
+      if (read(STDIN_FILENO, &byte, 1) == 0) QGuiApplication::quit();
+    });
   }
   return QGuiApplication::exec();
 }

@@ -14,6 +14,7 @@ Options read_options(int argc, char** argv, std::optional<int>& exit_code) {
   auto* demo =
       program.add_flag("--demo", out.demo, "An invented shop in a folder thrown away after");
   demo->excludes(folder);
+  program.add_flag("--ends-with-input", out.ends_with_input, "Leave when the standard input ends");
   program
       .add_option("--restore", out.restore, "An exported shop, taken into the empty folder first")
       ->needs(folder);

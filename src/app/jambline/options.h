@@ -11,6 +11,7 @@ struct Options {
   std::filesystem::path folder;    // empty: the person's own data folder
   std::filesystem::path restore;   // an exported shop, taken into the empty folder first
   bool demo = false;               // a throw-away folder with the demo shop
+  bool ends_with_input = false;    // leave when the standard input ends: with who started it
   std::filesystem::path pictures;  // draw the screens into this folder and leave
   bool self_test = false;          // show every screen once; any warning fails
   std::optional<QSize> size;

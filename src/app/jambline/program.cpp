@@ -56,6 +56,11 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->clock_ = std::make_unique<screens::ClockViewModel>(session);
   out->shop_folder_ = std::make_unique<screens::ShopFolderViewModel>(
       session, QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation));
+  out->forgotten_ = std::make_unique<screens::ForgottenClockViewModel>(session);
+  out->shop_ = std::make_unique<screens::ShopViewModel>(session);
+  out->demo_ = std::make_unique<screens::DemoViewModel>(
+      options.demo, QCoreApplication::applicationFilePath(),
+      QStringList{QStringLiteral("--demo"), QStringLiteral("--ends-with-input")});
   out->pin_ = std::make_unique<screens::PinViewModel>(session);
   out->open_car_ = std::make_unique<screens::OpenCarViewModel>(session);
   out->car_ = std::make_unique<screens::CarViewModel>(session);
@@ -96,6 +101,9 @@ bool Program::show() {
       {QStringLiteral("floor"), QVariant::fromValue<QObject*>(floor_.get())},
       {QStringLiteral("clock"), QVariant::fromValue<QObject*>(clock_.get())},
       {QStringLiteral("shopFolder"), QVariant::fromValue<QObject*>(shop_folder_.get())},
+      {QStringLiteral("forgotten"), QVariant::fromValue<QObject*>(forgotten_.get())},
+      {QStringLiteral("shop"), QVariant::fromValue<QObject*>(shop_.get())},
+      {QStringLiteral("demo"), QVariant::fromValue<QObject*>(demo_.get())},
       {QStringLiteral("pin"), QVariant::fromValue<QObject*>(pin_.get())},
       {QStringLiteral("openCarForm"), QVariant::fromValue<QObject*>(open_car_.get())},
       {QStringLiteral("car"), QVariant::fromValue<QObject*>(car_.get())},

@@ -16,7 +16,9 @@
 #include "engine/engine.h"
 #include "screens/car_view_model.h"
 #include "screens/clock_view_model.h"
+#include "screens/demo_view_model.h"
 #include "screens/floor_view_model.h"
+#include "screens/forgotten_clock_view_model.h"
 #include "screens/inspect_view_model.h"
 #include "screens/open_car_view_model.h"
 #include "screens/parts_view_model.h"
@@ -26,6 +28,7 @@
 #include "screens/settings_view_model.h"
 #include "screens/shell_view_model.h"
 #include "screens/shop_folder_view_model.h"
+#include "screens/shop_view_model.h"
 #include "screens/time_line_view_model.h"
 
 namespace jambline::app {
@@ -60,7 +63,10 @@ class Program {
   std::unique_ptr<screens::FloorViewModel> floor_;
   std::unique_ptr<screens::ClockViewModel> clock_;
   std::unique_ptr<screens::PinViewModel> pin_;
+  std::unique_ptr<screens::ForgottenClockViewModel> forgotten_;
+  std::unique_ptr<screens::ShopViewModel> shop_;
   std::unique_ptr<screens::ShopFolderViewModel> shop_folder_;
+  std::unique_ptr<screens::DemoViewModel> demo_;
   std::unique_ptr<screens::OpenCarViewModel> open_car_;
   std::unique_ptr<screens::CarViewModel> car_;
   std::unique_ptr<screens::InspectViewModel> inspect_;

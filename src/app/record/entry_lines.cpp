@@ -147,6 +147,7 @@ class Line {
         out = sentence(what) + " stopped";
         break;
     }
+    if (said.happened_ms) out += ", as of " + time_of(*said.happened_ms, shop_.view.zone);
     if (said.worker != entry_.person) out += " for " + name_of(said.worker, shop_.view);
     return out;
   }

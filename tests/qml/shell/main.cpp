@@ -1,0 +1,153 @@
+// The sheets that ask a person something, on a real engine in a throw-away folder.
+#include <QGuiApplication>
+#include <QLocale>
+#include <QQmlEngine>
+#include <QQmlExtensionPlugin>
+#include <QTemporaryDir>
+#include <QtQuickTest>
+#include <optional>
+
+#include "engine/engine.h"
+#include "screens/demo_view_model.h"
+#include "screens/forgotten_clock_view_model.h"
+#include "screens/pin_view_model.h"
+#include "screens/shop_folder_view_model.h"
+#include "screens/shop_view_model.h"
+
+Q_IMPORT_QML_PLUGIN(Jambline_ThemePlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_ScreensPlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_FloorPlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_JobPlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_RecordPlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_ShellPlugin)
+
+using namespace jambline;
+using screens::Session;
+
+class Shop : public QObject {
+  Q_OBJECT
+  Q_PROPERTY(jambline::screens::PinViewModel* pin READ pin NOTIFY opened)
+  Q_PROPERTY(jambline::screens::ForgottenClockViewModel* forgotten READ forgotten NOTIFY opened)
+  Q_PROPERTY(jambline::screens::ShopViewModel* shop READ shop NOTIFY opened)
+  Q_PROPERTY(jambline::screens::ShopFolderViewModel* folder READ folder NOTIFY opened)
+  Q_PROPERTY(jambline::screens::DemoViewModel* demo READ demo NOTIFY opened)
+  Q_PROPERTY(QString chosen READ chosen)
+  Q_PROPERTY(int running READ running)
+ public:
+  screens::PinViewModel* pin() const { return pin_.get(); }
+  screens::ForgottenClockViewModel* forgotten() const { return forgotten_.get(); }
+  screens::ShopViewModel* shop() const { return shop_.get(); }
+  screens::ShopFolderViewModel* folder() const { return shop_folder_.get(); }
+  screens::DemoViewModel* demo() const { return demo_.get(); }
+  QString chosen() const { return session_->personName(); }
+  int running() const {
+    return static_cast<int>(engine_->snapshot()->floor->front().running.size());
+  }
+
+  // Mara, a manager, is chosen. Ivo's clock runs since the day before.
+  Q_INVOKABLE void open() {
+    demo_.reset();
+    shop_folder_.reset();
+    shop_.reset();
+    forgotten_.reset();
+    pin_.reset();
+    engine_.reset();
+    session_.reset();
+    folder_.emplace();
+    clock_.moment = {1'790'000'000'000, 1000, BootId{{1}}, -240};
+    engine::Engine::Parts parts{folder_->path().toStdString(), clock_,
+                                std::make_unique<SeededRandom>(5), "cart 1",
+                                [this](std::shared_ptr<const engine::Snapshot> snapshot) {
+                                  if (session_) session_->publish(std::move(snapshot));
+                                }};
+    auto made = engine::Engine::open(std::move(parts));
+    if (!made) qFatal("the engine did not open");
+    engine_ = std::move(*made);
+    act(acts::NameShop{"Shop", "America/New_York"});
+    act(acts::AddPerson{"Mara", job::Role::Manager});
+    act(acts::AddPerson{"Ivo", job::Role::Painter});
+    acts::OpenCar car;
+    car.plate = "K 41-206";
+    car.operations = {{job::Stage::Inspect, "", 60}};
+    car.panels = {{job::Panel::Hood, true}};
+    const JobId job = act(car).job;
+    act(acts::StartClock{person("Ivo"), job,
+                         engine_->snapshot()->floor->front().operations.front().operation});
+    clock_.advance_ms(20LL * 3'600'000);
+    session_ = std::make_unique<Session>(*engine_, clock_);
+    be(QStringLiteral("Mara"));
+    pin_ = std::make_unique<screens::PinViewModel>(*session_);
+    forgotten_ = std::make_unique<screens::ForgottenClockViewModel>(*session_);
+    shop_ = std::make_unique<screens::ShopViewModel>(*session_);
+    shop_folder_ = std::make_unique<screens::ShopFolderViewModel>(*session_, folder_->path());
+    demo_ =
+        std::make_unique<screens::DemoViewModel>(false, QStringLiteral("/bin/true"), QStringList());
+    for (QObject* one : std::initializer_list<QObject*>{pin_.get(), forgotten_.get(), shop_.get(),
+                                                        shop_folder_.get(), demo_.get()})
+      QQmlEngine::setObjectOwnership(one, QQmlEngine::CppOwnership);
+    emit opened();
+  }
+  Q_INVOKABLE void settle() {
+    for (int i = 0; i < 3; ++i) {
+      engine_->drain();
+      QCoreApplication::processEvents();
+    }
+  }
+  Q_INVOKABLE void be(const QString& name) {
+    session_->choosePerson(QString::fromStdString(person(name).hex()));
+    settle();
+  }
+  Q_INVOKABLE QString idOf(const QString& name) const {
+    return QString::fromStdString(person(name).hex());
+  }
+  Q_INVOKABLE bool hasPin(const QString& name) const { return session_->has_pin(person(name)); }
+
+ signals:
+  void opened();
+
+ private:
+  PersonId person(const QString& name) const {
+    for (const auto& one : engine_->snapshot()->shop->people)
+      if (one.name == name.toStdString()) return one.person;
+    return {};
+  }
+  engine::Wrote act(acts::Command command) {
+    std::optional<engine::Wrote> out;
+    engine_->post(std::move(command), person(QStringLiteral("Mara")),
+                  [&](Result<engine::Wrote> wrote) {
+                    if (!wrote) qFatal("an act was refused");
+                    out = *wrote;
+                  });
+    engine_->drain();
+    return *out;
+  }
+
+  std::optional<QTemporaryDir> folder_;
+  FakeClock clock_;
+  std::unique_ptr<Session> session_;
+  std::unique_ptr<engine::Engine> engine_;  // stops before the session that it publishes to goes
+  std::unique_ptr<screens::PinViewModel> pin_;
+  std::unique_ptr<screens::ForgottenClockViewModel> forgotten_;
+  std::unique_ptr<screens::ShopViewModel> shop_;
+  std::unique_ptr<screens::ShopFolderViewModel> shop_folder_;
+  std::unique_ptr<screens::DemoViewModel> demo_;
+};
+
+class Setup : public QObject {
+  Q_OBJECT
+ public slots:
+  void applicationAvailable() {
+    QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedStates));
+  }
+  void qmlEngineAvailable(QQmlEngine* engine) {
+    engine->addImportPath(QStringLiteral("qrc:/qt/qml"));
+    qmlRegisterSingletonInstance("Jambline.Test", 1, 0, "Shop", &shop_);
+  }
+
+ private:
+  Shop shop_;
+};
+
+QUICK_TEST_MAIN_WITH_SETUP(shell, Setup)
+
+#include "main.moc"
