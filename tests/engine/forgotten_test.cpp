@@ -3,7 +3,8 @@
 #include <filesystem>
 #include <fstream>
 #include <gtest/gtest.h>
-#include <sstream>
+#include <iterator>
+#include <string>
 
 #include "tests/engine/every_command.h"
 #include "tests/log/log_folder.h"
@@ -42,10 +43,13 @@ class Forgotten : public testing::Test {
   }
 
   std::string all_bytes() const {
-    std::stringstream out;
-    for (const auto& file : std::filesystem::recursive_directory_iterator(folder_.path()))
-      if (file.is_regular_file()) out << std::ifstream(file.path(), std::ios::binary).rdbuf();
-    return out.str();
+    std::string out;
+    for (const auto& file : std::filesystem::recursive_directory_iterator(folder_.path())) {
+      if (!file.is_regular_file()) continue;
+      std::ifstream in(file.path(), std::ios::binary);
+      out.append(std::istreambuf_iterator<char>(in), {});
+    }
+    return out;
   }
 
   const folds::CarView& car() const { return *engine_->snapshot()->car; }
