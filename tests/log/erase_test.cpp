@@ -1,7 +1,8 @@
 #include <fstream>
 #include <gtest/gtest.h>
+#include <iterator>
 #include <sqlite3.h>
-#include <sstream>
+#include <string>
 
 #include "base/json.h"
 #include "tests/log/log_folder.h"
@@ -13,13 +14,12 @@ constexpr std::uint16_t list[] = {note_kind};
 
 // Every byte of every file of the log.
 std::string disk_bytes(const std::filesystem::path& folder) {
-  std::stringstream all;
+  std::string all;
   for (const char* name : {"log.db", "log.db-wal"}) {
     std::ifstream in(folder / name, std::ios::binary);
-    all << in.rdbuf();
-    all.clear();
+    all.append(std::istreambuf_iterator<char>(in), {});
   }
-  return all.str();
+  return all;
 }
 
 TEST(Erase, ThePayloadIsGoneFromTheDiskAndTheChainHolds) {
