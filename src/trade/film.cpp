@@ -51,7 +51,8 @@ Status checked(const FilmBudget& in) {
   for (std::size_t i = 0; i < in.steps.size(); ++i)
     JAMBLINE_TRY(
         check_spread("steps[" + std::to_string(i) + "].removal", in.steps[i].removal, 200));
-  const bool metal = in.substrate == Substrate::Steel || in.substrate == Substrate::Aluminum;
+  const bool metal =
+      in.substrate == FilmSubstrate::Steel || in.substrate == FilmSubstrate::Aluminum;
   if (!metal && (!in.total_after_um.empty() || !in.total_before_base_um.empty()))
     return fail(
         refusal(Code::Malformed, "substrate", "such a gauge reads no film on plastic or carbon"));

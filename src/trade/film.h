@@ -24,7 +24,8 @@
 
 namespace jambline::trade {
 
-enum class Substrate : std::uint8_t { Steel, Aluminum, Plastic, Carbon };
+// What lies under the film, as a gauge sees it.
+enum class FilmSubstrate : std::uint8_t { Steel, Aluminum, Plastic, Carbon };
 enum class FilmSource : std::uint8_t { Ultrasonic, TotalLessBase, CoatsTimesBuild };
 enum class FilmWord : std::uint8_t { Room, OneLightPass, DoNotCut };
 enum class FilmBound : std::uint8_t { ClearLeft, TakenInLife, Surface };
@@ -52,7 +53,7 @@ struct CutStep {
 };
 
 struct FilmBudget {
-  Substrate substrate{};
+  FilmSubstrate substrate{};
   bool may_be_cut = true;              // false: matte, satin, textured, film or wrap
   std::vector<double> clear_um;        // ultrasonic readings of the clear itself
   std::vector<double> total_after_um;  // gauge, after painting
@@ -228,7 +229,7 @@ Result<FilmAcceptanceResult> accept_film(const FilmAcceptance& acceptance);
 }  // namespace jambline::trade
 
 template <>
-inline constexpr auto jambline::enum_words<jambline::trade::Substrate> =
+inline constexpr auto jambline::enum_words<jambline::trade::FilmSubstrate> =
     std::to_array<std::string_view>({"steel", "aluminum", "plastic", "carbon"});
 template <>
 inline constexpr auto jambline::enum_words<jambline::trade::FilmSource> =
