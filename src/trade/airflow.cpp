@@ -8,9 +8,15 @@
 
 namespace jambline::trade {
 
+namespace {
+constexpr std::size_t most_readings = 10000;
+}
+
 Result<AirflowResult> compare_airflow(const Airflow& in) {
   if (in.velocities_m_s.empty())
     return fail(refusal(Code::Missing, "velocities_m_s", "no reading"));
+  if (in.velocities_m_s.size() > most_readings)
+    return fail(refusal(Code::TooLarge, "velocities_m_s", "10,000 readings at most"));
   for (std::size_t i = 0; i < in.velocities_m_s.size(); ++i) {
     const std::string field = "velocities_m_s[" + std::to_string(i) + ']';
     JAMBLINE_TRY(need(field, in.velocities_m_s[i], 0, 20, "0 to 20 m/s"));
@@ -40,7 +46,10 @@ Result<AirflowResult> compare_airflow(const Airflow& in) {
   out.basis.term("wanted", in.wanted_m_s, "m/s", in.wanted_from.empty() ? entered : in.wanted_from);
   out.basis.term("instrument", in.instrument_percent, "% of reading", entered);
   out.basis.term("standard uncertainty of the mean", of_mean, "m/s", computed);
+  out.basis.term("standard uncertainty of the instrument", of_instrument, "m/s", computed);
   out.basis.term("expanded uncertainty", expanded, "m/s", "JCGM 100:2008, k = 2");
+  if (in.area_m2) out.basis.term("cross-section", *in.area_m2, "m2", measured);
+  if (out.flow_m3_h) out.basis.term("flow", *out.flow_m3_h, "m3/h", computed);
   return out;
 }
 
@@ -48,6 +57,8 @@ Result<FilterTrendResult> filter_due(const FilterTrend& in) {
   const std::size_t n = in.readings.size();
   if (n < 3)
     return fail(refusal(Code::Missing, "readings", "a trend wants three readings at least"));
+  if (n > most_readings)
+    return fail(refusal(Code::TooLarge, "readings", "10,000 readings at most"));
   JAMBLINE_TRY(need("limit_pa", in.limit_pa, 1, 5000, "1 to 5000 Pa"));
   for (std::size_t i = 0; i < n; ++i) {
     JAMBLINE_TRY(need(item("readings", i, "pressure_pa"), in.readings[i].pressure_pa, 0, 5000,
@@ -80,6 +91,9 @@ Result<FilterTrendResult> filter_due(const FilterTrend& in) {
   out.basis.term("readings", static_cast<double>(n), "", measured);
   out.basis.term("rise", out.rise_pa_d, "Pa/d", computed);
   out.basis.term("scatter about the line", scatter, "Pa", computed);
+  out.basis.term("mean day", mean_day, "d", computed);
+  out.basis.term("mean pressure", mean_pa, "Pa", computed);
+  out.basis.term("Student's t, 95 %", t, "", computed);
   out.basis.term("limit", in.limit_pa, "Pa", entered);
   if (out.rise_pa_d <= 0) return out;
   // Fieller's limits of the day at which the line meets the limit.
@@ -103,7 +117,9 @@ Result<DilutionResult> dilution_air(const Dilution& in) {
   out.basis.method = "Air to thin the vapor of one gallon to a share of its lower explosive limit.";
   out.basis.term("vapor of a gallon", in.vapor_ft3_gal, "ft3/gal", entered);
   out.basis.term("lower explosive limit", in.lel_percent, "%", entered);
-  out.basis.term("share of it", in.share_of_lel, "", "29 CFR 1910.94(c)(6)(ii)");
+  out.basis.term(
+      "share of it", in.share_of_lel, "",
+      in.share_of_lel == Dilution{}.share_of_lel ? "29 CFR 1910.94(c)(6)(ii), 1971" : entered);
   out.basis.term("air", out.air_ft3_gal, "ft3/gal", computed);
   return out;
 }

@@ -6,7 +6,8 @@
 //          k = 2 over instrument and mean (GUM, JCGM 100: 2008).
 // Filter:  differential pressure over days, straight line by least squares; the day on which it
 //          reaches the limit, and the early and late ends of that day (95 %, Student).
-// Errors:  OutOfRange, Missing (no reading; fewer than 3 for a trend), Malformed (days not rising).
+// Errors:  OutOfRange, Missing (no reading; fewer than 3 for a trend), Malformed (days not rising),
+//          TooLarge (10,000 readings).
 // Threads: pure.
 #pragma once
 

@@ -22,6 +22,11 @@ inline constexpr const char* entered = "entered by the shop";
 inline constexpr const char* measured = "measured";
 inline constexpr const char* computed = "computed";
 
+// The source of what a shop may set: its own value is the shop's, the default common practice.
+inline const char* usual(double value, double default_value) {
+  return value == default_value ? common_practice : entered;
+}
+
 struct Term {
   std::string name;
   double value{};

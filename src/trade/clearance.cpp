@@ -35,7 +35,8 @@ std::optional<double> formula_min(const Clearance& in, Basis& basis) {
              in.exhaust_measured ? measured : "rated by the maker");
   basis.term("air changes", changes, "1/h", computed);
   basis.term("removed", in.removed_percent, "%", "CDC 2003, appendix B, table B.1");
-  basis.term("mixing factor", in.mixing_factor, "", common_practice);
+  basis.term("mixing factor", in.mixing_factor, "",
+             usual(in.mixing_factor, Clearance{}.mixing_factor));
   basis.term("formula", minutes, "min", computed);
   return minutes;
 }
@@ -87,11 +88,12 @@ Result<ClearanceCountResult> clearance_count(const ClearanceCount& in) {
   JAMBLINE_TRY(need("gun_down_s", in.gun_down_s, -1e12, 1e12, "a time"));
   JAMBLINE_TRY(need("now_s", in.now_s, in.gun_down_s, 1e12, "not before gun down"));
   JAMBLINE_TRY(need("needed_min", in.needed_min, 0.1, 1e5, "over 0"));
-  double last_s = -1e12;
+  if (in.changes.size() > 10000) return fail(refusal(Code::TooLarge, "changes", "10,000 at most"));
   for (std::size_t i = 0; i < in.changes.size(); ++i) {
     const std::string field = item("changes", i, "at_s");
-    JAMBLINE_TRY(need(field, in.changes[i].at_s, last_s, 1e12, "in order of time"));
-    last_s = in.changes[i].at_s;
+    JAMBLINE_TRY(need(field, in.changes[i].at_s, -1e12, 1e12, "a time"));
+    if (i > 0 && in.changes[i].at_s <= in.changes[i - 1].at_s)
+      return fail(refusal(Code::Malformed, field, "not after the one before"));
   }
 
   ClearanceCountResult out;
@@ -113,7 +115,8 @@ Result<ClearanceCountResult> clearance_count(const ClearanceCount& in) {
   out.basis.method =
       "Counted in one piece on fresh air with doors shut; anything else starts it anew.";
   out.basis.term("gun down", in.gun_down_s, "s", measured);
-  out.basis.term("time to wait", in.needed_min, "min", computed);
+  out.basis.term("time to wait", in.needed_min, "min", entered);
+  out.basis.term("now", in.now_s, "s", measured);
   out.basis.term("counted from", from_s, "s", measured);
   out.basis.term("starts anew", out.restarts, "", measured);
   return out;

@@ -1,5 +1,4 @@
-// trade/clearance.h: how long the air of a booth is left to clear, and how much of that has gone
-// by.
+// trade/clearance.h: how long a booth's air is left to clear, and how much of that has gone by.
 //
 // Which:   1 an in-date measured smoke test governs; 2 none: the purge formula with its mixing
 //          factor, marked as the weaker basis; 3 overdue: the longer of the old test and the
@@ -9,8 +8,9 @@
 // Count:   only on fresh air with the fan running and doors shut; fan stopped, bake (which
 //          recirculates) and an opened door start it from the beginning.
 // Source:  t = -ln(C2/C1) V/Q, CDC 2003 appendix B table B.1; the mixing factor multiplies.
-// Promise: a number of minutes; never a word that a place is without danger. Errors: OutOfRange,
-//          Missing (nothing to go by). Threads: pure.
+// Promise: a number of minutes; never a word that a place is without danger.
+// Errors:  OutOfRange, Missing (nothing to go by), Malformed (changes of the exhaust that are not
+//          rising in time), TooLarge (10,000 changes). Threads: pure.
 #pragma once
 
 #include <array>
@@ -103,7 +103,7 @@ struct ClearanceCount {
   double gun_down_s{};
   double needed_min{};
   double now_s{};
-  std::vector<ExhaustChange> changes;  // in order of time
+  std::vector<ExhaustChange> changes;  // rising in time, no two at once
 
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {

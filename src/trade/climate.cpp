@@ -20,6 +20,15 @@ Status checked(const Climate& in) {
   JAMBLINE_TRY(need("air_c", in.air_c, -45, 60, range));
   JAMBLINE_TRY(need("surface_c", in.surface_c, -45, 60, range));
   JAMBLINE_TRY(need("humidity_percent", in.humidity_percent, 0.1, 100, "from 0.1 to 100 %"));
+  JAMBLINE_TRY(need("dew_margin_min_c", in.dew_margin_min_c, 0, 20, "from 0 to 20 C"));
+  JAMBLINE_TRY(need("surface_min_c", in.surface_min_c, -45, 60, range));
+  JAMBLINE_TRY(need("surface_from_air_max_c", in.surface_from_air_max_c, 0, 40, "from 0 to 40 C"));
+  if (in.air_min_c) JAMBLINE_TRY(need("air_min_c", *in.air_min_c, -45, 60, range));
+  if (in.air_max_c) JAMBLINE_TRY(need("air_max_c", *in.air_max_c, -45, 60, range));
+  if (in.humidity_min_percent)
+    JAMBLINE_TRY(need("humidity_min_percent", *in.humidity_min_percent, 0, 100, "from 0 to 100 %"));
+  if (in.humidity_max_percent)
+    JAMBLINE_TRY(need("humidity_max_percent", *in.humidity_max_percent, 0, 100, "from 0 to 100 %"));
   if (in.air_min_c && in.air_max_c && *in.air_min_c > *in.air_max_c)
     return fail(refusal(Code::OutOfRange, "air_max_c", "under air_min_c"));
   if (in.humidity_min_percent && in.humidity_max_percent &&
@@ -65,13 +74,18 @@ Result<ClimateResult> check_climate(const Climate& in) {
   out.basis.term("air", in.air_c, "C", measured);
   out.basis.term("relative humidity", in.humidity_percent, "%", measured);
   out.basis.term("surface", in.surface_c, "C", measured);
-  out.basis.term("Magnus a", magnus_a, "", "WMO CIMO guide, annex 4.B");
-  out.basis.term("Magnus b", magnus_b_c, "C", "WMO CIMO guide, annex 4.B");
+  out.basis.term("Magnus a", magnus_a, "", "WMO CIMO guide, annex 4.B, 2008");
+  out.basis.term("Magnus b", magnus_b_c, "C", "WMO CIMO guide, annex 4.B, 2008");
   out.basis.term("dew point", out.dew_point_c, "C", computed);
   out.basis.term("margin over dew point", out.dew_margin_c, "C", computed);
-  out.basis.term("least margin", in.dew_margin_min_c, "C", common_practice);
-  out.basis.term("least surface temperature", in.surface_min_c, "C", common_practice);
-  out.basis.term("most between surface and air", in.surface_from_air_max_c, "C", common_practice);
+  const Climate usually;
+  out.basis.term("water in the air", out.vapor_g_m3, "g/m3", computed);
+  out.basis.term("least margin", in.dew_margin_min_c, "C",
+                 usual(in.dew_margin_min_c, usually.dew_margin_min_c));
+  out.basis.term("least surface temperature", in.surface_min_c, "C",
+                 usual(in.surface_min_c, usually.surface_min_c));
+  out.basis.term("most between surface and air", in.surface_from_air_max_c, "C",
+                 usual(in.surface_from_air_max_c, usually.surface_from_air_max_c));
   if (in.air_min_c) out.basis.term("least air temperature", *in.air_min_c, "C", entered);
   if (in.air_max_c) out.basis.term("most air temperature", *in.air_max_c, "C", entered);
   if (in.humidity_min_percent)

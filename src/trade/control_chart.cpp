@@ -14,6 +14,7 @@ constexpr int run_length = 8;
 Status checked(const DirtChart& in) {
   if (in.jobs.empty()) return fail(refusal(Code::Missing, "jobs", "no job"));
   if (in.jobs.size() > 100000) return fail(refusal(Code::TooLarge, "jobs", "100,000 at most"));
+  if (in.events.size() > 1000) return fail(refusal(Code::TooLarge, "events", "1,000 at most"));
   JAMBLINE_TRY(need("confidence", in.confidence, 0.5, 0.999, "0.5 to 0.999"));
   for (std::size_t i = 0; i < in.jobs.size(); ++i) {
     JAMBLINE_TRY(need(item("jobs", i, "area_m2"), in.jobs[i].area_m2, 0.01, 1000, "over 0"));
@@ -120,13 +121,19 @@ Result<DirtChartResult> dirt_chart(const DirtChart& in) {
       "u-chart by segments between events; each event by the exact ratio of rates, Holm.";
   out.basis.term("jobs", static_cast<double>(in.jobs.size()), "", measured);
   out.basis.term("events", static_cast<double>(in.events.size()), "", entered);
-  out.basis.term("tail beyond each limit", in.form == LimitForm::ExactPoisson ? tail : 0.0, "",
-                 "NIST/SEMATECH e-Handbook 6.3.3");
+  if (in.form == LimitForm::ExactPoisson)
+    out.basis.term("chance beyond each limit", tail, "", "three sigma of a normal value, computed");
+  else
+    out.basis.term("limits", 3, "sigma", "NIST/SEMATECH e-Handbook 6.3.3, 2012");
+  out.basis.term("confidence of the intervals", in.confidence, "", "Clopper and Pearson, 1934");
   out.basis.term("run", run_length, "jobs", common_practice);
   for (std::size_t i = 0; i < segments.size(); ++i)
-    if (segments[i].jobs > 0)
-      out.basis.term("mean rate, segment " + std::to_string(i + 1), segments[i].rate(), "1/m2",
-                     computed);
+    if (segments[i].jobs > 0) {
+      const std::string name = ", segment " + std::to_string(i + 1);
+      out.basis.term("marks" + name, static_cast<double>(segments[i].marks), "", measured);
+      out.basis.term("area" + name, segments[i].area_m2, "m2", measured);
+      out.basis.term("mean rate" + name, segments[i].rate(), "1/m2", computed);
+    }
   return out;
 }
 

@@ -9,7 +9,8 @@
 // Events:  the jobs before and after each (up to its neighbours) by the ratio of their rates, exact
 //          interval and chance (probability.h), Holm over all events. It says that a rate changed
 //          when the event was, not why.
-// Errors:  OutOfRange, Missing, Malformed (days going back), TooLarge. Threads: pure.
+// Errors:  OutOfRange, Missing, Malformed (days going back), TooLarge (100,000 jobs, 1,000
+//          events). Two jobs may share a day. Threads: pure.
 #pragma once
 
 #include <array>

@@ -5,7 +5,9 @@
 #include <map>
 #include <numeric>
 
+#include "trade/outline.h"
 #include "trade/refusal.h"
+#include "trade/rows.h"
 
 namespace jambline::trade {
 
@@ -13,7 +15,8 @@ namespace {
 constexpr std::size_t most_marks = 500;
 constexpr double usual_area_mm2 = 300.0 * 300.0;
 constexpr double least_min = 0.3;
-constexpr double grid_mm = 10;
+constexpr double row_mm = 5;
+constexpr std::size_t most_by_arcs = 16;  // circles; more are measured by rows
 constexpr double areas_a_pad = 2.5;
 constexpr double areas_a_towel = 4;
 constexpr int own_weight = 10;
@@ -37,6 +40,13 @@ Round starts_at(MarkWork work) {
   return Round::Level;
 }
 
+Status need_lines(const std::string& field, const std::vector<PlanLine>& lines) {
+  if (lines.size() > 100) return fail(refusal(Code::TooLarge, field, "100 lines at most"));
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    JAMBLINE_TRY(need_line(field + '[' + std::to_string(i) + "].points", lines[i].points));
+  return {};
+}
+
 Status checked(const CorrectionPlan& in) {
   if (in.panels.empty()) return fail(refusal(Code::Missing, "panels", "no panel"));
   if (in.panels.size() > 40) return fail(refusal(Code::TooLarge, "panels", "40 at most"));
@@ -46,6 +56,13 @@ Status checked(const CorrectionPlan& in) {
         need(item("rounds", i, "radius_mm"), in.rounds[i].radius_mm, 5, 500, "5 to 500 mm"));
     JAMBLINE_TRY(
         need(item("rounds", i, "min_per_area"), in.rounds[i].min_per_area, 0.05, 60, "over 0"));
+    JAMBLINE_TRY(need(item("rounds", i, "removal_um"), in.rounds[i].removal_um, 0, 50, "0 to 50"));
+    JAMBLINE_TRY(
+        need(item("rounds", i, "removal_sd_um"), in.rounds[i].removal_sd_um, 0, 50, "0 to 50"));
+    JAMBLINE_TRY(need(item("rounds", i, "own_areas"), in.rounds[i].own_areas, 0, 1e6, "0 or more"));
+    if (in.rounds[i].own_min_per_area)
+      JAMBLINE_TRY(need(item("rounds", i, "own_min_per_area"), *in.rounds[i].own_min_per_area, 0.01,
+                        600, "over 0"));
     if (i > 0 && in.rounds[i].round <= in.rounds[i - 1].round)
       return fail(
           refusal(Code::Malformed, item("rounds", i, "round"), "not finer than the one before"));
@@ -56,22 +73,20 @@ Status checked(const CorrectionPlan& in) {
   JAMBLINE_TRY(need("keep_off_mm", in.keep_off_mm, 0, 100, "0 to 100 mm"));
   JAMBLINE_TRY(need("keep_off_fade_mm", in.keep_off_fade_mm, 0, 500, "0 to 500 mm"));
   JAMBLINE_TRY(need("plastic_speed", in.plastic_speed, 0.1, 1, "0.1 to 1"));
+  JAMBLINE_TRY(need("change_min", in.change_min, 0, 60, "0 to 60 min"));
+  JAMBLINE_TRY(need("clean_down_min", in.clean_down_min, 0, 60, "0 to 60 min"));
   for (std::size_t i = 0; i < in.panels.size(); ++i) {
     const PlanPanel& panel = in.panels[i];
     const Polygon outline{panel.outline};
-    for (std::size_t k = 0; k < panel.outline.size(); ++k) {
-      const std::string field = item("panels", i, "outline") + '[' + std::to_string(k) + ']';
-      JAMBLINE_TRY(need(field, panel.outline[k].x_mm, -1e5, 1e5, "within 100 m"));
-      JAMBLINE_TRY(need(field, panel.outline[k].y_mm, -1e5, 1e5, "within 100 m"));
-    }
-    if (panel.outline.size() < 3 || crosses_itself(outline))
-      return fail(refusal(Code::Malformed, item("panels", i, "outline"), "not a simple outline"));
+    JAMBLINE_TRY(need_outline(item("panels", i, "outline"), panel.outline));
+    JAMBLINE_TRY(need_place(item("panels", i, "stands_at"), panel.stands_at));
+    JAMBLINE_TRY(need_lines(item("panels", i, "body_lines"), panel.body_lines));
+    JAMBLINE_TRY(need_lines(item("panels", i, "clear_fade"), panel.clear_fade));
     if (panel.marks.size() > most_marks)
       return fail(refusal(Code::TooLarge, item("panels", i, "marks"), "500 at most"));
     for (std::size_t k = 0; k < panel.marks.size(); ++k) {
       const std::string field = item("panels", i, "marks") + '[' + std::to_string(k) + ']';
-      JAMBLINE_TRY(need(field + ".x_mm", panel.marks[k].x_mm, -1e5, 1e5, "within 100 m"));
-      JAMBLINE_TRY(need(field + ".y_mm", panel.marks[k].y_mm, -1e5, 1e5, "within 100 m"));
+      JAMBLINE_TRY(need_place(field, {panel.marks[k].x_mm, panel.marks[k].y_mm}));
       if (!contains(outline, {panel.marks[k].x_mm, panel.marks[k].y_mm}))
         return fail(refusal(Code::OutOfRange, field, "off its panel"));
     }
@@ -83,17 +98,30 @@ Status checked(const CorrectionPlan& in) {
 class Work {
  public:
   Work(const PlanPanel& panel, const CorrectionPlan& plan, std::vector<PlanLeftOut>& left_out)
-      : panel_(panel), plan_(plan), outline_{panel.outline} {
+      : panel_(panel),
+        plan_(plan),
+        outline_{panel.outline},
+        by_hand_(bounds(panel.outline), row_mm),
+        by_machine_(by_hand_) {
     for (const PlanMark& mark : panel.marks) {
       const Point_mm at{mark.x_mm, mark.y_mm};
+      const Marked one{&mark, at, clearance(at)};
       if (!panel.may_be_cut) {
         left_out.push_back({panel.panel, mark.mark, LeftOut::DoNotCut});
       } else if (near(panel.clear_fade, at, plan.keep_off_fade_mm)) {
         left_out.push_back({panel.panel, mark.mark, LeftOut::ClearFade});
+      } else if (!takes(one, plan.rounds.back().round)) {
+        left_out.push_back({panel.panel, mark.mark, LeftOut::NoRound});
       } else {
-        marks_.push_back({&mark, at, clearance(at)});
+        marks_.push_back(one);
       }
     }
+    if (marks_.empty()) return;
+    by_hand_.add_inside(outline_);
+    Rows kept_off(bounds(panel.outline), row_mm);
+    kept_off.add_near_edge(outline_, plan.keep_off_mm);
+    for (const PlanLine& line : panel.body_lines) kept_off.add_near(line.points, plan.keep_off_mm);
+    by_machine_ = by_hand_.without(kept_off);
   }
 
   const PlanPanel& panel() const { return panel_; }
@@ -104,11 +132,15 @@ class Work {
   std::size_t count() const { return marks_.size(); }
 
   std::vector<PlanArea> areas(const RoundRule& rule) const {
-    std::vector<const Marked*> in;
+    std::vector<const Marked*> machine, hand;
     for (const Marked& one : marks_)
-      if (takes(one, rule.round)) in.push_back(&one);
+      if (takes(one, rule.round)) (by_hand(one) ? hand : machine).push_back(&one);
     std::vector<PlanArea> out;
-    for (const auto& group : touching(in, 2 * rule.radius_mm)) out.push_back(area_of(group, rule));
+    for (const auto& group : touching(machine, 2 * rule.radius_mm))
+      out.push_back(area_of(group, rule, rule.radius_mm, false));
+    const double spot_mm = plan_.rounds.front().radius_mm;
+    for (const auto& group : touching(hand, 2 * spot_mm))
+      out.push_back(area_of(group, rule, spot_mm, true));
     return out;
   }
 
@@ -132,8 +164,8 @@ class Work {
     const PlanMark* mark;
     Point_mm at;
     double clearance_mm;  // to the nearest edge or body line
-    bool by_hand(double keep_off_mm) const { return clearance_mm < keep_off_mm; }
   };
+  bool by_hand(const Marked& one) const { return one.clearance_mm < plan_.keep_off_mm; }
 
   static bool near(const std::vector<PlanLine>& lines, Point_mm at, double within_mm) {
     return std::any_of(lines.begin(), lines.end(), [&](const PlanLine& line) {
@@ -148,8 +180,8 @@ class Work {
   }
   // By hand is finest only.
   bool takes(const Marked& one, Round round) const {
-    if (one.by_hand(plan_.keep_off_mm)) return round == plan_.rounds.back().round;
-    return round >= starts_at(one.mark->work);
+    if (by_hand(one)) return round == plan_.rounds.back().round;
+    return round >= one.mark->proved_start.value_or(starts_at(one.mark->work));
   }
 
   using Group = std::vector<const Marked*>;
@@ -182,22 +214,24 @@ class Work {
     return out;
   }
 
-  PlanArea area_of(const Group& group, const RoundRule& rule) const {
+  PlanArea area_of(const Group& group, const RoundRule& rule, double radius_mm, bool hand) const {
     PlanArea out;
+    out.by_hand = hand;
     std::vector<Circle_mm> circles;
     bool free = true;
     for (const Marked* one : group) {
       out.marks.push_back(one->mark->mark);
       out.center.x_mm += one->at.x_mm / static_cast<double>(group.size());
       out.center.y_mm += one->at.y_mm / static_cast<double>(group.size());
-      circles.push_back({one->at, rule.radius_mm});
-      free = free && one->clearance_mm >= rule.radius_mm + plan_.keep_off_mm;
-      out.by_hand = out.by_hand || one->by_hand(plan_.keep_off_mm);
+      circles.push_back({one->at, radius_mm});
+      free = free && one->clearance_mm >= radius_mm + plan_.keep_off_mm;
     }
     for (const Circle_mm& circle : circles)
       out.reach_mm =
           std::max(out.reach_mm, distance_mm(out.center, circle.center) + circle.radius_mm);
-    out.area_mm2 = free ? circles_union_area_mm2(circles) : clipped_area(circles);
+    out.area_mm2 = free && circles.size() <= most_by_arcs
+                       ? circles_union_area_mm2(circles)
+                       : clipped_area(circles, hand ? by_hand_ : by_machine_);
     const double own = rule.own_min_per_area.value_or(rule.min_per_area);
     const double weight = static_cast<double>(rule.own_areas) / (rule.own_areas + own_weight);
     const double usual = std::lerp(rule.min_per_area, own, weight);
@@ -206,33 +240,17 @@ class Work {
     return out;
   }
 
-  double clipped_area(const std::vector<Circle_mm>& circles) const {
-    std::vector<Point_mm> corners;
-    for (const Circle_mm& one : circles) {
-      corners.push_back({one.center.x_mm - one.radius_mm, one.center.y_mm - one.radius_mm});
-      corners.push_back({one.center.x_mm + one.radius_mm, one.center.y_mm + one.radius_mm});
-    }
-    const Box_mm box = bounds(corners);
-    const auto rows = static_cast<int>(std::ceil(box.height_mm() / grid_mm));
-    const auto columns = static_cast<int>(std::ceil(box.width_mm() / grid_mm));
-    int cells = 0;
-    for (int row = 0; row < rows; ++row)
-      for (int column = 0; column < columns; ++column) {
-        const Point_mm at{box.low.x_mm + (column + 0.5) * grid_mm,
-                          box.low.y_mm + (row + 0.5) * grid_mm};
-        const bool in = std::any_of(circles.begin(), circles.end(), [&](const Circle_mm& one) {
-          const double dx = at.x_mm - one.center.x_mm;
-          const double dy = at.y_mm - one.center.y_mm;
-          return dx * dx + dy * dy <= one.radius_mm * one.radius_mm;
-        });
-        cells += in && contains(outline_, at) && clearance(at) >= plan_.keep_off_mm;
-      }
-    return cells * grid_mm * grid_mm;
+  double clipped_area(const std::vector<Circle_mm>& circles, const Rows& within) const {
+    Rows all(bounds(panel_.outline), row_mm);
+    for (const Circle_mm& one : circles) all.add_circle(one.center, one.radius_mm);
+    return all.common_area_mm2(within);
   }
 
   const PlanPanel& panel_;
   const CorrectionPlan& plan_;
   Polygon outline_;
+  Rows by_hand_;     // the whole panel
+  Rows by_machine_;  // less what is kept off
   std::vector<Marked> marks_;
 };
 
@@ -337,21 +355,32 @@ class Planner {
         in_.one_panel_at_a_time
             ? "All rounds on a panel, then the next panel by the shortest walk."
             : "Each round on all panels, fewest changes of pad and tool, then the shortest walk.";
-    basis.term("keep off edges and body lines", in_.keep_off_mm, "mm", common_practice);
-    basis.term("keep off a clear fade", in_.keep_off_fade_mm, "mm", common_practice);
-    basis.term("change of pad or tool", in_.change_min, "min", common_practice);
-    basis.term("clean down, a panel", in_.clean_down_min, "min", common_practice);
-    basis.term("speed on plastic", in_.plastic_speed, "", common_practice);
+    const CorrectionPlan usually;
+    const auto set = [&](const char* name, double value, double default_value, const char* unit) {
+      basis.term(name, value, unit, usual(value, default_value));
+    };
+    set("keep off edges and body lines", in_.keep_off_mm, usually.keep_off_mm, "mm");
+    set("keep off a clear fade", in_.keep_off_fade_mm, usually.keep_off_fade_mm, "mm");
+    set("change of pad or tool", in_.change_min, usually.change_min, "min");
+    set("clean down, a panel", in_.clean_down_min, usually.clean_down_min, "min");
+    set("speed on plastic", in_.plastic_speed, usually.plastic_speed, "");
+    basis.term("least time an area", least_min, "min", common_practice);
+    basis.term("areas a pad", areas_a_pad, "", common_practice);
+    basis.term("areas a towel", areas_a_towel, "", common_practice);
+    basis.term("own minutes count half from", own_weight, "areas", common_practice);
     basis.term("whole panel from more marks than", whole_panel_marks, "", common_practice);
     basis.term("whole panel from more covered than", whole_panel_percent, "%", common_practice);
     for (const RoundRule& rule : in_.rounds) {
       const std::string name(word_of(rule.round));
+      basis.term(name + ", radius", rule.radius_mm, "mm", common_practice);
       basis.term(name + ", minutes for 300 x 300 mm", rule.min_per_area, "min", common_practice);
       if (rule.own_min_per_area)
         basis.term(name + ", own minutes from " + std::to_string(rule.own_areas) + " areas",
                    *rule.own_min_per_area, "min", measured);
       basis.term(name + ", removal", rule.removal_um, "um", common_practice);
+      basis.term(name + ", removal, spread (1 sd)", rule.removal_sd_um, "um", common_practice);
     }
+    basis.term("walk", out_.walk_mm, "mm", computed);
     basis.term("changes", out_.changes, "", computed);
     basis.term("minutes", out_.minutes, "min", computed);
   }

@@ -5,17 +5,17 @@
 //          time by choice. A mark starts at the mildest round that takes its kind out on a test
 //          spot, then coarse to fine; each round's area is wider than the one before.
 // Areas:   circles round the marks, clipped `keep_off_mm` inside edges and body lines; what touches
-// in
-//          one round is one area. Every mark that is worked on lies in exactly one area a round.
-// Left out: matte, textured, film or wrap ("do not cut"), marks within `keep_off_fade_mm` of a
-// clear
-//          fade; both are named. A mark nearer to an edge than `keep_off_mm` is done by hand,
-//          finest only.
+//          in one round is one area. Every mark that is worked on lies in exactly one area a round.
+// By hand: a mark nearer to an edge or body line than `keep_off_mm`, in the finest round only: a
+//          spot as wide as the first round's, clipped at the outline, never one area with others.
+// Left out, by name: matte, textured, film or wrap ("do not cut"), marks within `keep_off_fade_mm`
+//          of a clear fade, and marks whose kind starts finer than the finest round given.
 // Advice:  whole panel over 8 marks or 35 % covered; edges taped for compounding, no tape for
-// finishing. Numbers: TRADE table B, common practice, no source, all in the input. Minutes learn
-// from own ones:
-//          weight n / (n + 10).
-// Errors:  OutOfRange, Missing, Malformed, TooLarge (500 marks a panel, 40 panels). Threads: pure.
+//          finishing.
+// Numbers: common practice, no source, all in the input. Minutes learn from own ones: weight
+//          n / (n + 10).
+// Errors:  OutOfRange, Missing, Malformed, TooLarge (500 marks a panel, 40 panels; see outline.h).
+//          Threads: pure.
 #pragma once
 
 #include <array>
@@ -29,13 +29,14 @@ namespace jambline::trade {
 
 enum class Round : std::uint8_t { Level, Refine, Compound, Polish, Finish };
 enum class MarkWork : std::uint8_t { Nib, Run, Peel, Overspray, Scratch, Haze };
-enum class LeftOut : std::uint8_t { DoNotCut, ClearFade };
+enum class LeftOut : std::uint8_t { DoNotCut, ClearFade, NoRound };
 
 struct PlanMark {
   std::string mark;
   double x_mm{};
   double y_mm{};
   MarkWork work{};
+  std::optional<Round> proved_start;  // the mildest round that took it out on the test spot
 
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
@@ -43,6 +44,9 @@ struct PlanMark {
     visit(Field{.name = "x_mm", .unit = "mm"}, self.x_mm);
     visit(Field{.name = "y_mm", .unit = "mm"}, self.y_mm);
     visit(Field{.name = "work"}, self.work);
+    visit(Field{.name = "proved_start",
+                .doc = "the mildest round that took it out on the test spot; none: the usual one"},
+          self.proved_start);
   }
 };
 
@@ -258,4 +262,4 @@ inline constexpr auto jambline::enum_words<jambline::trade::MarkWork> =
     std::to_array<std::string_view>({"nib", "run", "peel", "overspray", "scratch", "haze"});
 template <>
 inline constexpr auto jambline::enum_words<jambline::trade::LeftOut> =
-    std::to_array<std::string_view>({"do not cut", "clear fade"});
+    std::to_array<std::string_view>({"do not cut", "clear fade", "no round"});

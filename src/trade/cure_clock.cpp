@@ -27,6 +27,7 @@ std::vector<CurePoint> by_temperature(std::vector<CurePoint> points) {
 Status check_points(const CureStep& step, std::size_t place) {
   const std::string list = "steps[" + std::to_string(place) + "].points";
   if (step.points.empty()) return fail(refusal(Code::Missing, list, "what the sheet says"));
+  if (step.points.size() > 50) return fail(refusal(Code::TooLarge, list, "50 at most"));
   for (std::size_t i = 0; i < step.points.size(); ++i) {
     JAMBLINE_TRY(
         need(item(list.c_str(), i, "at_c"), step.points[i].at_c, -20, 200, "-20 to 200 C"));
@@ -46,6 +47,9 @@ Status check_points(const CureStep& step, std::size_t place) {
 
 Status checked(const CureClock& in) {
   if (in.steps.empty()) return fail(refusal(Code::Missing, "steps", "no milestone"));
+  if (in.steps.size() > 50) return fail(refusal(Code::TooLarge, "steps", "50 at most"));
+  if (in.readings.size() > 10000)
+    return fail(refusal(Code::TooLarge, "readings", "10,000 at most"));
   for (std::size_t i = 0; i < in.steps.size(); ++i) JAMBLINE_TRY(check_points(in.steps[i], i));
   if (in.readings.empty())
     return fail(refusal(Code::Missing, "readings", "no surface temperature"));
@@ -63,23 +67,39 @@ Status checked(const CureClock& in) {
   JAMBLINE_TRY(
       need("now_min", in.now_min, in.readings.front().at_min, 1e6, "not before the first reading"));
   JAMBLINE_TRY(need("reading_sd_c", in.reading_sd_c, 0, 30, "0 to 30 C"));
+  if (in.minimum_c) JAMBLINE_TRY(need("minimum_c", *in.minimum_c, -20, 60, "-20 to 60 C"));
+  if (in.bake_end_min)
+    JAMBLINE_TRY(need("bake_end_min", *in.bake_end_min, 0, 1e6, "not before the last coat"));
   JAMBLINE_TRY(need("heavy_factor", in.heavy_factor, 1, 10, "1 to 10"));
   JAMBLINE_TRY(need("surface_max_c", in.surface_max_c, 10, 60, "10 to 60 C"));
   return need("rest_after_bake_min", in.rest_after_bake_min, 0, 10000, "0 to 10,000 min");
 }
 
-double share_per_min(const std::vector<CurePoint>& sorted, double surface_c) {
-  const double minutes = minutes_at(sorted, surface_c);
-  return std::isinf(minutes) ? 0 : 1 / minutes;
+// What runs out must not be thought to last longer; all else not to be ready earlier.
+bool runs_out(CureMilestone milestone) {
+  return milestone == CureMilestone::PolishUntil || milestone == CureMilestone::PotLife;
 }
 
+struct Curve {
+  std::vector<CurePoint> points;  // by temperature
+  bool runs_out = false;
+
+  bool counts_at(double surface_c) const { return runs_out || surface_c >= points.front().at_c; }
+  double share_per_min(double surface_c) const {
+    if (!counts_at(surface_c)) return 0;
+    return 1 / minutes_at(points, std::max(surface_c, points.front().at_c));
+  }
+  bool outside(double surface_c) const {
+    return surface_c < points.front().at_c || surface_c > points.back().at_c;
+  }
+};
+
 // The share done over a straight piece of temperature, cut where the rate has corners.
-double share_over(const std::vector<CurePoint>& sorted, double span_min, double from_c,
-                  double to_c) {
+double share_over(const Curve& curve, double span_min, double from_c, double to_c) {
   if (span_min <= 0) return 0;
-  if (from_c == to_c) return span_min * share_per_min(sorted, from_c);
+  if (from_c == to_c) return span_min * curve.share_per_min(from_c);
   std::vector<double> cuts{0, 1};
-  for (const CurePoint& point : sorted) {
+  for (const CurePoint& point : curve.points) {
     const double at = (point.at_c - from_c) / (to_c - from_c);
     if (at > 0 && at < 1) cuts.push_back(at);
   }
@@ -88,11 +108,9 @@ double share_over(const std::vector<CurePoint>& sorted, double span_min, double 
   for (std::size_t i = 1; i < cuts.size(); ++i) {
     // Inside the piece, so that a corner belongs to the right side of it.
     const double inside = std::midpoint(cuts[i - 1], cuts[i]);
-    const double middle_c = std::lerp(from_c, to_c, inside);
-    if (middle_c < sorted.front().at_c) continue;
+    if (!curve.counts_at(std::lerp(from_c, to_c, inside))) continue;
     const auto rate = [&](double at) {
-      return share_per_min(sorted,
-                           std::clamp(std::lerp(from_c, to_c, at), sorted.front().at_c, 1e6));
+      return curve.share_per_min(std::max(std::lerp(from_c, to_c, at), curve.points.front().at_c));
     };
     sum += span_min * boost::math::quadrature::gauss_kronrod<double, 15>::integrate(
                           rate, cuts[i - 1], cuts[i], 12, 1e-12);
@@ -105,16 +123,16 @@ struct Progress {
   std::optional<double> reached_min;  // within the readings
 };
 
-Progress share_until(const CureClock& in, const std::vector<CurePoint>& sorted, double warmer_c) {
+Progress share_until(const CureClock& in, const Curve& curve, double warmer_c) {
   Progress out;
   const auto piece = [&](double from_min, double to_min, double from_c, double to_c) {
-    const double more = share_over(sorted, to_min - from_min, from_c, to_c);
+    const double more = share_over(curve, to_min - from_min, from_c, to_c);
     if (out.share < 1 && out.share + more >= 1) {
       double low = from_min, high = to_min;  // the time of the crossing, by halving
       for (int i = 0; i < 60; ++i) {
         const double half = std::midpoint(low, high);
         const double half_c = std::lerp(from_c, to_c, (half - from_min) / (to_min - from_min));
-        if (out.share + share_over(sorted, half - from_min, from_c, half_c) >= 1)
+        if (out.share + share_over(curve, half - from_min, from_c, half_c) >= 1)
           high = half;
         else
           low = half;
@@ -148,11 +166,10 @@ double surface_now(const CureClock& in) {
   return in.readings.back().surface_c;
 }
 
-std::optional<double> when(const CureClock& in, const std::vector<CurePoint>& sorted, double now_c,
-                           double warmer_c) {
-  const Progress progress = share_until(in, sorted, warmer_c);
+std::optional<double> when(const CureClock& in, const Curve& curve, double now_c, double warmer_c) {
+  const Progress progress = share_until(in, curve, warmer_c);
   if (progress.reached_min) return progress.reached_min;
-  const double rate = share_per_min(sorted, now_c + warmer_c);
+  const double rate = curve.share_per_min(now_c + warmer_c);
   if (rate <= 0) return std::nullopt;
   return in.now_min + (1 - progress.share) / rate;
 }
@@ -203,9 +220,27 @@ Result<CureResult> cure_clock(const CureClock& in) {
                          ? "Share of each milestone's time at the surface temperatures, Arrhenius "
                            "between the entered points and not beyond them."
                          : "This kind of product gets no heat clock: the sheet's own words hold.";
+  const CureClock usually;
+  const auto [coldest, hottest] =
+      std::minmax_element(in.readings.begin(), in.readings.end(),
+                          [](const auto& a, const auto& b) { return a.surface_c < b.surface_c; });
+  out.basis.term("now", in.now_min, "min", measured);
+  out.basis.term("readings", static_cast<double>(in.readings.size()), "", measured);
+  out.basis.term("coldest reading", coldest->surface_c, "C", measured);
+  out.basis.term("hottest reading", hottest->surface_c, "C", measured);
   out.basis.term("surface now", now_c, "C", measured);
-  out.basis.term("most for touching the film", in.surface_max_c, "C", common_practice);
-  out.basis.term("rest after bake", rest_min, "min", common_practice);
+  out.basis.term("spread of a reading (1 sd)", in.reading_sd_c, "C",
+                 usual(in.reading_sd_c, usually.reading_sd_c));
+  out.basis.term("most for touching the film", in.surface_max_c, "C",
+                 usual(in.surface_max_c, usually.surface_max_c));
+  out.basis.term("rest after bake", in.rest_after_bake_min, "min",
+                 usual(in.rest_after_bake_min, usually.rest_after_bake_min));
+  if (in.heavy_film) {
+    out.basis.term("longer for a run or heavy film", in.heavy_factor, "x",
+                   usual(in.heavy_factor, usually.heavy_factor));
+    out.basis.term("its rest", rest_min, "min", computed);
+  }
+  if (in.bake_end_min) out.basis.term("bake ended", *in.bake_end_min, "min", measured);
   if (in.minimum_c) out.basis.term("least curing temperature", *in.minimum_c, "C", entered);
 
   for (const CureStep& step : in.steps) {
@@ -215,24 +250,32 @@ Result<CureResult> cure_clock(const CureClock& in) {
       standing.word = CureWord::NotComputed;
       continue;
     }
-    const auto sorted = by_temperature(step.points);
-    for (const auto& reading : in.readings)
-      out.outside_points = out.outside_points || reading.surface_c < sorted.front().at_c ||
-                           reading.surface_c > sorted.back().at_c;
-    const Progress progress = share_until(in, sorted, 0);
+    const Curve curve{by_temperature(step.points), runs_out(step.milestone)};
+    const auto& sorted = curve.points;
+    bool too_hot_to_say = false;
+    for (const auto& reading : in.readings) {
+      out.outside_points = out.outside_points || curve.outside(reading.surface_c);
+      too_hot_to_say = too_hot_to_say || (curve.runs_out && reading.surface_c > sorted.back().at_c);
+    }
+    const Progress progress = share_until(in, curve, 0);
     standing.done_percent = 100 * progress.share;
     standing.equivalent_min = progress.share * step.points.front().minutes;
-    standing.reached_min = when(in, sorted, now_c, 0);
-    standing.early_min = when(in, sorted, now_c, in.reading_sd_c);
-    standing.late_min = when(in, sorted, now_c, -in.reading_sd_c);
+    const bool reached = progress.share >= 1;
+    if (reached || !too_hot_to_say) {
+      standing.reached_min = when(in, curve, now_c, 0);
+      standing.early_min = when(in, curve, now_c, in.reading_sd_c);
+      standing.late_min = when(in, curve, now_c, -in.reading_sd_c);
+    }
     const bool film = touches_film(step.milestone);
     if (film) standing.gate_until_min = gate_until;
+    if (film && in.heavy_film && !in.bake_end_min && standing.reached_min)
+      standing.gate_until_min = *standing.reached_min + rest_min;
     const bool gated = film && (out.too_hot || in.thumbnail == ThumbnailCheck::NotYet ||
-                                (gate_until && in.now_min < *gate_until));
-    const bool reached = progress.share >= 1;
-    standing.word = reached ? (gated ? CureWord::Gated : CureWord::Reached)
-                    : out.stalled || !standing.reached_min ? CureWord::Stalled
-                                                           : CureWord::NotYet;
+                                (standing.gate_until_min && in.now_min < *standing.gate_until_min));
+    standing.word = reached          ? (gated ? CureWord::Gated : CureWord::Reached)
+                    : too_hot_to_say ? CureWord::NotComputed
+                    : (out.stalled && !curve.runs_out) || !standing.reached_min ? CureWord::Stalled
+                                                                                : CureWord::NotYet;
     const std::string name(word_of(step.milestone));
     for (const CurePoint& point : step.points)
       out.basis.term(
@@ -244,48 +287,10 @@ Result<CureResult> cure_clock(const CureClock& in) {
                                              sorted.back().at_c, sorted.back().minutes),
                      "J/mol", computed);
   }
-  return out;
-}
-
-Result<DriveAwayResult> drive_away(const DriveAway& in) {
-  if (in.rows.empty()) return fail(refusal(Code::Missing, "rows", "the adhesive maker's table"));
-  for (std::size_t i = 0; i < in.rows.size(); ++i) {
-    JAMBLINE_TRY(need(item("rows", i, "at_c"), in.rows[i].at_c, -40, 60, "-40 to 60 C"));
-    JAMBLINE_TRY(need(item("rows", i, "humidity_percent"), in.rows[i].humidity_percent, 0, 100,
-                      "0 to 100 %"));
-    JAMBLINE_TRY(need(item("rows", i, "minutes"), in.rows[i].minutes, 1, 1e5, "over 0"));
-  }
-  if (in.coldest_c) JAMBLINE_TRY(need("coldest_c", *in.coldest_c, -40, 60, "-40 to 60 C"));
-  if (in.driest_percent)
-    JAMBLINE_TRY(need("driest_percent", *in.driest_percent, 0, 100, "0 to 100 %"));
-  DriveAwayResult out;
-  out.worst_assumed = !in.coldest_c || !in.driest_percent;
-  double least_c = never, least_percent = never;
-  for (const auto& row : in.rows) {
-    least_c = std::min(least_c, row.at_c);
-    least_percent = std::min(least_percent, row.humidity_percent);
-  }
-  const double coldest = in.coldest_c.value_or(least_c);
-  const double driest = in.driest_percent.value_or(least_percent);
-  // The nearest temperature that is not warmer, then the nearest humidity there that is not
-  // moister.
-  double near_c = -never;
-  for (const auto& row : in.rows)
-    if (row.at_c <= coldest && row.humidity_percent <= driest) near_c = std::max(near_c, row.at_c);
-  double near_percent = -never;
-  for (const auto& row : in.rows)
-    if (row.at_c == near_c && row.humidity_percent <= driest)
-      near_percent = std::max(near_percent, row.humidity_percent);
-  for (const auto& row : in.rows)
-    if (row.at_c == near_c && row.humidity_percent == near_percent)
-      out.minutes = std::max(out.minutes.value_or(0), row.minutes);
-  out.basis.method =
-      "The maker's table at the coldest and driest that was logged; nothing in between.";
-  out.basis.term("coldest", coldest, "C", in.coldest_c ? measured : "not known: the table's worst");
-  out.basis.term("driest", driest, "%",
-                 in.driest_percent ? measured : "not known: the table's worst");
-  if (out.minutes)
-    out.basis.term("time", *out.minutes, "min", "the adhesive maker's table, entered by the shop");
+  if (out.outside_points)
+    out.basis.method +=
+        " A reading lies outside a milestone's points: nothing is extrapolated, the stricter way "
+        "holds.";
   return out;
 }
 

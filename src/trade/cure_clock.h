@@ -1,19 +1,22 @@
 // trade/cure_clock.h: how far a film is, and when it may be handled, sanded, polished, assembled.
 //
 // In:      what the product's sheet says, entered by the shop: minutes at a temperature, one or
-// more
-//          points a milestone; the panel group's logged surface temperatures (straight between
+//          more points a milestone; the panel group's logged surface temperatures (straight between
 //          readings, the last one holds on); never the air's.
 // Rate:    between two points of a milestone ln(time) is a straight line over 1/T (Arrhenius).
 //          Outside the points nothing is extrapolated: over the hottest its time holds, under the
-//          coldest nothing is counted (both the stricter way, and said so in the basis).
+//          coldest nothing is counted (both the stricter way, and said so in the basis). For what
+//          runs out (polish until, pot life) the stricter way is the other
+//          one: under the coldest its time holds; over the hottest nothing can be said, so the word
+//          is "not computed" unless the hottest point's time has already gone by.
 // None:    UV-cured and moisture-cure products get no such clock: `computed` is false, the sheet's
 //          own words hold.
 // Gates:   beside the clock, for what touches the film: surface not hotter than `surface_max_c`,
-// rest
-//          after the bake, a longer rest for runs and heavy film, the thumbnail check. TRADE table
-//          values are common practice, no source; the sheet wins.
-// Errors:  OutOfRange, Missing, Malformed (times not rising). Threads: pure.
+//          rest after the bake, a longer rest for runs and heavy film (without a bake it begins
+//          when the milestone is reached), the thumbnail check. The defaults are common practice,
+//          no source; the sheet wins.
+// Errors:  OutOfRange, Missing, Malformed (times not rising), TooLarge (50 steps, 50 points a step,
+//          10,000 readings). Threads: pure.
 #pragma once
 
 #include <array>
@@ -199,7 +202,8 @@ struct DriveAwayResult {
 };
 
 // The slowest of the rows that are not warmer and not moister than what was logged, as near to it
-// as the table has them; nothing between rows.
+// as the table has them; nothing between rows. What is not known may be anything that the table
+// has: the longest time of all of them.
 Result<DriveAwayResult> drive_away(const DriveAway& table);
 
 }  // namespace jambline::trade

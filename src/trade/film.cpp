@@ -13,6 +13,7 @@ constexpr double room_chance = 0.025;
 constexpr double light_chance = 0.5;
 constexpr std::size_t least_to_learn = 5;
 constexpr std::size_t least_to_show = 10;
+constexpr std::size_t most_readings = 10000;
 
 double mean_of(const std::vector<double>& values) {
   return std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
@@ -20,6 +21,8 @@ double mean_of(const std::vector<double>& values) {
 
 Status check_list(const char* field, const std::vector<double>& values, double low, double high,
                   const char* cause) {
+  if (values.size() > most_readings)
+    return fail(refusal(Code::TooLarge, field, "10,000 readings at most"));
   for (std::size_t i = 0; i < values.size(); ++i)
     JAMBLINE_TRY(
         need(std::string(field) + '[' + std::to_string(i) + ']', values[i], low, high, cause));
@@ -56,6 +59,10 @@ Status checked(const FilmBudget& in) {
   if (!metal && (!in.total_after_um.empty() || !in.total_before_base_um.empty()))
     return fail(
         refusal(Code::Malformed, "substrate", "such a gauge reads no film on plastic or carbon"));
+  if (in.total_after_um.empty() != in.total_before_base_um.empty())
+    return fail(refusal(Code::Missing,
+                        in.total_after_um.empty() ? "total_after_um" : "total_before_base_um",
+                        "one total says nothing without the other"));
   return {};
 }
 
@@ -65,13 +72,23 @@ struct Part {
   double variance;
 };
 
+constexpr const char* three_a_spot = "SSPC-PA 2, 1996: three in a spot";
+
+void spread_terms(Basis& basis, const std::string& name, const Spread_um& spread,
+                  const Spread_um& usual_spread) {
+  basis.term(name, spread.mean_um, "um", usual(spread.mean_um, usual_spread.mean_um));
+  basis.term(name + ", spread (1 sd)", spread.sd_um, "um", usual(spread.sd_um, usual_spread.sd_um));
+}
+
 struct Clear {
   FilmSource source{};
   double mean_um{};
   std::vector<Part> parts;
 };
 
-Clear clear_from(const FilmBudget& in, Basis& basis) {
+const FilmBudget usual_film;
+
+Result<Clear> clear_from(const FilmBudget& in, Basis& basis) {
   Clear out;
   const double reading = in.gauge_sd_um * in.gauge_sd_um;
   if (!in.clear_um.empty()) {
@@ -79,21 +96,28 @@ Clear clear_from(const FilmBudget& in, Basis& basis) {
     out.mean_um = mean_of(in.clear_um);
     out.parts.push_back({"gauge", reading / static_cast<double>(in.clear_um.size())});
     basis.term("clear by ultrasound", out.mean_um, "um", measured);
-  } else if (!in.total_after_um.empty() && !in.total_before_base_um.empty()) {
+    basis.term("readings of it", static_cast<double>(in.clear_um.size()), "", three_a_spot);
+  } else if (!in.total_after_um.empty()) {
     out.source = FilmSource::TotalLessBase;
     const double after = mean_of(in.total_after_um);
     const double before = mean_of(in.total_before_base_um);
     out.mean_um = after - before - in.base.mean_um - (in.sealer ? in.sealer->mean_um : 0);
+    if (out.mean_um <= 0)
+      return fail(refusal(Code::Malformed, "total_after_um",
+                          "not more than what lies under the clear: the readings do not fit"));
     out.parts.push_back(
         {"gauge", reading / static_cast<double>(in.total_after_um.size()) +
                       reading / static_cast<double>(in.total_before_base_um.size())});
     out.parts.push_back({"base", in.base.sd_um * in.base.sd_um});
     basis.term("total after", after, "um", measured);
+    basis.term("readings after", static_cast<double>(in.total_after_um.size()), "", three_a_spot);
     basis.term("total before base", before, "um", measured);
-    basis.term("base", in.base.mean_um, "um", common_practice);
+    basis.term("readings before base", static_cast<double>(in.total_before_base_um.size()), "",
+               three_a_spot);
+    spread_terms(basis, "base", in.base, usual_film.base);
     if (in.sealer) {
       out.parts.push_back({"sealer", in.sealer->sd_um * in.sealer->sd_um});
-      basis.term("sealer", in.sealer->mean_um, "um", common_practice);
+      spread_terms(basis, "sealer", *in.sealer, {22, 4});
     }
   } else {
     out.source = FilmSource::CoatsTimesBuild;
@@ -101,15 +125,18 @@ Clear clear_from(const FilmBudget& in, Basis& basis) {
     // The coats of one painter and one gun go up and down together.
     out.parts.push_back({"build per coat", std::pow(in.coats * in.build_per_coat.sd_um, 2)});
     basis.term("coats", in.coats, "", entered);
-    basis.term("build per coat", in.build_per_coat.mean_um, "um", common_practice);
+    spread_terms(basis, "build per coat", in.build_per_coat, usual_film.build_per_coat);
   }
+  if (out.source != FilmSource::CoatsTimesBuild)
+    basis.term("spread of one reading (1 sd)", in.gauge_sd_um, "um",
+               usual(in.gauge_sd_um, usual_film.gauge_sd_um));
   const double share = 1 - in.edge_thinner_percent / 100;
   out.mean_um = out.mean_um * share - in.valleys.mean_um;
   for (Part& part : out.parts) part.variance *= share * share;
   out.parts.push_back({"valleys", in.valleys.sd_um * in.valleys.sd_um});
   if (in.edge_thinner_percent > 0)
     basis.term("thinner near the edge", in.edge_thinner_percent, "%", common_practice);
-  basis.term("valleys of the surface", in.valleys.mean_um, "um", common_practice);
+  spread_terms(basis, "valleys of the surface", in.valleys, usual_film.valleys);
   return out;
 }
 
@@ -138,7 +165,7 @@ Spread_um after_taking(double mean, double variance, const Spread_um& removal) {
 Result<FilmBudgetResult> film_budget(const FilmBudget& in) {
   JAMBLINE_TRY(checked(in));
   FilmBudgetResult out;
-  const Clear clear = clear_from(in, out.basis);
+  JAMBLINE_ASSIGN(const Clear clear, clear_from(in, out.basis));
   const double variance = variance_of(clear.parts);
   out.source = clear.source;
   out.clear = {clear.mean_um, std::sqrt(variance)};
@@ -158,6 +185,8 @@ Result<FilmBudgetResult> film_budget(const FilmBudget& in) {
     last = chances(in, left, taken);
     out.after.push_back({step.name, left, taken, 100 * last.worse()});
     out.basis.term("taken by " + step.name, step.removal.mean_um, "um", common_practice);
+    out.basis.term("taken by " + step.name + ", spread (1 sd)", step.removal.sd_um, "um",
+                   common_practice);
   }
   out.chance_percent = 100 * last.worse();
   out.bound_by = last.left >= last.taken ? FilmBound::ClearLeft : FilmBound::TakenInLife;
@@ -191,8 +220,14 @@ Result<FilmBudgetResult> film_budget(const FilmBudget& in) {
   out.basis.term("clear", out.clear.mean_um, "um", computed);
   out.basis.term("its spread (1 sd)", out.clear.sd_um, "um", computed);
   out.basis.term("taken before", in.taken_before_um, "um", entered);
-  out.basis.term("clear to be left", in.leave_um, "um", common_practice);
-  out.basis.term("most in the panel's life", in.take_at_most_um, "um", common_practice);
+  out.basis.term("clear to be left", in.leave_um, "um", usual(in.leave_um, usual_film.leave_um));
+  out.basis.term("most in the panel's life", in.take_at_most_um, "um",
+                 usual(in.take_at_most_um, usual_film.take_at_most_um));
+  out.basis.term("chance of leaving less", 100 * last.left, "%", computed);
+  out.basis.term("chance of having taken more", 100 * last.taken, "%", computed);
+  out.basis.term("chance of the lightest step alone", 100 * light, "%", computed);
+  out.basis.term("room up to a chance of", 100 * room_chance, "%", common_practice);
+  out.basis.term("one light pass under a chance of", 100 * light_chance, "%", common_practice);
   return out;
 }
 
@@ -211,7 +246,12 @@ Result<RemovalLearningResult> learn_removal(const RemovalLearning& in) {
   out.basis.term("prior", in.prior.mean_um, "um", common_practice);
   out.basis.term("prior spread (1 sd)", in.prior.sd_um, "um", common_practice);
   out.basis.term("differences", static_cast<double>(n), "", measured);
+  out.basis.term("spread of one reading (1 sd)", in.gauge_sd_um, "um",
+                 usual(in.gauge_sd_um, RemovalLearning{}.gauge_sd_um));
+  out.basis.term("readings a mean", in.readings_a_mean, "", measured);
   out.basis.term("noise of one difference (1 sd)", noise, "um", computed);
+  out.basis.term("learns from", least_to_learn, "differences", common_practice);
+  out.basis.term("shown from", least_to_show, "differences", common_practice);
   out.updated = n >= least_to_learn;
   out.shown = n >= least_to_show;
   if (!out.updated) return out;
@@ -226,7 +266,9 @@ Result<RemovalLearningResult> learn_removal(const RemovalLearning& in) {
       (prior_weight * in.prior.mean_um + data_weight * mean) / (prior_weight + data_weight);
   out.learned.sd_um = std::max(std::sqrt(1 / (prior_weight + data_weight)), in.gauge_sd_um);
   out.basis.term("mean of the differences", mean, "um", measured);
+  out.basis.term("spread of the differences (1 sd)", std::sqrt(seen), "um", computed);
   out.basis.term("learned", out.learned.mean_um, "um", computed);
+  out.basis.term("learned, spread (1 sd)", out.learned.sd_um, "um", computed);
   return out;
 }
 

@@ -5,7 +5,8 @@
 //          Gauges of types 1 and 2 read everything down to metal and nothing on plastic or carbon,
 //          so source 2 wants metal. Less an allowance for valleys of the surface; near an edge or
 //          body line the clear is thinner by a share.
-// Spot:    the mean of its readings (3 or more wanted; SSPC-PA 2 takes 3 in a 4 cm circle).
+// Spot:    the mean of its readings (3 or more wanted; SSPC-PA 2 takes 3 in a 4 cm circle). Totals
+//          come in pairs, after painting and before base: one without the other is refused.
 // Steps:   each takes its removal with its spread; variances add.
 // Limits:  two, the stricter wins: clear to be left, and what may be taken in the panel's life,
 //          earlier cutting of the same clear counted. Defaults are common practice, no source.

@@ -192,9 +192,16 @@ Result<PanelFitResult> panel_fit(const PanelFit& in) {
                               : "Two shifts and one small turn by least squares within the slots.";
   out.basis.term("points", n, "", measured);
   out.basis.term("fasteners", static_cast<double>(in.fasteners.size()), "", entered);
-  out.basis.term("tolerance", in.tolerance_mm, "mm", entered);
+  out.basis.term("tolerance", in.tolerance_mm, "mm",
+                 usual(in.tolerance_mm, PanelFit{}.tolerance_mm));
   out.basis.term("left after a free move, rms", out.free_rms_mm, "mm", computed);
   out.basis.term("left within the slots, rms", out.rms_mm, "mm", computed);
+  out.basis.term("farthest off after it", (a * u - wish).cwiseAbs().maxCoeff(), "mm", computed);
+  out.basis.term("slot ends that stop it", static_cast<double>(touching.size()), "", computed);
+  for (const FitPoint& one : in.points) {
+    out.basis.term("found at " + one.name, one.found_mm, "mm", measured);
+    out.basis.term("wanted at " + one.name, one.wanted_mm, "mm", entered);
+  }
   return out;
 }
 

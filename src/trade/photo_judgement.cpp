@@ -23,7 +23,12 @@ Status checked(const PhotoJudgement& in) {
     if (!(in.picture.gray[i] >= 0 && in.picture.gray[i] <= 255))
       return fail(refusal(Code::OutOfRange, "picture.gray[" + std::to_string(i) + ']', "0 to 255"));
   JAMBLINE_TRY(need("taken_width", in.taken_width, 1, 1e5, "over 0"));
-  return need("taken_height", in.taken_height, 1, 1e5, "over 0");
+  JAMBLINE_TRY(need("taken_height", in.taken_height, 1, 1e5, "over 0"));
+  JAMBLINE_TRY(need("least_sharpness", in.least_sharpness, 0, 1e6, "not negative"));
+  JAMBLINE_TRY(need("least_mean", in.least_mean, 0, 255, "0 to 255"));
+  JAMBLINE_TRY(need("most_mean", in.most_mean, in.least_mean, 255, "from least_mean to 255"));
+  JAMBLINE_TRY(need("most_clipped_percent", in.most_clipped_percent, 0, 100, "0 to 100 %"));
+  return need("least_long_side", in.least_long_side, 1, 1e5, "over 0");
 }
 }  // namespace
 
@@ -77,12 +82,21 @@ Result<PhotoJudgementResult> judge_photo(const PhotoJudgement& in) {
       "Variance of the Laplacian at one working size, mean gray, share of black and white.";
   out.basis.term("sharpness", out.sharpness, "", computed);
   out.basis.term("least sharpness", in.least_sharpness, "",
-                 "own pictures, " + std::string(common_practice));
+                 usual(in.least_sharpness, PhotoJudgement{}.least_sharpness));
+  out.basis.term("working width", in.picture.width, "px", measured);
+  out.basis.term("working height", in.picture.height, "px", measured);
   out.basis.term("mean gray", out.mean, "", computed);
-  out.basis.term("least mean gray", in.least_mean, "", common_practice);
-  out.basis.term("most mean gray", in.most_mean, "", common_practice);
+  const PhotoJudgement usually;
+  out.basis.term("least mean gray", in.least_mean, "", usual(in.least_mean, usually.least_mean));
+  out.basis.term("most mean gray", in.most_mean, "", usual(in.most_mean, usually.most_mean));
   out.basis.term("clipped", out.clipped_percent, "%", computed);
-  out.basis.term("most clipped", in.most_clipped_percent, "%", common_practice);
+  out.basis.term("most clipped", in.most_clipped_percent, "%",
+                 usual(in.most_clipped_percent, usually.most_clipped_percent));
+  out.basis.term("black up to", black, "", common_practice);
+  out.basis.term("white from", white, "", common_practice);
+  out.basis.term("long side as taken", std::max(in.taken_width, in.taken_height), "px", measured);
+  out.basis.term("least long side", in.least_long_side, "px",
+                 usual(in.least_long_side, usually.least_long_side));
   return out;
 }
 

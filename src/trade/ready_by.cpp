@@ -14,7 +14,7 @@ constexpr double no_float = 1e-9;
 
 Status checked(const ReadyBy& in) {
   if (in.work.empty()) return fail(refusal(Code::Missing, "work", "nothing to do"));
-  if (in.work.size() > 500) return fail(refusal(Code::TooLarge, "work", "500 at most"));
+  if (in.work.size() > 1000) return fail(refusal(Code::TooLarge, "work", "1,000 at most"));
   JAMBLINE_TRY(need("trials", in.trials, 0, 1e6, "0 to 1,000,000"));
   JAMBLINE_TRY(need("now_min", in.now_min, -1e12, 1e12, "a time"));
   if (in.promised_min) JAMBLINE_TRY(need("promised_min", *in.promised_min, -1e12, 1e12, "a time"));
@@ -26,6 +26,7 @@ Status checked(const ReadyBy& in) {
     JAMBLINE_TRY(need(item("work", i, "most_min"), one.most_min, one.likely_min, 1e6,
                       "not under likely_min"));
   }
+  if (in.hours.size() > 10000) return fail(refusal(Code::TooLarge, "hours", "10,000 at most"));
   double last = -1e12;
   for (std::size_t i = 0; i < in.hours.size(); ++i) {
     JAMBLINE_TRY(need(item("hours", i, "from_min"), in.hours[i].from_min, last, 1e12,
@@ -213,9 +214,13 @@ Result<ReadyByResult> ready_by(const ReadyBy& in) {
   out.basis.method =
       "Critical path of likely durations; triangular durations drawn on the calendar; each car "
       "alone.";
-  out.basis.seed = in.seed;
+  if (in.trials > 0) out.basis.seed = in.seed;
   out.basis.term("operations", static_cast<double>(in.work.size()), "", entered);
   out.basis.term("critical path", out.length_min, "min", computed);
+  out.basis.term("now", in.now_min, "min", measured);
+  out.basis.term("opening hours entered", static_cast<double>(in.hours.size()), "", entered);
+  out.basis.term("ready with the least durations", out.earliest_min, "min", computed);
+  out.basis.term("ready with the likely durations", out.likely_min, "min", computed);
   out.basis.term("trials", in.trials, "", entered);
   if (in.promised_min) out.basis.term("promised", *in.promised_min, "min", entered);
   return out;

@@ -1,17 +1,17 @@
 // trade/ready_by.h: when will a car be ready, what holds it, how likely is the promised time?
 //
 // Network: operations with what has to be done before; earliest and latest times, total and free
-// float
-//          (critical path method). Every path without float is critical; there may be several.
+//          float (critical path method). Every path without float is critical; there may be
+//          several.
 // Time:    work goes on in opening hours only; a wait (cure, bonding, glass) by the wall clock,
-// night
-//          and weekend too. Minutes since any common zero. Without hours everything is by the wall.
+//          night and weekend too. Minutes since any common zero. Without hours everything is by the
+//          wall.
 // Chance:  each duration is drawn triangular (least, likely, most), seeded; the forecast is never
 //          before the time that the least durations need. People and booths are not fought over
 //          between cars here: each car is looked at alone (said in the basis).
-// Errors:  OutOfRange, Missing, Unknown (a precedence that names nothing), Malformed (a cycle,
-// hours
-//          that overlap), NotYet (the hours end before the work does). Threads: pure.
+// Errors:  OutOfRange, Missing, Unknown (a precedence that names nothing), Malformed (a cycle, a
+//          name twice), NotYet (the hours end before the work does), TooLarge (500 operations,
+//          10,000 opening hours). Hours that overlap are OutOfRange. Threads: pure.
 #pragma once
 
 #include "base/error.h"

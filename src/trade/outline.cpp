@@ -1,0 +1,31 @@
+#include "trade/outline.h"
+
+#include "trade/refusal.h"
+
+namespace jambline::trade {
+
+Status need_place(const std::string& field, Point_mm place) {
+  JAMBLINE_TRY(need(field + ".x_mm", place.x_mm, -most_place_mm, most_place_mm, "within 10 m"));
+  return need(field + ".y_mm", place.y_mm, -most_place_mm, most_place_mm, "within 10 m");
+}
+
+Status need_line(const std::string& field, const std::vector<Point_mm>& points) {
+  if (points.size() > most_corners)
+    return fail(refusal(Code::TooLarge, field, "500 points at most"));
+  for (std::size_t i = 0; i < points.size(); ++i)
+    JAMBLINE_TRY(need_place(field + '[' + std::to_string(i) + ']', points[i]));
+  return {};
+}
+
+Status need_outline(const std::string& field, const std::vector<Point_mm>& corners) {
+  JAMBLINE_TRY(need_line(field, corners));
+  if (corners.size() < 3)
+    return fail(refusal(Code::Missing, field, "an outline has three corners or more"));
+  const Polygon outline{corners};
+  if (crosses_itself(outline))
+    return fail(refusal(Code::Malformed, field, "the outline crosses or touches itself"));
+  if (area_mm2(outline) < 1) return fail(refusal(Code::Malformed, field, "it has no area"));
+  return {};
+}
+
+}  // namespace jambline::trade
