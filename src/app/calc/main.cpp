@@ -60,8 +60,8 @@ int run(const Calculation& one, const std::string& file) {
 int main(int argc, char** argv) {
   CLI::App program(
       "Computes any number that a screen shows: JSON in, JSON out.\n"
-      "A computed number makes nothing safe: the safety data sheet, the product sheet, local rules "
-      "and a trained person decide.",
+      "No computed number means that a place or an act is without danger: the safety data sheet, "
+      "the product sheet, local rules and a trained person decide.",
       "jambline-calc");
   program.set_version_flag("--version", "jambline-calc " JAMBLINE_VERSION);
   std::string name, file;
