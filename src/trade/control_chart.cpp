@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "trade/refusal.h"
 
@@ -44,6 +45,19 @@ struct Sum {
   double rate() const { return static_cast<double>(marks) / area_m2; }
 };
 
+// The first of low .. high for which it holds, by halving; it holds for all after that one.
+template <class Holds>
+std::int64_t first_that(std::int64_t low, std::int64_t high, Holds holds) {
+  while (low < high) {
+    const std::int64_t half = std::midpoint(low, high);
+    if (holds(half))
+      high = half;
+    else
+      low = half + 1;
+  }
+  return low;
+}
+
 void mark_signals(std::vector<ChartPoint>& points) {
   int run = 0;  // positive above, negative below
   int segment = -1;
@@ -73,10 +87,14 @@ ChartLimits rate_limits(double mean_rate, double exposure, LimitForm form) {
   // Counts that come as rarely as the tail, or less, are beyond: the limits are the last ones
   // inside.
   const double mean = mean_rate * exposure;
-  std::int64_t high = static_cast<std::int64_t>(std::floor(mean));
-  while (poisson_at_least(high + 1, mean) > tail) ++high;
-  std::int64_t low = static_cast<std::int64_t>(std::floor(mean));
-  while (low > 0 && poisson_at_most(low - 1, mean) > tail) --low;
+  const auto middle = static_cast<std::int64_t>(std::floor(mean));
+  const std::int64_t wide = 10 + static_cast<std::int64_t>(10 * std::sqrt(mean));
+  const std::int64_t high = first_that(middle, middle + wide, [&](std::int64_t count) {
+    return poisson_at_least(count + 1, mean) <= tail;
+  });
+  const std::int64_t low =
+      first_that(std::max<std::int64_t>(0, middle - wide), middle,
+                 [&](std::int64_t count) { return poisson_at_most(count, mean) > tail; });
   return {mean_rate, static_cast<double>(low) / exposure, static_cast<double>(high) / exposure};
 }
 

@@ -10,15 +10,17 @@ namespace {
 constexpr const char* table_of_maker = "the adhesive maker's table, entered by the shop";
 
 // The nearest temperature that is not warmer, then the nearest humidity there that is not moister;
-// of two alike the slower. Null when the table has none.
-const DriveAwayRow* row_for(const std::vector<DriveAwayRow>& rows, double at_c, double humidity) {
-  const DriveAwayRow* best = nullptr;
-  const auto nearer = [&](const DriveAwayRow& row) {
-    return std::tuple(row.at_c, row.humidity_percent, row.minutes) >
-           std::tuple(best->at_c, best->humidity_percent, best->minutes);
+// of two alike the slower.
+std::optional<DriveAwayRow> row_for(const std::vector<DriveAwayRow>& rows, double at_c,
+                                    double humidity) {
+  std::optional<DriveAwayRow> best;
+  const auto place = [](const DriveAwayRow& row) {
+    return std::tuple(row.at_c, row.humidity_percent, row.minutes);
   };
   for (const DriveAwayRow& row : rows)
-    if (row.at_c <= at_c && row.humidity_percent <= humidity && (!best || nearer(row))) best = &row;
+    if (row.at_c <= at_c && row.humidity_percent <= humidity &&
+        (!best || place(row) > place(*best)))
+      best = row;
   return best;
 }
 }  // namespace
@@ -52,16 +54,16 @@ Result<DriveAwayResult> drive_away(const DriveAway& in) {
   }
   if (in.coldest_c) temperatures = {*in.coldest_c};
   if (in.driest_percent) humidities = {*in.driest_percent};
-  const DriveAwayRow* slowest = nullptr;
+  DriveAwayRow slowest;
   for (const double at_c : temperatures)
     for (const double humidity : humidities) {
-      const DriveAwayRow* row = row_for(in.rows, at_c, humidity);
+      const auto row = row_for(in.rows, at_c, humidity);
       if (!row) return out;  // colder or drier than the table
-      if (!slowest || row->minutes > slowest->minutes) slowest = row;
+      if (row->minutes > slowest.minutes) slowest = *row;
     }
-  out.minutes = slowest->minutes;
-  out.basis.term("row taken, temperature", slowest->at_c, "C", table_of_maker);
-  out.basis.term("row taken, humidity", slowest->humidity_percent, "%", table_of_maker);
+  out.minutes = slowest.minutes;
+  out.basis.term("row taken, temperature", slowest.at_c, "C", table_of_maker);
+  out.basis.term("row taken, humidity", slowest.humidity_percent, "%", table_of_maker);
   out.basis.term("time", *out.minutes, "min", table_of_maker);
   return out;
 }

@@ -8,7 +8,7 @@ namespace jambline::app {
 namespace {
 trade::Clearance clearance_example() {
   trade::Clearance out;
-  out.smoke_test = trade::SmokeTest{5, 268, 425};
+  out.smoke_test = trade::SmokeTest{5, 268, 424};
   out.volume_m3 = 92;
   out.exhaust_m3_h = 18500;
   return out;

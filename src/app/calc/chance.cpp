@@ -80,7 +80,7 @@ struct Share {
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "count", .min = 0, .max = 1e9}, self.count);
     visit(Field{.name = "trials", .min = 1, .max = 1e9}, self.trials);
-    visit(Field{.name = "expected_share", .min = 0, .max = 1}, self.expected_share);
+    visit(Field{.name = "expected_share", .min = 1e-12, .max = 1}, self.expected_share);
     visit(Field{.name = "confidence", .min = 0.5, .max = 0.999}, self.confidence);
   }
 };

@@ -231,7 +231,7 @@ Result<ClockResult> hours(const Clock& in) {
 Clock clock_example() {
   using enum trade::ClockActKind;
   constexpr std::int64_t day = 1'795'582'800'000;
-  constexpr std::int64_t eight = day + 8 * 3'600'000;
+  constexpr std::int64_t eight = day + 28'800'000;
   return {{{"Ivo", Start, "inspect", eight, 500'000, "first", {}},
            {"Mara", Start, "hang the hood", eight + 300'000, 800'000, "first", {}},
            {"Ivo", Switch, "correct", eight + 1'380'000, 1'880'000, "first", {}},
