@@ -13,6 +13,7 @@ constexpr double room_chance = 0.025;
 constexpr double light_chance = 0.5;
 constexpr std::size_t least_to_learn = 5;
 constexpr std::size_t least_to_show = 10;
+constexpr double rounding_um = 1e-9;  // a spot on a limit is within it, in mils too
 constexpr std::size_t most_readings = 10000;
 
 double mean_of(const std::vector<double>& values) {
@@ -282,9 +283,11 @@ Result<FilmAcceptanceResult> accept_film(const FilmAcceptance& in) {
   out.spot_least_um = 0.8 * in.least_um;
   out.spot_most_um = 1.2 * in.most_um;
   for (std::size_t i = 0; i < in.spots_um.size(); ++i)
-    if (in.spots_um[i] < out.spot_least_um || in.spots_um[i] > out.spot_most_um)
+    if (in.spots_um[i] < out.spot_least_um - rounding_um ||
+        in.spots_um[i] > out.spot_most_um + rounding_um)
       out.bad_spots.push_back(static_cast<int>(i));
-  out.accepted = out.bad_spots.empty() && out.mean_um >= in.least_um && out.mean_um <= in.most_um;
+  out.accepted = out.bad_spots.empty() && out.mean_um >= in.least_um - rounding_um &&
+                 out.mean_um <= in.most_um + rounding_um;
   out.basis.method =
       "The area's mean within limits, each spot within 80 % of the least and 120 % of the most.";
   out.basis.term("mean", out.mean_um, "um", computed);

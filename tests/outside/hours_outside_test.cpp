@@ -62,8 +62,8 @@ TEST(HoursOutside, RoundingGoesToTheNearestStep) {
   }
 }
 
-// 29 CFR 785.48(b): over time the rounding must not under-pay. Over all seconds of ten hours it
-// neither adds nor takes anything.
+// Source: 29 CFR 785.48(b); over time the rounding must not under-pay. Over all seconds of ten
+// hours it neither adds nor takes anything.
 TEST(HoursOutside, RoundingAveragesOut) {
   for (const int step_min : {5, 6, 15}) {
     std::int64_t difference_ms = 0;

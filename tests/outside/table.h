@@ -1,10 +1,14 @@
 // tests/outside/table.h: values from outside the program, one file each, beside the tests.
 //
-// A line is comma-separated; the first one names the columns; lines that begin with # say where the
-// values are from.
+// A line is comma-separated; the first one names the columns; a cell may hold several numbers with
+// blanks between. Lines that begin with # say where the values are from: "# Source: who; what of
+// it, how it was got". A table of inputs alone says "# Input". count.py counts rows and sources.
 #pragma once
 
+#include <algorithm>
+#include <cmath>
 #include <fstream>
+#include <gtest/gtest.h>
 #include <map>
 #include <sstream>
 #include <stdexcept>
@@ -42,6 +46,24 @@ inline std::vector<Row> table(const std::string& file) {
     rows.push_back(std::move(row));
   }
   return rows;
+}
+
+inline std::vector<double> numbers(const std::string& cell) {
+  std::istringstream in(cell);
+  std::vector<double> out;
+  for (std::string one; in >> one;) out.push_back(std::stod(one));
+  return out;
+}
+
+inline double number(const Row& row, const char* column) {
+  return std::stod(row.at(column));
+}
+
+// Equal to a part in 10^9, or to `within` where the numbers are small.
+inline testing::AssertionResult same(double found, double wanted, double within = 1e-12) {
+  const double off = std::abs(found - wanted);
+  if (off <= std::max(within, 1e-9 * std::abs(wanted))) return testing::AssertionSuccess();
+  return testing::AssertionFailure() << found << " for " << wanted << ", " << off << " off";
 }
 
 }  // namespace jambline::outside
