@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 #include <numeric>
+#include <set>
 
 #include "trade/outline.h"
 #include "trade/refusal.h"
@@ -75,8 +76,11 @@ Status checked(const CorrectionPlan& in) {
   JAMBLINE_TRY(need("plastic_speed", in.plastic_speed, 0.1, 1, "0.1 to 1"));
   JAMBLINE_TRY(need("change_min", in.change_min, 0, 60, "0 to 60 min"));
   JAMBLINE_TRY(need("clean_down_min", in.clean_down_min, 0, 60, "0 to 60 min"));
+  std::set<std::string> names;
   for (std::size_t i = 0; i < in.panels.size(); ++i) {
     const PlanPanel& panel = in.panels[i];
+    if (!names.insert(panel.panel).second)
+      return fail(refusal(Code::Malformed, item("panels", i, "panel"), "the same name twice"));
     const Polygon outline{panel.outline};
     JAMBLINE_TRY(need_outline(item("panels", i, "outline"), panel.outline));
     JAMBLINE_TRY(need_place(item("panels", i, "stands_at"), panel.stands_at));
@@ -84,8 +88,11 @@ Status checked(const CorrectionPlan& in) {
     JAMBLINE_TRY(need_lines(item("panels", i, "clear_fade"), panel.clear_fade));
     if (panel.marks.size() > most_marks)
       return fail(refusal(Code::TooLarge, item("panels", i, "marks"), "500 at most"));
+    std::set<std::string> marks;
     for (std::size_t k = 0; k < panel.marks.size(); ++k) {
       const std::string field = item("panels", i, "marks") + '[' + std::to_string(k) + ']';
+      if (!marks.insert(panel.marks[k].mark).second)
+        return fail(refusal(Code::Malformed, field + ".mark", "the same name twice"));
       JAMBLINE_TRY(need_place(field, {panel.marks[k].x_mm, panel.marks[k].y_mm}));
       if (!contains(outline, {panel.marks[k].x_mm, panel.marks[k].y_mm}))
         return fail(refusal(Code::OutOfRange, field, "off its panel"));

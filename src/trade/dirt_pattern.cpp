@@ -2,41 +2,54 @@
 
 #include <algorithm>
 #include <cmath>
-#include <functional>
+#include <map>
+#include <numeric>
+#include <set>
+#include <tuple>
 
 #include "trade/dirt_scan.h"
+#include "trade/outline.h"
 #include "trade/refusal.h"
+#include "trade/rows.h"
 
 namespace jambline::trade {
 
 namespace {
 constexpr std::size_t most_marks = 500;
-constexpr double area_node_mm = 10;
+constexpr double row_mm = 5;
 constexpr double group_eps_mm = 120;
 constexpr int group_marks = 3;
+constexpr double least_m2 = 0.01;  // of a history that is compared with
+
+Status need_lines(const std::string& field, const std::vector<DirtLine>& lines) {
+  if (lines.size() > 100) return fail(refusal(Code::TooLarge, field, "100 lines at most"));
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    JAMBLINE_TRY(need_line(field + '[' + std::to_string(i) + "].points", lines[i].points));
+  return {};
+}
 
 Status checked(const DirtPattern& in) {
   if (in.panels.empty()) return fail(refusal(Code::Missing, "panels", "no panel"));
   if (in.panels.size() > 100) return fail(refusal(Code::TooLarge, "panels", "100 at most"));
   JAMBLINE_TRY(need("patterns", in.patterns, 99, 99999, "99 to 99,999"));
   JAMBLINE_TRY(need("edge_band_mm", in.edge_band_mm, 5, 300, "5 to 300 mm"));
+  std::set<std::string> names;
   for (std::size_t i = 0; i < in.panels.size(); ++i) {
     const DirtPanel& panel = in.panels[i];
+    if (!names.insert(panel.panel).second)
+      return fail(refusal(Code::Malformed, item("panels", i, "panel"), "the same name twice"));
     const Polygon outline{panel.outline};
-    for (std::size_t k = 0; k < panel.outline.size(); ++k) {
-      const std::string field = item("panels", i, "outline") + '[' + std::to_string(k) + ']';
-      JAMBLINE_TRY(need(field, panel.outline[k].x_mm, -1e5, 1e5, "within 100 m"));
-      JAMBLINE_TRY(need(field, panel.outline[k].y_mm, -1e5, 1e5, "within 100 m"));
-    }
-    if (panel.outline.size() < 3 || crosses_itself(outline))
-      return fail(refusal(Code::Malformed, item("panels", i, "outline"),
-                          "not a simple outline of three corners or more"));
+    JAMBLINE_TRY(need_outline(item("panels", i, "outline"), panel.outline));
+    JAMBLINE_TRY(need_lines(item("panels", i, "masked_edges"), panel.masked_edges));
+    JAMBLINE_TRY(need_lines(item("panels", i, "seams"), panel.seams));
+    if (!panel.reach_strip.empty())
+      JAMBLINE_TRY(need_outline(item("panels", i, "reach_strip"), panel.reach_strip));
+    JAMBLINE_TRY(need(item("panels", i, "sprayed"), panel.sprayed, 0, 100, "0 to 100"));
     if (panel.marks.size() > most_marks)
       return fail(refusal(Code::TooLarge, item("panels", i, "marks"), "500 at most"));
     for (std::size_t k = 0; k < panel.marks.size(); ++k) {
       const std::string field = item("panels", i, "marks") + '[' + std::to_string(k) + ']';
-      JAMBLINE_TRY(need(field, panel.marks[k].x_mm, -1e5, 1e5, "within 100 m"));
-      JAMBLINE_TRY(need(field, panel.marks[k].y_mm, -1e5, 1e5, "within 100 m"));
+      JAMBLINE_TRY(need_place(field, panel.marks[k]));
       if (!contains(outline, panel.marks[k]))
         return fail(refusal(Code::OutOfRange, field, "off its panel"));
     }
@@ -52,35 +65,36 @@ Status checked(const DirtPattern& in) {
   return {};
 }
 
-// The share of a panel's area for which something holds, on nodes 10 mm apart.
-double share_of(const Polygon& outline, const std::function<bool(Point_mm)>& holds) {
-  const Box_mm box = bounds(outline.corners);
-  const auto rows = static_cast<int>(std::ceil(box.height_mm() / area_node_mm));
-  const auto columns = static_cast<int>(std::ceil(box.width_mm() / area_node_mm));
-  std::int64_t all = 0;
-  std::int64_t those = 0;
-  for (int row = 0; row < rows; ++row)
-    for (int column = 0; column < columns; ++column) {
-      const Point_mm node{box.low.x_mm + (column + 0.5) * area_node_mm,
-                          box.low.y_mm + (row + 0.5) * area_node_mm};
-      if (!contains(outline, node)) continue;
-      ++all;
-      those += holds(node);
-    }
-  return all == 0 ? 0 : static_cast<double>(those) / static_cast<double>(all);
+bool near_lines(const std::vector<DirtLine>& lines, Point_mm point, double within_mm) {
+  return std::any_of(lines.begin(), lines.end(), [&](const DirtLine& line) {
+    return distance_to_line_mm(point, line.points) <= within_mm;
+  });
 }
 
-std::function<bool(Point_mm)> near_lines(const std::vector<DirtLine>& lines, double within_mm) {
-  return [&lines, within_mm](Point_mm point) {
-    return std::any_of(lines.begin(), lines.end(), [&](const DirtLine& line) {
-      return distance_to_line_mm(point, line.points) <= within_mm;
-    });
-  };
+// DBSCAN in an order of the marks that hangs on their places only: a mark between two groups goes
+// to the same one whatever the list's order.
+std::vector<int> groups_of(const std::vector<Point_mm>& marks) {
+  std::vector<std::size_t> order(marks.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return std::tie(marks[a].x_mm, marks[a].y_mm) < std::tie(marks[b].x_mm, marks[b].y_mm);
+  });
+  std::vector<Point_mm> sorted;
+  sorted.reserve(marks.size());
+  for (const std::size_t at : order) sorted.push_back(marks[at]);
+  const auto found = dbscan_groups(sorted, group_eps_mm, group_marks);
+  std::vector<int> out(marks.size(), no_group);
+  for (std::size_t i = 0; i < order.size(); ++i) out[order[i]] = found[i];
+  std::map<int, int> numbers;
+  for (int& one : out)
+    if (one != no_group)
+      one = numbers.try_emplace(one, static_cast<int>(numbers.size())).first->second;
+  return out;
 }
 
 class Car {
  public:
-  explicit Car(const DirtPattern& in) : in_(in), draws_(in.seed) {}
+  explicit Car(const DirtPattern& in) : in_(in) {}
 
   DirtPatternResult look() {
     int all = 0;
@@ -107,35 +121,51 @@ class Car {
     const Polygon outline{panel.outline};
     if (panel.marks.size() > 1)
       groups.clark_evans = clark_evans_index(panel.marks, area_mm2(outline));
-    groups.groups = dbscan_groups(panel.marks, group_eps_mm, group_marks);
+    groups.groups = groups_of(panel.marks);
     groups.too_few = panel.all_over || groups.marks < dirt_least_on_panel;
     if (!groups.too_few) {
-      const DirtScan scan = scan_dirt(outline, panel.marks, in_.patterns, draws_);
+      Draws draws(seed_of(in_.seed, panel.panel));
+      const DirtScan scan = scan_dirt(outline, panel.marks, in_.patterns, draws);
       sign(DirtSign::Spacing, panel.panel, scan.spacing_chance, scan.mean_nearest_mm,
            scan.expected_nearest_mm);
       sign(DirtSign::Cluster, panel.panel, scan.cluster_chance, scan.cluster_marks,
            scan.cluster_expected,
            DirtCluster{scan.cluster_center, scan.cluster_radius_mm, scan.cluster_marks});
-      band(DirtSign::MaskedEdge, panel, near_lines(panel.masked_edges, in_.edge_band_mm),
-           !panel.masked_edges.empty());
-      band(DirtSign::Seam, panel, near_lines(panel.seams, in_.edge_band_mm), !panel.seams.empty());
-      const Polygon strip{panel.reach_strip};
-      band(
-          DirtSign::ReachStrip, panel, [&](Point_mm point) { return contains(strip, point); },
-          panel.reach_strip.size() >= 3);
+      lines(DirtSign::MaskedEdge, panel, panel.masked_edges);
+      lines(DirtSign::Seam, panel, panel.seams);
+      strip(panel);
     }
     out_.panels.push_back(std::move(groups));
   }
 
-  void band(DirtSign which, const DirtPanel& panel, const std::function<bool(Point_mm)>& holds,
-            bool there) {
-    if (!there) return;
-    const double share = share_of(Polygon{panel.outline}, holds);
-    if (share <= 0 || share >= 1) return;
-    const auto inside = std::count_if(panel.marks.begin(), panel.marks.end(), holds);
+  void lines(DirtSign which, const DirtPanel& panel, const std::vector<DirtLine>& lines) {
+    if (lines.empty()) return;
+    Rows band(bounds(panel.outline), row_mm);
+    for (const DirtLine& line : lines) band.add_near(line.points, in_.edge_band_mm);
+    share(which, panel, band,
+          std::count_if(panel.marks.begin(), panel.marks.end(), [&](const Point_mm& mark) {
+            return near_lines(lines, mark, in_.edge_band_mm);
+          }));
+  }
+
+  void strip(const DirtPanel& panel) {
+    const Polygon outline{panel.reach_strip};
+    Rows band(bounds(panel.outline), row_mm);
+    band.add_inside(outline);
+    share(DirtSign::ReachStrip, panel, band,
+          std::count_if(panel.marks.begin(), panel.marks.end(),
+                        [&](const Point_mm& mark) { return contains(outline, mark); }));
+  }
+
+  // More marks in a band than its share of the panel's area.
+  void share(DirtSign which, const DirtPanel& panel, const Rows& band, std::int64_t inside) {
+    Rows whole(bounds(panel.outline), row_mm);
+    whole.add_inside(Polygon{panel.outline});
+    const double part = whole.common_area_mm2(band) / whole.area_mm2();
+    if (!(part > 0 && part < 1)) return;
     const auto all = static_cast<std::int64_t>(panel.marks.size());
-    sign(which, panel.panel, binomial_at_least(inside, all, share), static_cast<double>(inside),
-         share * static_cast<double>(all));
+    sign(which, panel.panel, binomial_at_least(inside, all, part), static_cast<double>(inside),
+         part * static_cast<double>(all));
   }
 
   struct Side {
@@ -152,36 +182,61 @@ class Car {
     }
     return out;
   }
-  // Given how many there are on both, more on the first side than its weight.
-  void compare(DirtSign which, const Side& one, const Side& other, double weight_one,
-               double weight_other) {
-    const std::int64_t both = one.marks + other.marks;
-    if (one.m2 <= 0 || other.m2 <= 0 || both == 0) return;
-    const double share = weight_one / (weight_one + weight_other);
-    sign(which, "", binomial_at_least(one.marks, both, share), static_cast<double>(one.marks),
-         share * static_cast<double>(both));
+  // More marks on one side than its share of area, flat panels among flat ones and so on: flat
+  // panels always catch more, which must not speak for the side that they happen to stand on.
+  template <class One, class Other>
+  void compare(DirtSign which, One on_one, Other on_other) {
+    std::vector<BinomialPart> parts;
+    std::int64_t seen = 0;
+    double expected = 0;
+    for (const Lie lie : {Lie::Flat, Lie::Sloped, Lie::Upright}) {
+      const auto lies = [&](const auto& on) {
+        return side([&](const DirtPanel& panel) { return panel.lie == lie && on(panel); });
+      };
+      const Side one = lies(on_one);
+      const Side other = lies(on_other);
+      const std::int64_t both = one.marks + other.marks;
+      if (one.m2 <= 0 || other.m2 <= 0 || both == 0) continue;
+      parts.push_back({both, one.m2 / (one.m2 + other.m2)});
+      seen += one.marks;
+      expected += static_cast<double>(both) * parts.back().share;
+    }
+    if (!parts.empty())
+      sign(which, "", binomials_at_least(seen, parts), static_cast<double>(seen), expected);
   }
 
   void flat_upright() {
     const Side flat = side([](const DirtPanel& panel) { return panel.lie == Lie::Flat; });
     const Side upright = side([](const DirtPanel& panel) { return panel.lie == Lie::Upright; });
     const auto& past = in_.history;
-    if (!past || past->flat_marks == 0 || past->upright_marks == 0 || past->flat_m2 <= 0 ||
-        past->upright_m2 <= 0)
+    if (!past || past->flat_marks == 0 || past->upright_marks == 0 || past->flat_m2 < least_m2 ||
+        past->upright_m2 < least_m2)
       return;
     out_.flat_compared = true;
-    // The history is itself a count: both are compared as two tables with one ratio (conditional
-    // exact would be noncentral); the usual ratio is taken as known.
-    const double usual = (static_cast<double>(past->flat_marks) / past->flat_m2) /
-                         (static_cast<double>(past->upright_marks) / past->upright_m2);
-    out_.basis.term("this shop's usual flat over upright", usual, "", measured);
-    compare(DirtSign::FlatOverUpright, flat, upright, usual * flat.m2, upright.m2);
+    const double usual_ratio = (static_cast<double>(past->flat_marks) / past->flat_m2) /
+                               (static_cast<double>(past->upright_marks) / past->upright_m2);
+    out_.basis.term("this shop's marks on flat panels", static_cast<double>(past->flat_marks), "",
+                    measured);
+    out_.basis.term("this shop's flat area", past->flat_m2, "m2", measured);
+    out_.basis.term("this shop's marks on upright panels", static_cast<double>(past->upright_marks),
+                    "", measured);
+    out_.basis.term("this shop's upright area", past->upright_m2, "m2", measured);
+    out_.basis.term("this shop's usual flat over upright", usual_ratio, "", computed);
+    const std::int64_t both = flat.marks + upright.marks;
+    if (both == 0 || flat.m2 <= 0 || upright.m2 <= 0) return;
+    out_.flat_compared = true;
+    const double odds = flat.m2 / upright.m2 / (past->flat_m2 / past->upright_m2);
+    const double share = usual_ratio * flat.m2 / (usual_ratio * flat.m2 + upright.m2);
+    sign(DirtSign::FlatOverUpright, "",
+         drawn_at_least(flat.marks, both, flat.marks + past->flat_marks,
+                        upright.marks + past->upright_marks, odds),
+         static_cast<double>(flat.marks), share * static_cast<double>(both));
   }
 
   void plastic_metal() {
-    const Side plastic = side([](const DirtPanel& panel) { return panel.plastic; });
-    const Side metal = side([](const DirtPanel& panel) { return !panel.plastic; });
-    compare(DirtSign::PlasticOverMetal, plastic, metal, plastic.m2, metal.m2);
+    compare(
+        DirtSign::PlasticOverMetal, [](const DirtPanel& panel) { return panel.plastic; },
+        [](const DirtPanel& panel) { return !panel.plastic; });
   }
 
   void first_last() {
@@ -191,11 +246,12 @@ class Car {
     if (order.size() < 4) return;
     std::sort(order.begin(), order.end());
     const int half = order[order.size() / 2];
-    const Side first =
-        side([&](const DirtPanel& panel) { return panel.sprayed > 0 && panel.sprayed < half; });
-    const Side last = side([&](const DirtPanel& panel) { return panel.sprayed >= half; });
-    compare(DirtSign::FirstPanels, first, last, first.m2, last.m2);
-    compare(DirtSign::LastPanels, last, first, last.m2, first.m2);
+    const auto first = [half](const DirtPanel& panel) {
+      return panel.sprayed > 0 && panel.sprayed < half;
+    };
+    const auto last = [half](const DirtPanel& panel) { return panel.sprayed >= half; };
+    compare(DirtSign::FirstPanels, first, last);
+    compare(DirtSign::LastPanels, last, first);
   }
 
   void judge(int all) {
@@ -203,8 +259,9 @@ class Car {
     for (const auto& one : out_.evidence) chances.push_back(one.chance);
     const auto corrected = holm(chances);
     for (std::size_t i = 0; i < corrected.size(); ++i) out_.evidence[i].holm_chance = corrected[i];
-    std::stable_sort(out_.evidence.begin(), out_.evidence.end(),
-                     [](const auto& a, const auto& b) { return a.chance < b.chance; });
+    std::stable_sort(out_.evidence.begin(), out_.evidence.end(), [](const auto& a, const auto& b) {
+      return std::tie(a.chance, a.sign, a.panel) < std::tie(b.chance, b.sign, b.panel);
+    });
     const bool points = !out_.evidence.empty() && out_.evidence.front().holm_chance < dirt_level;
     out_.word = out_.evidence.empty() ? DirtWord::TooFew
                 : points              ? DirtWord::Points
@@ -216,14 +273,22 @@ class Car {
     out_.basis.term("marks", all, "", measured);
     out_.basis.term("patterns drawn", in_.patterns, "", entered);
     out_.basis.term("signs looked at", static_cast<double>(chances.size()), "", computed);
-    out_.basis.term("edge band", in_.edge_band_mm, "mm", common_practice);
+    out_.basis.term("edge band", in_.edge_band_mm, "mm",
+                    usual(in_.edge_band_mm, DirtPattern{}.edge_band_mm));
+    out_.basis.term("narrowest circle", 50, "mm", "Kulldorff, 1997; radii common practice");
+    out_.basis.term("widest circle", 400, "mm", "Kulldorff, 1997; radii common practice");
+    out_.basis.term("a group lies within", group_eps_mm, "mm",
+                    "Ester et al., 1996; reach common practice");
+    out_.basis.term("a group has at least", group_marks, "marks", common_practice);
+    for (const DirtPanel& panel : in_.panels)
+      out_.basis.term("area of " + panel.panel, area_mm2(Polygon{panel.outline}) / 1e6, "m2",
+                      computed);
     out_.basis.term("least on a panel", dirt_least_on_panel, "", common_practice);
     out_.basis.term("least on a car", dirt_least_on_car, "", common_practice);
     out_.basis.term("level", dirt_level, "", common_practice);
   }
 
   const DirtPattern& in_;
-  Draws draws_;
   DirtPatternResult out_;
 };
 }  // namespace

@@ -17,13 +17,16 @@ struct DirtScan {
   double expected_nearest_mm{};  // mean over the drawn patterns
   double spacing_chance{};       // of spacing as tight as this
   double cluster_chance{};
+  int spacing_ties{};  // drawn patterns that came out the same; they count as no further off
+  int cluster_ties{};
   Point_mm cluster_center;
   double cluster_radius_mm{};
   int cluster_marks{};
   double cluster_expected{};
 };
 
-// Two marks at least.
+// Two marks at least; their order does not matter. A chance is (1 + drawn patterns as far off or
+// further) / (1 + patterns).
 DirtScan scan_dirt(const Polygon& outline, const std::vector<Point_mm>& marks, int patterns,
                    Draws& draws);
 

@@ -6,6 +6,18 @@
 
 namespace jambline::trade {
 
+std::uint64_t seed_of(std::uint64_t seed, std::string_view name) {
+  std::uint64_t mixed = 0xcbf29ce484222325U ^ seed;
+  for (const char one : name) {
+    mixed ^= static_cast<unsigned char>(one);
+    mixed *= 0x100000001b3U;
+  }
+  mixed += 0x9e3779b97f4a7c15U;
+  mixed = (mixed ^ mixed >> 30U) * 0xbf58476d1ce4e5b9U;
+  mixed = (mixed ^ mixed >> 27U) * 0x94d049bb133111ebU;
+  return mixed ^ mixed >> 31U;
+}
+
 std::size_t Draws::below(std::size_t count) {
   const std::uint64_t whole = count;
   const std::uint64_t least = (0 - whole) % whole;  // what would make the low values too frequent

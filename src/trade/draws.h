@@ -9,10 +9,15 @@
 #include <cstddef>
 #include <cstdint>
 #include <random>
+#include <string_view>
 #include <utility>
 #include <vector>
 
 namespace jambline::trade {
+
+// A seed of its own for each named part of one calculation, so that a part's chance does not hang
+// on what was drawn before it. FNV-1a over the name, stirred as splitmix64 does.
+std::uint64_t seed_of(std::uint64_t seed, std::string_view name);
 
 class Draws {
  public:

@@ -17,31 +17,6 @@ double squared(Point_mm a, Point_mm b) {
 double turn(Point_mm a, Point_mm b, Point_mm c) {
   return (b.x_mm - a.x_mm) * (c.y_mm - a.y_mm) - (b.y_mm - a.y_mm) * (c.x_mm - a.x_mm);
 }
-
-// Signed area of the circle about the origin within the triangle (origin, a, b).
-double sector(double radius, Point_mm a, Point_mm b) {
-  const auto cross = [](Point_mm p, Point_mm q) { return p.x_mm * q.y_mm - p.y_mm * q.x_mm; };
-  const auto dot = [](Point_mm p, Point_mm q) { return p.x_mm * q.x_mm + p.y_mm * q.y_mm; };
-  const auto wedge = [&](Point_mm p, Point_mm q) {
-    return radius * radius * std::atan2(cross(p, q), dot(p, q)) / 2;
-  };
-  const double r2 = radius * radius;
-  const bool a_in = dot(a, a) <= r2;
-  const bool b_in = dot(b, b) <= r2;
-  if (a_in && b_in) return cross(a, b) / 2;
-  const Point_mm d{b.x_mm - a.x_mm, b.y_mm - a.y_mm};
-  const double dd = dot(d, d);
-  const double half = -dot(a, d);
-  const double disc = half * half - dd * (dot(a, a) - r2);
-  if (disc <= 0) return wedge(a, b);
-  const auto at = [&](double t) { return Point_mm{a.x_mm + t * d.x_mm, a.y_mm + t * d.y_mm}; };
-  const double enter = (half - std::sqrt(disc)) / dd;
-  const double leave = (half + std::sqrt(disc)) / dd;
-  if (a_in) return cross(a, at(leave)) / 2 + wedge(at(leave), b);
-  if (b_in) return wedge(a, at(enter)) + cross(at(enter), b) / 2;
-  if (enter >= 1 || leave <= 0) return wedge(a, b);
-  return wedge(a, at(enter)) + cross(at(enter), at(leave)) / 2 + wedge(at(leave), b);
-}
 }  // namespace
 
 std::vector<double> nearest_distances(const std::vector<Point_mm>& points) {
@@ -99,18 +74,6 @@ std::vector<int> dbscan_groups(const std::vector<Point_mm>& points, double eps, 
     ++next;
   }
   return group;
-}
-
-double circle_area_inside(Point_mm center, double radius, const Polygon& outline) {
-  double sum = 0;
-  const auto& corners = outline.corners;
-  for (std::size_t i = 0; i < corners.size(); ++i) {
-    const Point_mm& a = corners[i];
-    const Point_mm& b = corners[(i + 1) % corners.size()];
-    sum += sector(radius, {a.x_mm - center.x_mm, a.y_mm - center.y_mm},
-                  {b.x_mm - center.x_mm, b.y_mm - center.y_mm});
-  }
-  return std::abs(sum);
 }
 
 // Cuts ears off; outlines of panels have tens of corners.

@@ -24,9 +24,6 @@ inline constexpr int no_group = -1;
 // A group number a point, from 0 in the order of their first points.
 std::vector<int> dbscan_groups(const std::vector<Point_mm>& points, double eps, int min_points);
 
-// Area of a circle's part that lies inside a simple outline.
-double circle_area_inside(Point_mm center, double radius, const Polygon& outline);
-
 // Even chance over an outline, made of the triangles it is cut into.
 class PointsInside {
  public:

@@ -91,6 +91,45 @@ double binomial_two_sided(std::int64_t count, std::int64_t trials, double share)
   return std::min(1.0, below + binomial_at_least(count, trials, share));
 }
 
+double binomials_at_least(std::int64_t count, const std::vector<BinomialPart>& parts) {
+  if (count <= 0) return 1;
+  std::vector<double> sums{1};
+  for (const BinomialPart& part : parts) {
+    const Binomial one(real(part.trials), part.share);
+    std::vector<double> next(sums.size() + static_cast<std::size_t>(part.trials), 0.0);
+    for (std::int64_t i = 0; i <= part.trials; ++i) {
+      const double chance = boost::math::pdf(one, real(i));
+      for (std::size_t k = 0; k < sums.size(); ++k)
+        next[static_cast<std::size_t>(i) + k] += chance * sums[k];
+    }
+    sums = std::move(next);
+  }
+  double out = 0;
+  for (std::size_t i = sums.size(); i-- > static_cast<std::size_t>(count);) out += sums[i];
+  return std::min(1.0, out);
+}
+
+double drawn_at_least(std::int64_t count, std::int64_t drawn, std::int64_t first,
+                      std::int64_t second, double odds) {
+  const std::int64_t least = std::max<std::int64_t>(0, drawn - second);
+  const std::int64_t most = std::min(drawn, first);
+  if (count <= least) return 1;
+  if (count > most) return 0;
+  // Each outcome's weight over that of the one before, summed in logarithms from the heaviest.
+  std::vector<double> logs{0};
+  for (std::int64_t one = least; one < most; ++one)
+    logs.push_back(logs.back() + std::log(odds * real(first - one) * real(drawn - one) /
+                                          (real(one + 1) * real(second - drawn + one + 1))));
+  const double heaviest = *std::max_element(logs.begin(), logs.end());
+  double all = 0;
+  double those = 0;
+  for (std::size_t i = logs.size(); i-- > 0;) {
+    all += std::exp(logs[i] - heaviest);
+    if (least + static_cast<std::int64_t>(i) == count) those = all;
+  }
+  return those / all;
+}
+
 Interval binomial_interval(std::int64_t count, std::int64_t trials, double confidence) {
   const double tail = (1 - confidence) / 2;
   if (trials == 0) return {0, 1};

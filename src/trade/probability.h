@@ -1,7 +1,8 @@
 // trade/probability.h: exact tests and intervals for counts, and the normal distribution.
 //
 // Source:  Clopper and Pearson 1934 for shares; Garwood 1936 for counts; the conditional binomial
-//          test for two rates (as R's binom.test and poisson.test); Holm 1979. Boost.Math computes.
+//          test for two rates (as R's binom.test and poisson.test); Fisher's exact test with an
+//          odds ratio (as R's fisher.test); Holm 1979. Boost.Math computes.
 // Asks:    counts of at least 0, trials of at least the count, exposures over 0, shares in [0, 1],
 //          confidence in (0, 1). The callers check.
 // Threads: pure functions.
@@ -36,7 +37,18 @@ double binomial_at_least(std::int64_t count, std::int64_t trials, double share);
 double binomial_at_most(std::int64_t count, std::int64_t trials, double share);
 // The chance of all outcomes that are no likelier than this one.
 double binomial_two_sided(std::int64_t count, std::int64_t trials, double share);
+// The same for the sum of several, each with trials and a share of its own.
+struct BinomialPart {
+  std::int64_t trials{};
+  double share{};
+};
+double binomials_at_least(std::int64_t count, const std::vector<BinomialPart>& parts);
 Interval binomial_interval(std::int64_t count, std::int64_t trials, double confidence);
+
+// Fisher's noncentral hypergeometric: `drawn` of `first` + `second`, at least `count` of the first
+// kind, where one of the first kind is `odds` times as readily drawn (odds over 0).
+double drawn_at_least(std::int64_t count, std::int64_t drawn, std::int64_t first,
+                      std::int64_t second, double odds);
 
 double poisson_at_least(std::int64_t count, double mean);
 double poisson_at_most(std::int64_t count, double mean);
