@@ -1,5 +1,5 @@
-// Floor: the cars in the shop in two groups, and the act that opens one more. Without a car the
-// first start stands here. aside: a car beside it has the main act. undoRoom: kept free above the
+// Floor: the cars in the shop in two groups, and the act that opens one more; a table at a desk.
+// Without a car the first start stands here. aside: a car beside it has the main act. undoRoom: kept free above the
 // acts, whose top is actsTop. Signals: carAsked(jobId), openAsked. toTop() scrolls to the first car.
 pragma ComponentBehavior: Bound
 
@@ -12,7 +12,7 @@ FocusScope {
 
     required property FloorViewModel floor
     required property DemoViewModel demo
-    property bool wide: false
+    property bool desk: false
     property bool aside: false
     property real undoRoom: 0
     readonly property real actsTop: act.y
@@ -22,10 +22,21 @@ FocusScope {
 
     function toTop() {
         list.positionViewAtBeginning();
+        table.toTop();
     }
 
     GroupTitles {
         id: groups
+    }
+    FloorTable {
+        id: table
+        visible: screen.desk && screen.floor.cars > 0
+        focus: visible
+        floor: screen.floor
+        x: Theme.gutter
+        width: parent.width - 2 * Theme.gutter
+        height: list.height
+        onCarAsked: jobId => screen.carAsked(jobId)
     }
     FirstRun {
         visible: screen.floor.cars === 0
@@ -36,8 +47,8 @@ FocusScope {
     ListView {
         id: list
         objectName: "floorList"
-        visible: screen.floor.cars > 0
-        focus: true
+        visible: !screen.desk && screen.floor.cars > 0
+        focus: visible
         width: parent.width
         height: act.y - 8 - screen.undoRoom
         clip: true
@@ -59,8 +70,8 @@ FocusScope {
     }
     Item {
         id: act
-        x: Theme.gutter
-        width: parent.width - 2 * Theme.gutter
+        x: parent.width - width - Theme.gutter
+        width: Math.min(parent.width - 2 * Theme.gutter, screen.desk ? 360 * Theme.textScale : parent.width)
         height: screen.aside ? other.implicitHeight : main.implicitHeight
         y: parent.height - height - 8
 

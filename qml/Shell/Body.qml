@@ -15,10 +15,11 @@ FocusScope {
     required property ViewModels models
     required property Navigation way
     readonly property bool wide: width >= 840
+    readonly property bool desk: width >= 1200
     readonly property bool beside: wide && way.place === Navigation.Floor && (way.work === Navigation.None || way.work === Navigation.Car)
     readonly property bool carBeside: beside && body.models.session.hasCar
     readonly property int shown: carBeside ? Navigation.Car : way.work
-    readonly property real listWidth: wide ? 408 : width
+    readonly property real listWidth: desk ? width - 568 : wide ? 408 : width
     // The screen whose acts the undo row stands above, and the room that it takes there.
     property real undoRoom: 0
     readonly property Item front: carTurn.shown ? carTurn : openCarTurn.shown ? openCarTurn
@@ -43,10 +44,10 @@ FocusScope {
         objectName: "floorScreen"
         visible: body.way.place === Navigation.Floor && (body.way.work === Navigation.None || body.beside)
         focus: visible
-        width: body.carBeside ? body.listWidth : Math.min(parent.width, 720)
+        width: body.carBeside ? body.listWidth : Math.min(parent.width, body.desk ? parent.width : 720)
         x: body.carBeside ? 0 : (parent.width - width) / 2
         height: parent.height
-        wide: body.wide
+        desk: body.desk
         aside: body.carBeside
         undoRoom: body.front === floorScreen ? body.undoRoom : 0
         floor: body.models.floor

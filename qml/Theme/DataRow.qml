@@ -1,6 +1,7 @@
 // DataRow: one row of a DataTable; its delegate. table: the table (must be set); index comes from
-// the model. name is spoken. Put cells inside at table.cellX(i), width table.cellWidth(i); they are
-// centered by setting anchors.verticalCenter: parent.verticalCenter. A press picks, a second opens.
+// the model. marked: it is what stands open beside the table. name is spoken. Put cells inside at
+// table.cellX(i), width table.cellWidth(i); they are centered by setting anchors.verticalCenter:
+// parent.verticalCenter. A press picks, a second opens.
 import QtQuick
 import Jambline.Theme
 
@@ -11,6 +12,7 @@ Pressable {
     required property int index
     default property alias cells: holder.data
     readonly property real tallest: Array.from(holder.children).reduce((most, cell) => Math.max(most, cell.height), 0)
+    property bool marked: false
     readonly property bool picked: table.chosen === index
 
     width: table.spread
@@ -19,7 +21,7 @@ Pressable {
     height: implicitHeight
     activeFocusOnTab: false
     Accessible.role: Accessible.Row
-    Accessible.selected: picked
+    Accessible.selected: picked || marked
     onClicked: {
         if (picked)
             table.opened(index);
@@ -35,7 +37,7 @@ Pressable {
         color: Theme.paper
     }
     Rectangle {
-        visible: row.picked
+        visible: row.picked || row.marked
         width: Theme.foot
         height: parent.height
         radius: 1

@@ -1,7 +1,8 @@
 // DataTable: columns, sort, pick, keyboard. columns: TableColumn list; model; delegate: a DataRow
 // whose cells stand at cellX(i), cellWidth(i). The owner sorts: sortAsked(column) is sent, and it
-// sets sortColumn and sortDown (spoken too). A narrow table scrolls sideways, it cuts no words. chosen: the row; Up, Down, J, K move it, Enter sends
-// opened(row). emptyText stands where rows would. name is spoken. Rows 52 (touch 72).
+// sets sortColumn and sortDown (spoken too). A narrow table scrolls sideways, it cuts no words. toTop() scrolls to the first
+// row. chosen: the row; Up, Down, J, K move it, Enter sends
+// opened(row). sectionProperty, sectionDelegate: groups of rows. emptyText stands where rows would. name is spoken. Rows 52 (touch 72).
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -19,15 +20,18 @@ FocusScope {
     property bool sortDown: true
     property bool letterKeys: true
     property string emptyText: ""
+    property string sectionProperty: ""
+    property Component sectionDelegate
     readonly property alias count: rows.count
     readonly property real inset: 14
     readonly property real spacing: 12
-    readonly property real fixedWidth: Array.from(columns).reduce((sum, column) =>
+    readonly property var shownColumns: Array.from(columns).filter(column => column.shown)
+    readonly property real fixedWidth: shownColumns.reduce((sum, column) =>
         sum + (column.fill ? 0 : column.width * Theme.textScale), 0)
     readonly property real spare: spread - bare
-    readonly property real bare: 2 * inset + (columns.length - 1) * spacing + fixedWidth
+    readonly property real bare: 2 * inset + (shownColumns.length - 1) * spacing + fixedWidth
     readonly property real spread: Math.max(width, bare + fillerCount * 90 * Theme.textScale)
-    readonly property int fillerCount: Array.from(columns).filter(column => column.fill).length
+    readonly property int fillerCount: shownColumns.filter(column => column.fill).length
     readonly property int fillers: Math.max(1, fillerCount)
 
     signal sortAsked(int column)
@@ -35,14 +39,18 @@ FocusScope {
 
     function cellWidth(column: int): real {
         const spec = columns[column];
-        return spec.fill ? spare / fillers : spec.width * Theme.textScale;
+        return !spec.shown ? 0 : spec.fill ? spare / fillers : spec.width * Theme.textScale;
     }
 
     function cellX(column: int): real {
         let at = inset;
         for (let i = 0; i < column; ++i)
-            at += cellWidth(i) + spacing;
+            at += columns[i].shown ? cellWidth(i) + spacing : 0;
         return at;
+    }
+
+    function toTop() {
+        rows.positionViewAtBeginning();
     }
 
     function go(by: int) {
@@ -90,8 +98,9 @@ FocusScope {
                     x: table.cellX(index)
                     width: table.cellWidth(index)
                     height: Math.max(Theme.touch, letters.implicitHeight + 12)
-                    pressable: spec.sortable
-                    name: sorted ? table.sortDown ? qsTr("%1, sorted, largest first").arg(spec.title)
+                    visible: spec.shown
+                    pressable: spec.sortable && spec.shown
+                    name: !spec.sortable ? spec.title : sorted ? table.sortDown ? qsTr("%1, sorted, largest first").arg(spec.title)
                                                   : qsTr("%1, sorted, smallest first").arg(spec.title)
                                  : qsTr("Sort by %1").arg(spec.title)
                     Accessible.role: Accessible.ColumnHeader
@@ -141,6 +150,8 @@ FocusScope {
         flickableDirection: Flickable.AutoFlickIfNeeded
         clip: true
         currentIndex: -1
+        section.property: table.sectionProperty
+        section.delegate: table.sectionDelegate
         onModelChanged: currentIndex = -1  // a new model picks its first row by itself
         keyNavigationEnabled: false
         boundsBehavior: Flickable.StopAtBounds

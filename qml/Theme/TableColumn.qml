@@ -1,5 +1,5 @@
 // TableColumn: one column of a DataTable. title; width (dp, before text scale); fill: takes what is
-// left (in equal parts); sortable; alignRight for numbers.
+// left (in equal parts); sortable; alignRight for numbers; shown: false takes no room.
 import QtQuick
 
 QtObject {
@@ -7,5 +7,6 @@ QtObject {
     property real width: 100
     property bool fill: false
     property bool sortable: true
+    property bool shown: true
     property bool alignRight: false
 }

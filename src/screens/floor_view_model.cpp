@@ -25,10 +25,13 @@ std::vector<RowModel<FloorLine>::Column> columns() {
       {"next", [](const FloorLine& row) { return row.next; }},
       {"who", [](const FloorLine& row) { return row.who; }},
       {"due", [](const FloorLine& row) { return row.due; }},
+      {"promised", [](const FloorLine& row) { return row.promised; }},
       {"late", [](const FloorLine& row) { return row.late; }},
       {"shape", [](const FloorLine& row) { return row.state; }},
       {"done", [](const FloorLine& row) { return row.done; }},
       {"progress", [](const FloorLine& row) { return row.progress; }},
+      {"stages", [](const FloorLine& row) { return row.stages; }},
+      {"hours", [](const FloorLine& row) { return row.hours; }},
       {"disputed", [](const FloorLine& row) { return row.disputed; }},
       {"readOnly", [](const FloorLine& row) { return row.read_only; }},
       {"onTape", [](const FloorLine& row) { return row.on_tape; }},
@@ -131,6 +134,16 @@ StateKind state_of(const folds::FloorRow& car, bool late, bool for_you) {
   return for_you ? StateKind::Waits : StateKind::NotYet;
 }
 
+QString worked_words(const folds::FloorRow& car) {
+  std::int64_t clocked_ms = 0, planned_ms = 0;
+  for (const auto& one : car.operations) {
+    clocked_ms += one.clocked_ms;
+    planned_ms += one.estimate_min * 60'000LL;
+  }
+  if (planned_ms == 0) return hours_words(clocked_ms);
+  return FloorViewModel::tr("%1 of %2").arg(hours_words(clocked_ms), hours_words(planned_ms));
+}
+
 QString late_words(std::int64_t ms) {
   constexpr std::int64_t day_ms = 86'400'000;
   if (ms < day_ms) return FloorViewModel::tr("%1 late").arg(duration_words(ms));
@@ -139,6 +152,10 @@ QString late_words(std::int64_t ms) {
                    : FloorViewModel::tr("%1 days late").arg(days);
 }
 }  // namespace
+
+QString FloorViewModel::jobIdAt(int row) const {
+  return row >= 0 && row < cars() ? model_->rows()[static_cast<std::size_t>(row)].key : QString();
+}
 
 void FloorViewModel::rebuild() {
   const auto& floor = *session_.snapshot().floor;
@@ -170,12 +187,14 @@ void FloorViewModel::rebuild() {
                    .trimmed();
     line.next = next_words(car);
     line.who = who_words(car, session_, for_you);
-    line.due = car.promised_ms ? tr("due %1").arg(time_words(*car.promised_ms, now_ms, zone))
-                               : tr("no promise");
+    line.promised = car.promised_ms ? time_words(*car.promised_ms, now_ms, zone) : tr("no promise");
+    line.due = car.promised_ms ? tr("due %1").arg(line.promised) : line.promised;
     if (late) line.late = late_words(now_ms - *car.promised_ms);
     line.state = shape_of(state_of(car, late, for_you));
     line.done = car.stages > 0 ? double(car.stages_done) / car.stages : 0.0;
     line.progress = tr("%1 of %2 stages").arg(car.stages_done).arg(car.stages);
+    line.stages = tr("%1/%2", "stages done of stages").arg(car.stages_done).arg(car.stages);
+    line.hours = worked_words(car);
     line.disputed = car.disputed;
     line.read_only = car.read_only;
     line.on_tape = session_.job() == car.job;

@@ -22,10 +22,13 @@ struct FloorLine {
   QString next;      // the next act: "Look over 3 panels"
   QString who;       // "you", "painter", "Mara and Jo"
   QString due;       // "due 16:30"
+  QString promised;  // "16:30", or "no promise"
   QString late;      // "1 h late", empty when it is not
   int state = 0;     // StateKind
   double done = 0;   // 0 to 1, stages done
   QString progress;  // "4 of 9 stages"
+  QString stages;    // "4/9"
+  QString hours;     // "2.3 of 6.1 h", of all operations; clocked alone where nothing is planned
   bool disputed = false;
   bool read_only = false;
   bool on_tape = false;
@@ -48,6 +51,7 @@ class FloorViewModel final : public QObject {
   QString countWords() const;
 
   Q_INVOKABLE void open(const QString& jobId) { session_.openCar(jobId); }
+  Q_INVOKABLE QString jobIdAt(int row) const;  // empty: there is no such row
 
  signals:
   void changed();

@@ -68,7 +68,7 @@ bool is_interactive(QQuickItem& item) {
   static constexpr std::array roles{
       QAccessible::Button,       QAccessible::CheckBox, QAccessible::RadioButton,
       QAccessible::EditableText, QAccessible::PageTab,  QAccessible::Link,
-      QAccessible::ColumnHeader, QAccessible::ListItem, QAccessible::Slider};
+      QAccessible::ListItem,     QAccessible::Slider};  // a column's head where it can be focused
   const auto role = role_of(item);
   if (role == QAccessible::StaticText || item.inherits("QQuickText"))
     return false;  // Qt's own word

@@ -1,0 +1,139 @@
+// FloorTable: the cars in the shop on a desk, in the same two groups and the same order as the
+// cards. Without room for them the two columns on the right stay away. floor: the view model. Signal: carAsked(jobId), by a press or by Enter.
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import Jambline.Theme
+import Jambline.Screens
+
+DataTable {
+    id: cars
+    objectName: "floorTable"
+
+    required property FloorViewModel floor
+    readonly property bool roomy: width >= 1000
+    property GroupTitles groups: GroupTitles {}
+
+    signal carAsked(string jobId)
+
+    name: floor.countWords
+    model: floor.rows
+    sectionProperty: "group"
+    sectionDelegate: groups.title
+    columns: [
+        TableColumn { title: qsTr("Car"); width: cars.roomy ? 236 : 190; sortable: false },
+        TableColumn { title: qsTr("Next"); fill: true; sortable: false },
+        TableColumn { title: qsTr("Who"); fill: true; sortable: false },
+        TableColumn { title: qsTr("Promised"); width: 116; sortable: false },
+        TableColumn { title: qsTr("Stages"); width: 64; shown: cars.roomy; sortable: false; alignRight: true },
+        TableColumn { title: qsTr("Hours"); width: 140; shown: cars.roomy; sortable: false; alignRight: true }
+    ]
+    onOpened: row => carAsked(floor.jobIdAt(row))
+
+    delegate: DataRow {
+        id: row
+
+        required property string jobId
+        required property string plate
+        required property string carWords
+        required property string next
+        required property string who
+        required property string due
+        required property string promised
+        required property string late
+        required property int shape
+        required property string progress
+        required property string stages
+        required property string hours
+        required property bool onTape
+
+        table: cars
+        marked: onTape
+        name: Array.from([plate, carWords, next, who, due, late, progress, hours]).filter(words => words !== "").join(", ")
+            + qsTr(". Opens the car.")
+        onClicked: cars.carAsked(jobId)
+
+        Column {
+            x: cars.cellX(0)
+            width: cars.cellWidth(0)
+            anchors.verticalCenter: parent.verticalCenter
+
+            TapeLabel {
+                width: Math.min(implicitWidth, parent.width)
+                lift: 32
+                text: row.plate
+                key: row.jobId
+                pressable: false
+                Accessible.ignored: true
+            }
+            Words {
+                width: parent.width
+                text: row.carWords
+                mute: true
+                size: Theme.note
+                color: Theme.pencil
+            }
+        }
+        StateShape {
+            id: mark
+            x: cars.cellX(1)
+            anchors.verticalCenter: parent.verticalCenter
+            kind: row.shape
+            key: row.jobId
+            size: 24
+        }
+        Words {
+            x: mark.x + mark.width + 10
+            width: cars.cellWidth(1) - mark.width - 10
+            anchors.verticalCenter: parent.verticalCenter
+            text: row.next
+            mute: true
+            bold: true
+        }
+        Words {
+            x: cars.cellX(2)
+            width: cars.cellWidth(2)
+            anchors.verticalCenter: parent.verticalCenter
+            text: row.who
+            mute: true
+        }
+        Column {
+            x: cars.cellX(3)
+            width: cars.cellWidth(3)
+            anchors.verticalCenter: parent.verticalCenter
+
+            Words {
+                width: parent.width
+                text: row.promised
+                mute: true
+            }
+            Words {
+                width: parent.width
+                visible: text !== ""
+                text: row.late
+                mute: true
+                bold: true
+                size: Theme.note
+                color: Theme.oxide
+            }
+        }
+        Words {
+            visible: cars.roomy
+            x: cars.cellX(4)
+            width: cars.cellWidth(4)
+            anchors.verticalCenter: parent.verticalCenter
+            horizontalAlignment: Text.AlignRight
+            text: row.stages
+            mute: true
+        }
+        Words {
+            visible: cars.roomy
+            x: cars.cellX(5)
+            width: cars.cellWidth(5)
+            anchors.verticalCenter: parent.verticalCenter
+            horizontalAlignment: Text.AlignRight
+            text: row.hours
+            mute: true
+        }
+    }
+}
