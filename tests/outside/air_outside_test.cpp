@@ -144,6 +144,15 @@ TEST(ProtectionOutside, AFitTestLastsTwelveMonths) {
   EXPECT_FALSE(fit_test({{200}, Facepiece::Half, 366, FitTest{}.valid_days})->in_date);
 }
 
+// Source: 29 CFR 1910.134(d)(3)(iii)(B)(2); a change schedule rests on data, written down
+TEST(ProtectionOutside, ACartridgeScheduleWithoutDataIsRefused) {
+  EXPECT_FALSE(cartridge_left({8, "", {2, 3}}));
+  const auto left = cartridge_left({8, "the maker's table of break-through at 25 C", {2, 3}});
+  ASSERT_TRUE(left);
+  EXPECT_TRUE(same(left->left_h, 3));
+  EXPECT_FALSE(left->change);
+}
+
 TEST(ClearanceOutside, TheTableOfAirChanges) {
   for (const auto& row : table("air_changes.csv")) {
     const double changes = number(row, "changes_1_h");
@@ -180,6 +189,18 @@ TEST(ClearanceOutside, ASmokeTestIsNeverInDateAfterFourteenMonths) {
   }
   EXPECT_LE(SmokeTest{}.valid_days, shortest);
   EXPECT_GT(SmokeTest{}.valid_days, shortest - 7);
+}
+
+// Source: HSE SMART guidance; 30 min after small repairs in an open workshop, whatever fan there is
+TEST(ClearanceOutside, AnOpenFloorIsNoMixedBox) {
+  Clearance open;
+  open.place = SprayPlace::OpenDeck;
+  open.volume_m3 = 100;
+  open.exhaust_m3_h = 40000;  // in a booth a minute
+  EXPECT_FALSE(clearance_time(open));
+  open.fixed_min = 30;
+  EXPECT_EQ(clearance_time(open)->minutes, 30);
+  EXPECT_EQ(clearance_time(open)->rule, ClearanceRule::FixedTime);
 }
 
 TEST(AirflowOutside, DilutionToAShareOfTheExplosiveLimit) {
@@ -236,6 +257,19 @@ TEST(ClimateOutside, DewPointsAsTheyArePrinted) {
     EXPECT_GE(dew, number(row, "dew_c") - number(row, "low_by")) << row.at("humidity_percent");
     EXPECT_LE(dew, number(row, "dew_c") + number(row, "high_by")) << row.at("humidity_percent");
   }
+}
+
+// Source: a public coatings manual; the surface 3 C (5 F) or more over the dew point
+TEST(ClimateOutside, ThreeDegreesOverTheDewPoint) {
+  Climate in;
+  in.air_c = 20;
+  in.humidity_percent = 60;
+  in.surface_min_c = 0;
+  in.surface_from_air_max_c = 40;
+  in.surface_c = dew_point_c(20, 60) + 3 + 1e-6;
+  EXPECT_TRUE(check_climate(in)->go);
+  in.surface_c -= 0.01;
+  EXPECT_FALSE(check_climate(in)->go);
 }
 
 // Source: WMO CIMO guide annex 4.B; 23.326 hPa over water at 20 C, as 17.24 g/m3 by the gas law

@@ -67,6 +67,21 @@ TEST(FilmOutside, WhatIsLeftAndTheChanceOfPassingALimit) {
   }
 }
 
+TEST(FilmOutside, WhatIsLearnedFromReadings) {
+  for (const auto& row : table("r_removals.csv")) {
+    RemovalLearning in;
+    in.prior = spread(row.at("prior_um"));
+    in.taken_um = numbers(row.at("taken_um"));
+    in.gauge_sd_um = number(row, "gauge_sd_um");
+    in.readings_a_mean = static_cast<int>(number(row, "readings"));
+    const auto result = learn_removal(in);
+    ASSERT_TRUE(result);
+    EXPECT_TRUE(result->updated);
+    EXPECT_TRUE(same(result->learned.mean_um, number(row, "mean_um"))) << row.at("taken_um");
+    EXPECT_TRUE(same(result->learned.sd_um, number(row, "sd_um"))) << row.at("taken_um");
+  }
+}
+
 // Two temperatures in kelvin and R = 8.314, as the books have them.
 TEST(CureOutside, ActivationEnergies) {
   const double r = 8.314 / 8.314462618;

@@ -1,10 +1,12 @@
 #!/usr/bin/python3
-"""Critical paths by networkx, written into critical_paths.csv beside this script.
+"""Critical paths and shortest walks, written into critical_paths.csv and walks.csv beside this script.
 
 Debian 12: apt-get install python3-networkx. The tests read the committed table and need neither.
 Times: ES = max EF of what is before, LF = min LS of what is behind, total float LS - ES, free float
 min ES of what is behind - EF; of three durations the expected one, (a + 4 m + b) / 6.
 """
+import itertools
+import math
 import random
 import sys
 
@@ -59,7 +61,30 @@ def times(work):
         yield name, length[name], early[name], done, late[name] - length[name], late[name], next_start - done, end
 
 
+def walks():
+    """Every order of a few places is tried; round a circle and along a line the shortest is known."""
+    chance = random.Random(12)
+    sets = [[(chance.randint(0, 5000), chance.randint(0, 2500)) for _ in range(count)] for count in (2, 4, 6, 7, 8, 9)]
+    for places in sets:
+        # From the end: an order and its reverse are one walk.
+        orders = (order for order in itertools.permutations(range(len(places))) if order[0] < order[-1])
+        yield places, min(sum(math.dist(places[a], places[b]) for a, b in zip(order, order[1:])) for order in orders)
+    ring = [(1000 * math.cos(math.pi * i / 6), 1000 * math.sin(math.pi * i / 6)) for i in range(12)]
+    chance.shuffle(ring)
+    yield ring, 11 * 2000 * math.sin(math.pi / 12)
+    line = [(300 * i, 400 * i) for i in range(12)]
+    chance.shuffle(line)
+    yield line, 5500
+
+
 def main():
+    with open("walks.csv", "w") as out:
+        print(f"# Made by make_paths.py with Python {sys.version.split()[0]}.",
+              "# Source: itertools.permutations; every order of up to nine places tried",
+              "# Source: elementary geometry; eleven sides of twelve, and a straight line", "places,length",
+              sep="\n", file=out)
+        for places, length in walks():
+            print(" ".join(repr(v) for place in places for v in place), repr(length), sep=",", file=out)
     work_of = {name: read(text) for name, text in EXAMPLES.items()}
     work_of |= {f"drawn {count}": drawn(count, count) for count in (30, 60)}
     with open("critical_paths.csv", "w") as out:

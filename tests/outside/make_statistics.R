@@ -179,6 +179,20 @@ write_table("r_film_chances.csv", "R 4.2.2; pnorm, mean and sums of variances, s
          chance_percent = 100 * max(left, over))
   })))
 
+# Learning: a normal prior and normal differences, variances known.
+seen <- list(list(c(3, 1.5), c(2.1, 2.6, 3.4, 1.9, 2.2), 1.5, 6),
+             list(c(3, 1.5), c(2.4, 2.5, 2.4, 2.6, 2.5, 2.4, 2.5), 1.5, 3),
+             list(c(6, 0.4), c(9, 1, 4, 12, 3, 8, 2, 7, 11, 5), 0.5, 10))
+write_table("r_removals.csv", "R 4.2.2; mean, var and the normal posterior, spread not under the gauge's",
+  rows_of(lapply(seen, function(one) {
+    prior <- one[[1]]; taken <- one[[2]]; gauge <- one[[3]]
+    each <- max(var(taken), 2 * gauge^2 / one[[4]])
+    weight <- c(1 / prior[2]^2, length(taken) / each)
+    list(prior_um = cell(prior), taken_um = cell(taken), gauge_sd_um = gauge, readings = one[[4]],
+         mean_um = sum(weight * c(prior[1], mean(taken))) / sum(weight),
+         sd_um = max(gauge, 1 / sqrt(sum(weight))))
+  })))
+
 # Dew point by the Magnus form of the WMO, on the shop's grid.
 grid <- expand.grid(humidity_percent = c(30, 40, 50, 60, 65, 70, 80, 85, 90),
                     air_c = c(5, 10, 15, 18, 20, 22, 24, 25, 28, 30, 35, 40))

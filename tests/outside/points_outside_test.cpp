@@ -123,6 +123,24 @@ TEST(ScanOutside, TheTightestCircleIsTheSameAndAsRare) {
   }
 }
 
+TEST(WalkOutside, TheShortestWayPastAllPlaces) {
+  for (const auto& row : table("walks.csv")) {
+    std::vector<Point_mm> places;
+    const auto flat = numbers(row.at("places"));
+    for (std::size_t i = 0; i + 1 < flat.size(); i += 2) places.push_back({flat[i], flat[i + 1]});
+    const auto order = shortest_walk(places);
+    auto all = order;
+    std::sort(all.begin(), all.end());
+    ASSERT_EQ(all.size(), places.size());
+    double length = 0;
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      EXPECT_EQ(all[i], i);
+      if (i > 0) length += distance_mm(places[order[i - 1]], places[order[i]]);
+    }
+    EXPECT_TRUE(same(length, number(row, "length"))) << places.size();
+  }
+}
+
 TEST(CirclesOutside, TheAreaThatSeveralCover) {
   for (const auto& row : table("scipy_circle_unions.csv")) {
     std::vector<Circle_mm> circles;
