@@ -1,6 +1,7 @@
 // InspectCar: the whole car unfolded: what is clean, what is marked, what nobody has looked at, and
 // the next panel of the walk. wide: the panels also as a list, on a desk all marks too. A tap on a
-// panel or a row, or the main button, gives panelAsked(panel), the entry's word.
+// panel or a row, or the main button, gives panelAsked(panel), the entry's word; when every panel is
+// looked at the main button gives carAsked().
 // Keys: J K or arrows walk, Enter opens, + - 0 zoom.
 pragma ComponentBehavior: Bound
 import QtQuick
@@ -20,6 +21,7 @@ FocusScope {
     property int cursor: -1
 
     signal panelAsked(string panel)
+    signal carAsked
 
     readonly property string here: cursor >= 0 ? inspect.panelAt(cursor)
         : wide && inspect.panel !== "" ? inspect.panel : inspect.nextPanel
@@ -214,16 +216,19 @@ FocusScope {
         y: screen.height - height - 8
         width: screen.paneWidth
         height: implicitHeight
-        visible: screen.inspect.nextPanel !== ""
-        text: qsTr("Look over %1").arg(screen.inspect.nextWords)
-        onClicked: screen.panelAsked(screen.inspect.nextPanel)
+        visible: screen.inspect.panelCount > 0
+        pressable: visible
+        text: allSeen ? qsTr("Back to the car") : qsTr("Look over %1").arg(screen.inspect.nextWords)
+        secondLine: allSeen ? qsTr("every panel is looked at") : ""
+        onClicked: allSeen ? screen.carAsked() : screen.panelAsked(screen.inspect.nextPanel)
+
+        readonly property bool allSeen: screen.inspect.nextPanel === ""
     }
     Words {
         anchors.centerIn: main
         width: Math.min(natural, main.width)
-        visible: screen.inspect.nextPanel === ""
-        text: screen.inspect.panelCount === 0 ? qsTr("No panels are planned on this car")
-                                              : qsTr("Every panel is looked at")
+        visible: screen.inspect.panelCount === 0
+        text: qsTr("No panels are planned on this car")
         horizontalAlignment: Text.AlignHCenter
         bold: true
     }

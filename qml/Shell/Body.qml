@@ -121,6 +121,7 @@ FocusScope {
             objectName: "inspectScreen"
             wide: body.wide
             inspect: body.models.inspect
+            onCarAsked: body.way.go(Navigation.Car)
             onPanelAsked: panel => {
                 body.models.inspect.openPanel(panel);
                 body.way.go(Navigation.Panel);

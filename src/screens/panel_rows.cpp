@@ -35,7 +35,7 @@ std::optional<job::Panel> panel_of_word(const QString& word) {
 
 QString short_words(job::Panel panel) {
   const auto tr = [](const char* text) {
-    return QCoreApplication::translate("jambline::screens::PanelListModel", text);
+    return QCoreApplication::translate("panels", text);
   };
   using job::Panel;
   switch (panel) {

@@ -229,6 +229,15 @@ Item {
             compare(asked, "hood");
             compare(Shop.inspect.chosenTitle, "Nib 1");
         }
+        function test_when_all_is_looked_at_the_main_button_leads_to_the_car() {
+            const made = make(carMade, 412, 636);
+            let back = 0;
+            made.page.carAsked.connect(() => ++back);
+            while (Shop.inspect.nextPanel !== "")
+                Shop.sayClean(Shop.inspect.nextPanel);
+            press(made, "lookOverNext");
+            compare(back, 1);
+        }
         function test_panels_of_a_new_car_are_chosen_on_the_drawing() {
             Shop.form.clear();
             const body = Shop.form.bodies;
