@@ -107,6 +107,30 @@ def bakes():
 
 # 2. Panel fit: bounded least squares in the places of three fastener travels as unknowns.
 
+def general(name, flush, points, bolts):
+    a = numpy.array([[1, x / 1000, y / 1000] if flush else
+                     [-numpy.cos(d), -numpy.sin(d), (numpy.cos(d) * y - numpy.sin(d) * x) / 1000]
+                     for x, y, d, *_ in points])
+    wish = numpy.array([wanted - found for *_, found, wanted, _ in points])
+    weight = numpy.array([w for *_, w in points])
+    g, h = [], []
+    for x, y, along, across in bolts:
+        rows = [([1, x / 1000, y / 1000], along)] if flush else [([1, 0, -y / 1000], along), ([0, 1, x / 1000], across)]
+        for row, travel in rows:
+            g += [row, [-one for one in row]]
+            h += [travel, travel]
+    g, h = numpy.array(g), numpy.array(h)
+    found = optimize.minimize(lambda u: numpy.sum(weight * (a @ u - wish) ** 2), numpy.zeros(3),
+                              jac=lambda u: 2 * a.T @ (weight * (a @ u - wish)), method="SLSQP",
+                              constraints={"type": "ineq", "fun": lambda u: h - g @ u, "jac": lambda u: -g},
+                              options={"ftol": 1e-16, "maxiter": 500}).x
+    return {"case": name, "flush": "yes" if flush else "no",
+            "points": [v for x, y, d, f, w, k in points for v in (x, y, numpy.degrees(d), f, w, k)],
+            "fasteners": [v for one in bolts for v in one], "shift_x": found[0], "shift_y": found[1],
+            "turn": found[2] if flush else numpy.degrees(found[2] / 1000),
+            "rms": numpy.sqrt(numpy.sum(weight * (a @ found - wish) ** 2) / weight.sum())}
+
+
 def fits():
     chance = numpy.random.default_rng(11)
     rows = []
@@ -144,6 +168,19 @@ def fits():
         at = [(100, 120), (100, 1230), (1000, 670)]
         add(f"flush {k}", True, points, [(x, y, t, 0) for (x, y), t in zip(at, travels)], travels,
             [[1, x / 1000, y / 1000] for x, y in at])
+    # More slots than unknowns: no bounds of single unknowns any more, a general quadratic program.
+    slots = []
+    for k, travel in enumerate((3.0, 1.2, 0.7, 0.3)):
+        points = [(x, y, numpy.radians(d), round(4 + chance.normal(0, 1.8), 1), 4.0, w) for x, y, d, w in
+                  ((0, 60, 180, 1), (0, 640, 180, 1), (1100, 60, 0, 1), (1100, 640, 0, 1), (550, 0, 270, 1), (600, 700, 90, 2))]
+        bolts = [(20, 120, travel, 2 * travel), (20, 560, travel, 1.5 * travel), (1080, 350, 2 * travel, 0.6 * travel)]
+        slots.append(general(f"door {k}", False, points, bolts))
+        points = [(x, y, 0.0, round(chance.normal(0, 1.5), 2), 0.0, 1) for x, y in
+                  ((0, 0), (0, 1400), (550, 0), (550, 1400), (1100, 100), (1100, 1300))]
+        bolts = [(x, y, t * travel, 0) for x, y, t in ((80, 100, 1), (80, 1300, .8), (900, 150, .5), (900, 1250, .6), (500, 700, .3))]
+        slots.append(general(f"hood {k}", True, points, bolts))
+    write("scipy_panel_slots.csv", "scipy 1.10.1; optimize.minimize SLSQP", slots,
+          ["# points and fasteners as in scipy_panel_fits.csv; good to 1e-6 mm."])
     write("scipy_panel_fits.csv", "scipy 1.10.1; optimize.lsq_linear, bounded-variable least squares", rows,
           ["# points: x y mm, degrees, found, wanted, weight; fasteners: x y mm, travel x, travel y."])
 
