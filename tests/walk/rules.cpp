@@ -113,7 +113,9 @@ void check_letters(QQuickItem& item, Found& out) {
                    numbers("letters %.0f in %.0f", item.implicitWidth(), item.width())});
   }
   const QQuickItem* whose = above(item, "Pressable");
-  if (whose && whose->width() > 0 && !holds(box_of(*whose), box, 1.5))
+  // A row beyond its list's edge gets its letters when it comes into sight.
+  const bool not_yet_set = whose && box.isEmpty() && seen_part(*whose, box_of(*whose)).isEmpty();
+  if (whose && whose->width() > 0 && !not_yet_set && !holds(box_of(*whose), box, 1.5))
     out.push_back({"cut", words_of(item),
                    numbers("%s sticks out of %s", box_words(box).c_str(),
                            box_words(box_of(*whose)).c_str())});
