@@ -1,10 +1,9 @@
 // trade/basis.h: what a computed number was made from, enough for a screen to open it.
 //
 // Shape:   every result of src/trade carries one Basis: the method in one sentence, the terms in
-// the
-//          order in which they were used (inputs, intermediate values, limits), and the seed where
-//          chance was drawn. A term's source is an authority with its year, "measured", "entered by
-//          the shop", or "common practice, no source".
+//          the order in which they were used (inputs, intermediate values, limits), and the seed
+//          where chance was drawn. A term's source is an authority with its year, "measured",
+//          "entered by the shop", or "common practice, no source".
 // Threads: plain values.
 #pragma once
 

@@ -1,8 +1,8 @@
 // trade/climate.h: may it be sprayed in this air, on this surface? Dew point, margin and gates.
 //
-// Source:  Magnus form of the WMO (CIMO guide, annex 4.B: 17.62, 243.12 C) from -45 to 60 C; margin
-//          of 3 C (common practice; the form of ISO 8502-4); other gates are common practice, no
-//          source, unless the product's sheet gives its own.
+// Source:  Magnus form of the WMO (CIMO guide, annex 4.B: 17.62, 243.12 C; its year 2008 from
+//          memory) from -45 to 60 C; margin of 3 C (common practice; the form of ISO 8502-4);
+//          other gates are common practice, no source, unless the product's sheet gives its own.
 // Promise: "go" only when every gate is passed; a margin on its own is necessary, never enough. It
 //          says nothing on health.
 // Errors:  OutOfRange, naming the field: temperatures outside -45..60 C, humidity outside 0..100

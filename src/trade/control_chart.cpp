@@ -11,6 +11,7 @@ namespace jambline::trade {
 namespace {
 constexpr double tail = 0.00135;
 constexpr int run_length = 8;
+constexpr int jobs_to_say = 10;
 
 Status checked(const DirtChart& in) {
   if (in.jobs.empty()) return fail(refusal(Code::Missing, "jobs", "no job"));
@@ -129,7 +130,8 @@ Result<DirtChartResult> dirt_chart(const DirtChart& in) {
     const RateRatio ratio =
         rate_ratio(after.marks, after.area_m2, before.marks, before.area_m2, in.confidence);
     out.effects.push_back({in.events[i].name, in.events[i].day, before.jobs, after.jobs,
-                           ratio.ratio, ratio.interval, ratio.unbounded, ratio.chance, 1});
+                           ratio.ratio, ratio.interval, ratio.unbounded, ratio.chance, 1,
+                           std::min(before.jobs, after.jobs) >= jobs_to_say});
     chances.push_back(ratio.chance);
   }
   const auto corrected = holm(chances);
@@ -145,6 +147,7 @@ Result<DirtChartResult> dirt_chart(const DirtChart& in) {
     out.basis.term("limits", 3, "sigma", "NIST/SEMATECH e-Handbook 6.3.3, 2012");
   out.basis.term("confidence of the intervals", in.confidence, "", "Clopper and Pearson, 1934");
   out.basis.term("run", run_length, "jobs", common_practice);
+  out.basis.term("an event is judged from", jobs_to_say, "jobs before and after", common_practice);
   for (std::size_t i = 0; i < segments.size(); ++i)
     if (segments[i].jobs > 0) {
       const std::string name = ", segment " + std::to_string(i + 1);

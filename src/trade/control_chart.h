@@ -1,14 +1,14 @@
 // trade/control_chart.h: marks per square meter over the jobs of a shop, and what events changed.
 //
 // Chart:   u-chart: the mean rate of a segment with limits for each job's own area. Exact limits
-// are
-//          Poisson tails of 0.00135 each side (what three sigma is for a normal); three-sigma
+//          are Poisson tails of 0.00135 each side (what three sigma is for a normal); three-sigma
 //          limits (NIST/SEMATECH e-Handbook 6.3.3) are for comparison with tables. A point on a
 //          limit is not beyond it.
 // Signals: beyond a limit; a run of 8 on one side of the mean (common run rule).
-// Events:  the jobs before and after each (up to its neighbours) by the ratio of their rates, exact
-//          interval and chance (probability.h), Holm over all events. It says that a rate changed
-//          when the event was, not why.
+// Events:  the jobs before and after each (up to its neighbours) by the ratio of their rates,
+//          exact interval and chance (probability.h), Holm over all events. It says that a rate
+//          changed when the event was, not why; with fewer than 10 jobs before or after it
+//          that is too early to say.
 // Errors:  OutOfRange, Missing, Malformed (days going back), TooLarge (100,000 jobs, 1,000
 //          events). Two jobs may share a day. Threads: pure.
 #pragma once
@@ -108,6 +108,7 @@ struct EventEffect {
   bool unbounded = false;  // nothing was found before
   double chance{};
   double holm_chance{};
+  bool enough_jobs = false;  // 10 before and after at least
 
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
@@ -120,6 +121,7 @@ struct EventEffect {
     visit(Field{.name = "unbounded"}, self.unbounded);
     visit(Field{.name = "chance"}, self.chance);
     visit(Field{.name = "holm_chance"}, self.holm_chance);
+    visit(Field{.name = "enough_jobs"}, self.enough_jobs);
   }
 };
 

@@ -3,14 +3,14 @@
 // Signs:   per panel: spacing and tightest cluster (Monte Carlo over the panel's own outline, so
 //          that edges need no correction; circles centred on marks, radii 50 to 400 mm by 50,
 //          Kulldorff's likelihood ratio 1997), share within 50 mm of masked edges, of seams and
-//          gaps, and in the reach-over strip (exact binomial against their share of area). Per car:
-//          flat against upright, against this shop's own history and never against even chance (the
-//          history is a count too: Fisher's exact test); plastic against metal, first half of the
-//          panels sprayed against the second: flat among flat, upright among upright, then added
-//          (exact sum of binomials).
+//          gaps, and in the reach-over strip (exact binomial against their share of area). Per
+//          car: flat against upright, against this shop's own history and never against even
+//          chance (the history is a count too: Fisher's exact test); plastic against metal, first
+//          half of the panels sprayed against the second: flat among flat, upright among upright,
+//          then added (exact sum of binomials).
 // Chances: Holm over all signs of the car. A panel with fewer than 6 marks, and a car with fewer
-// than
-//          8, is "too few to say". Panels with a dirt class instead of marks stay out of the scan.
+//          than 8, is "too few to say". Panels with a dirt class instead of marks stay out of the
+//          scan.
 // Words:   a sign points to something and is no proof; what it points to is worded by the screens.
 // Seed:    passed in, with each panel's name mixed in: the same seed gives the same chances
 //          everywhere, in whatever order panels and marks stand.

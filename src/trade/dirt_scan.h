@@ -1,7 +1,7 @@
 // trade/dirt_scan.h: spacing and tightest cluster of the marks on one panel, against chance.
 //
 // Cost:    n^2 a pattern, radii together: 200 marks and 999 patterns in under a quarter of a
-// second. Threads: pure.
+//          second. Threads: pure.
 #pragma once
 
 #include <vector>

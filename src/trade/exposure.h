@@ -1,12 +1,12 @@
 // trade/exposure.h: what was breathed against the limits that the shop chose to use.
 //
-// Averages: 8 hours: sum of concentration x time over 8, never over the hours worked; 15 minutes:
+// Averages:8 hours: sum of concentration x time over 8, never over the hours worked; 15 minutes:
 //          the worst window that the samples show; a ceiling is compared with the highest sample.
 //          What was not sampled counts as nothing: the hours that were are in the basis.
 // Mixture: sum of each 8-hour average over its limit, for each authority on its own, and the
 //          largest of them.
-// Source:  29 CFR 1910.1000(d)(1)(i) and (d)(2)(i). ppm to mg/m3 by the molar volume at the real
-//          temperature and pressure (24.45 L/mol at 25 C, 101.325 kPa).
+// Source:  29 CFR 1910.1000(d)(1)(i) and (d)(2)(i); its year 1971 from memory. ppm to mg/m3 by the
+//          molar volume at the real temperature and pressure (24.45 L/mol at 25 C, 101.325 kPa).
 // Promise: a word "below" or "over" a named limit of a named authority and year; never "safe". A
 //          passed average is no pass of a ceiling.
 // Errors:  OutOfRange, Missing (no sample, no limit), Malformed (samples that overlap, a limit

@@ -190,6 +190,7 @@ Result<PanelFitResult> panel_fit(const PanelFit& in) {
 
   out.basis.method = in.flush ? "One lift and two tilts by least squares within the slots."
                               : "Two shifts and one small turn by least squares within the slots.";
+  if (!in.datum.empty()) out.basis.method += " The datum is the " + in.datum + ".";
   out.basis.term("points", n, "", measured);
   out.basis.term("fasteners", static_cast<double>(in.fasteners.size()), "", entered);
   out.basis.term("tolerance", in.tolerance_mm, "mm",

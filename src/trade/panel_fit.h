@@ -2,16 +2,16 @@
 // right.
 //
 // Gap:     a point has a place on the panel and the direction from the panel to its neighbour; a
-// rigid
-//          move (two shifts and one small turn, about the place (0, 0)) changes the gap by minus
-//          its part in that direction. Flush: one lift and two tilts change the height at a point.
+//          rigid move (two shifts and one small turn, about the place (0, 0)) changes the gap by
+//          minus its part in that direction. Flush: one lift and two tilts change the height at a
+//          point.
 // Best:    weighted least squares over three unknowns; each fastener's slot bounds the move of its
 //          place along two axes (flush: its height). The best within all slots is found exactly:
 //          every set of up to three touching slots is tried and the one that meets the conditions
 //          of Karush, Kuhn and Tucker is the answer.
 // Says:    per fastener how far along each axis; predicted gaps; which slots stop it; "datum is
-// out"
-//          when even a free move leaves more than the tolerance: then measure structure first.
+//          out" when even a free move leaves more than the tolerance: then measure structure
+//          first.
 // Limits:  rigid only: hinge-side lift, bump stops, striker pull and a bent panel are not in it.
 // Errors:  OutOfRange, Missing (fewer points than 2), TooLarge (60 points, 10 fasteners). Pure.
 #pragma once

@@ -1,13 +1,12 @@
 // trade/photo_judgement.h: is a picture good enough to prove something?
 //
 // Sharp:   variance of the Laplacian (kernel 0 1 0 / 1 -4 1 / 0 1 0, edges mirrored without
-// repeating
-//          the edge, population variance), Pech-Pacheco et al. 2000, on gray at one working size:
-//          never compared across sizes.
+//          repeating the edge, population variance), Pech-Pacheco et al. 2000, on gray at one
+//          working size: never compared across sizes.
 // Light:   mean gray; share of pixels black or white.
 // Limits:  thresholds are of a measured set of pictures and are passed in; there is no standard.
-// Shape:   gray values row by row, 0 to 255. Errors: OutOfRange, Missing, Malformed (count is not
-//          width x height). Threads: pure.
+// Shape:   gray values row by row, 0 to 255.
+// Errors:  OutOfRange, Missing, Malformed (count is not width x height). Threads: pure.
 #pragma once
 
 #include <array>

@@ -5,9 +5,10 @@
 //          factors are not mixed (29 CFR 1910.134(b), (d)(3)(i)).
 // Fit:     overall fit factor = N / sum(1/ff): the harmonic mean of the exercises without the
 //          grimace; at least 100 for half, 500 for full facepieces (1910.134 app. A part I.C;
-//          (f)(7)).
+//          (f)(7)). The years of these rules are from memory.
 // Change:  a cartridge schedule is the shop's, entered with what it rests on; nothing is made up
-//          here. Errors: OutOfRange, Missing. Threads: pure.
+//          here.
+// Errors:  OutOfRange, Missing. Threads: pure.
 #pragma once
 
 #include <array>

@@ -96,6 +96,14 @@ TEST(Chart, TwoEventsAreHeldAgainstEachOther) {
   for (const auto& effect : result->effects) EXPECT_GE(effect.holm_chance, effect.chance);
 }
 
+TEST(Chart, AnEventIsJudgedFromTenJobsOnEachSide) {
+  DirtChart chart = chart_of(std::vector<int>(20, 4));
+  chart.events = {{10, "new ceiling filters"}};
+  EXPECT_TRUE(dirt_chart(chart)->effects[0].enough_jobs);
+  chart.jobs.pop_back();
+  EXPECT_FALSE(dirt_chart(chart)->effects[0].enough_jobs);
+}
+
 TEST(Chart, AnEventWithoutJobsOnASideIsNotCompared) {
   DirtChart chart = chart_of({3, 4, 5});
   chart.events = {{-5, "before all"}, {90, "after all"}};
