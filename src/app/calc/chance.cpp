@@ -202,6 +202,116 @@ Result<ChancesResult> several(const Chances& in) {
 Chances several_example() {
   return {{0.004, 0.03, 0.21, 0.012, 0.6}};
 }
+
+struct SharePart {
+  std::int64_t trials{};
+  double share{};
+
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "trials", .min = 0, .max = 500}, self.trials);
+    visit(Field{.name = "share", .min = 1e-12, .max = 1}, self.share);
+  }
+};
+
+struct ShareSum {
+  std::int64_t count{};
+  std::vector<SharePart> parts;
+
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "count", .min = 0, .max = 1e6}, self.count);
+    visit(Field{.name = "parts"}, self.parts);
+  }
+};
+
+Result<Number> share_sum(const ShareSum& in) {
+  if (in.parts.empty()) return fail(trade::refusal(Code::Missing, "parts", "none"));
+  if (in.parts.size() > 40) return fail(trade::refusal(Code::TooLarge, "parts", "40 at most"));
+  std::vector<trade::BinomialPart> parts;
+  for (const SharePart& one : in.parts) parts.push_back({one.trials, one.share});
+  Number out{trade::binomials_at_least(in.count, parts), {}};
+  out.basis.method = "Chance of at least so many in all parts together: their binomials, added.";
+  out.basis.term("count", real(in.count), "", trade::measured);
+  for (const SharePart& one : in.parts) {
+    out.basis.term("trials of a part", real(one.trials), "", trade::measured);
+    out.basis.term("share of a part", one.share, "", trade::entered);
+  }
+  return out;
+}
+
+ShareSum share_sum_example() {
+  return {9, {{11, 0.3}, {6, 0.45}}};
+}
+
+struct TwoKinds {
+  std::int64_t count{};
+  std::int64_t drawn{};
+  std::int64_t first{};
+  std::int64_t second{};
+  double odds{};
+
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "count", .doc = "of the first kind among the drawn", .min = 0, .max = 1e6},
+          self.count);
+    visit(Field{.name = "drawn", .min = 0, .max = 1e6}, self.drawn);
+    visit(Field{.name = "first", .doc = "all of the first kind", .min = 0, .max = 1e6}, self.first);
+    visit(Field{.name = "second", .doc = "all of the second kind", .min = 0, .max = 1e6},
+          self.second);
+    visit(Field{.name = "odds",
+                .doc = "one of the first kind is so many times as readily drawn",
+                .min = 1e-6,
+                .max = 1e6},
+          self.odds);
+  }
+};
+
+Result<Number> two_kinds(const TwoKinds& in) {
+  if (in.drawn > in.first + in.second)
+    return fail(trade::refusal(Code::OutOfRange, "drawn", "more than there are of both kinds"));
+  if (in.count > in.drawn)
+    return fail(trade::refusal(Code::OutOfRange, "count", "more than were drawn"));
+  Number out{trade::drawn_at_least(in.count, in.drawn, in.first, in.second, in.odds), {}};
+  out.basis.method = "Chance of at least so many of the first kind: Fisher's exact test with odds.";
+  out.basis.term("count", real(in.count), "", trade::measured);
+  out.basis.term("drawn", real(in.drawn), "", trade::measured);
+  out.basis.term("first kind", real(in.first), "", trade::measured);
+  out.basis.term("second kind", real(in.second), "", trade::measured);
+  out.basis.term("odds", in.odds, "", trade::computed);
+  return out;
+}
+
+// A car with 11 marks on flat panels of 14; the shop's history has 412 and 190.
+TwoKinds two_kinds_example() {
+  return {11, 14, 423, 193, 0.9};
+}
+
+struct Below {
+  double value{};
+  double mean{};
+  double sd{};
+
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "value", .min = -1e9, .max = 1e9}, self.value);
+    visit(Field{.name = "mean", .min = -1e9, .max = 1e9}, self.mean);
+    visit(Field{.name = "sd", .doc = "0: a step at the mean", .min = 0, .max = 1e9}, self.sd);
+  }
+};
+
+Result<Number> below(const Below& in) {
+  Number out{trade::normal_below(in.value, in.mean, in.sd), {}};
+  out.basis.method = "Chance of a normal value under the given one.";
+  out.basis.term("value", in.value, "", trade::entered);
+  out.basis.term("mean", in.mean, "", trade::entered);
+  out.basis.term("spread (1 sd)", in.sd, "", trade::entered);
+  return out;
+}
+
+Below below_example() {
+  return {40, 46.6, 4.3};
+}
 }  // namespace
 
 std::vector<Calculation> chance_calculations() {
@@ -211,6 +321,11 @@ std::vector<Calculation> chance_calculations() {
           "share", "a share of so many: exact interval and chance against an expected share"),
       calculation<&count, &count_example>(
           "count", "a count: exact interval of its mean and chance against an expected one"),
+      calculation<&share_sum, &share_sum_example>(
+          "share-sum", "chance of a count over several parts with a share each"),
+      calculation<&two_kinds, &two_kinds_example>(
+          "two-kinds", "chance of so many of one kind among the drawn (Fisher, with odds)"),
+      calculation<&below, &below_example>("normal", "chance of a normal value under a given one"),
       calculation<&several, &several_example>("several-chances",
                                               "chances of several tests, corrected by Holm"),
   };
