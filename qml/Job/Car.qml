@@ -1,9 +1,11 @@
 // Car: one car: when it is due and what holds it, its stages, and the one main act, named after what
 // comes next. car: the view model; wide: the stages left, what is due, the chosen stage and the acts
-// in a pane right. Signals: inspectAsked, partsAsked, timeLineAsked.
+// in a pane right. Signals: inspectAsked, partsAsked, timeLineAsked; whoAsked: somebody has to say
+// who he is first.
 pragma ComponentBehavior: Bound
 
 import QtQuick
+import QtQuick.Layouts
 import Jambline.Theme
 import Jambline.Screens
 
@@ -25,6 +27,7 @@ Item {
     signal inspectAsked
     signal partsAsked
     signal timeLineAsked
+    signal whoAsked
 
     Connections {
         target: page.car
@@ -59,13 +62,12 @@ Item {
                 width: parent.width
                 height: facts.height
             }
-            Grid {
+            GridLayout {
                 id: grid
                 width: parent.width
                 columns: page.wide ? Math.max(1, Math.min(3, Math.floor(width / (190 * Theme.textScale)))) : width < 230 * Theme.textScale ? 1 : 2
                 columnSpacing: Theme.gap
                 rowSpacing: Theme.gap
-                verticalItemAlignment: Grid.AlignTop
 
                 Repeater {
                     id: stages
@@ -76,7 +78,8 @@ Item {
                         required property string key
                         required property int state
 
-                        width: (grid.width - (grid.columns - 1) * grid.columnSpacing) / grid.columns
+                        Layout.preferredWidth: (grid.width - (grid.columns - 1) * grid.columnSpacing) / grid.columns
+                        Layout.fillHeight: true
                         stageState: state
                         place: index + 1
                         places: stages.count
@@ -260,6 +263,7 @@ Item {
             text: page.car.mainText
             secondLine: page.car.mainSecond
             waits: page.car.mainWaits
+            onRefused: page.whoAsked()
             onClicked: {
                 if (page.car.mainAct === CarViewModel.Deliver && page.car.openPoints.length > 0)
                     leaving.opened = true;

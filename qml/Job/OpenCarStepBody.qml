@@ -2,6 +2,7 @@
 pragma ComponentBehavior: Bound
 
 import QtQuick
+import QtQuick.Layouts
 import Jambline.Theme
 import Jambline.Screens
 import Jambline.Job
@@ -14,7 +15,7 @@ Column {
 
     spacing: Theme.gap * 2
 
-    Grid {
+    GridLayout {
         id: bodies
         width: parent.width
         columns: Math.max(2, Math.min(5, Math.floor((width + Theme.gap) / (128 * Theme.textScale))))
@@ -32,7 +33,8 @@ Column {
                 required property int shape
                 required chosen
 
-                width: (bodies.width - (bodies.columns - 1) * bodies.columnSpacing) / bodies.columns
+                Layout.preferredWidth: (bodies.width - (bodies.columns - 1) * bodies.columnSpacing) / bodies.columns
+                Layout.fillHeight: true
                 pressable: true
                 padding: 8
                 name: chosen ? qsTr("Body %1, chosen").arg(title) : qsTr("Body %1").arg(title)

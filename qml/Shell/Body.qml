@@ -22,6 +22,9 @@ FocusScope {
     readonly property real listWidth: desk ? width - 568 : wide ? 408 : width
     // The screen whose acts the undo row stands above, and the room that it takes there.
     property real undoRoom: 0
+
+    signal whoAsked
+
     readonly property Item front: carTurn.shown ? carTurn : openCarTurn.shown ? openCarTurn
         : inspectTurn.shown ? inspectTurn : panelTurn.shown ? panelTurn : partsTurn.shown ? partsTurn
         : timeLineTurn.shown ? timeLineTurn : recordTurn.shown ? recordTurn : floorScreen
@@ -107,6 +110,7 @@ FocusScope {
             car: body.models.car
             onInspectAsked: body.way.go(Navigation.Inspect)
             onPartsAsked: body.way.go(Navigation.Parts)
+            onWhoAsked: body.whoAsked()
             onTimeLineAsked: body.way.go(Navigation.TimeLine)
         }
     }

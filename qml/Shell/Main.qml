@@ -156,6 +156,7 @@ Window {
                 y: banner.visible ? banner.y + banner.height + 8 : head.y + head.height + 4
                 width: parent.width
                 height: Math.max(leastHeight, rule.y - y - (ofPanel ? undoRow.implicitHeight + 12 : 0))
+                onWhoAsked: peopleSheet.opened = true
                 undoRoom: undoRow.visible ? undoRow.height + 8 : 0
                 models: models
                 way: way
