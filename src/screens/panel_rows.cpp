@@ -34,9 +34,7 @@ std::optional<job::Panel> panel_of_word(const QString& word) {
 }
 
 QString short_words(job::Panel panel) {
-  const auto tr = [](const char* text) {
-    return QCoreApplication::translate("panels", text);
-  };
+  const auto tr = [](const char* text) { return QCoreApplication::translate("panels", text); };
   using job::Panel;
   switch (panel) {
     case Panel::Hood:

@@ -46,6 +46,10 @@ def bad(rule, path, content, says):
 SAMPLES = {
     "AnArrowUpwardsIsRefused": bad(
         "include_rules", "src/base/up.h", '#include "log/entry_log.h"\n', "base may not include log"),
+    "AGuardThatNoLongerFitsIsRefused": bad(
+        "guard_rules", "tests/guards/x.patch", "# must fail: x\n--- a/src/base/clock.cpp\n+++ b/src/base/clock.cpp\n@@ -1 +1 @@\n-auto t = 1;\n+auto t = 2;\n", "no longer fits"),
+    "AGuardThatNamesNoTestIsRefused": bad(
+        "guard_rules", "tests/guards/x.patch", "--- a\n", "names no test"),
     "ScreensMayNotSeeTheLog": bad(
         "include_rules", "src/screens/x.cpp", '#include "log/entry_log.h"\n', "screens may not include log"),
     "QtIsRefusedInQtFreeFolders": bad(
