@@ -38,6 +38,11 @@ Result<Rows> fold_changed(log::EntryLog& log, JobCache& jobs, std::int64_t arriv
   return out;
 }
 
+void newest_first(Rows& rows) {
+  std::stable_sort(rows.begin(), rows.end(),
+                   [](const auto& a, const auto& b) { return a.opened_ms > b.opened_ms; });
+}
+
 }  // namespace
 
 Result<Floor> Floor::open(const std::filesystem::path& folder, log::EntryLog& log, JobCache& jobs) {
@@ -74,10 +79,10 @@ Result<Floor> Floor::open(const std::filesystem::path& folder, log::EntryLog& lo
 
 Status Floor::change(const folds::CarView& car, std::int64_t arrival) {
   in_work_list_.reset();
-  all_list_.reset();
   folds::FloorRow row = folds::floor_row(car);
   Status stored;
   if (shelf_) stored = shelf_->put({row}, arrival);
+  if (all_list_) newer_than_list_.insert_or_assign(car.job, row);
   delivered_without_shelf_.erase(car.job);
   if (row.delivered_ms) {
     in_work_.erase(car.job);
@@ -111,15 +116,21 @@ std::shared_ptr<const Rows> Floor::in_work() {
 }
 
 Result<std::shared_ptr<const Rows>> Floor::all() {
-  if (all_list_) return all_list_;
+  if (all_list_ && newer_than_list_.empty()) return all_list_;
   Rows rows;
-  if (shelf_) {
+  if (all_list_) {
+    rows = *all_list_;
+    for (auto& row : rows)
+      if (auto newer = newer_than_list_.extract(row.job)) row = std::move(newer.mapped());
+    for (auto& [job, row] : newer_than_list_) rows.push_back(std::move(row));
+    newer_than_list_.clear();
+    newest_first(rows);
+  } else if (shelf_) {
     JAMBLINE_ASSIGN(rows, shelf_->all());
   } else {
     for (const auto* part : {&in_work_, &delivered_without_shelf_})
       for (const auto& [job, row] : *part) rows.push_back(row);
-    std::sort(rows.begin(), rows.end(),
-              [](const auto& a, const auto& b) { return a.opened_ms > b.opened_ms; });
+    newest_first(rows);
   }
   return all_list_ = std::make_shared<const Rows>(std::move(rows));
 }

@@ -41,7 +41,8 @@ class Floor {
   std::map<JobId, folds::FloorRow> in_work_;
   std::map<JobId, bool> changed_;
   std::shared_ptr<const std::vector<folds::FloorRow>> in_work_list_;
-  std::shared_ptr<const std::vector<folds::FloorRow>> all_list_;
+  std::shared_ptr<const std::vector<folds::FloorRow>> all_list_;  // once somebody asked
+  std::map<JobId, folds::FloorRow> newer_than_list_;              // changed since all_list_
   std::map<JobId, folds::FloorRow> delivered_without_shelf_;
 };
 
