@@ -16,7 +16,7 @@ namespace {
 constexpr std::size_t most_marks = 500;
 constexpr double usual_area_mm2 = 300.0 * 300.0;
 constexpr double least_min = 0.3;
-constexpr double row_mm = 5;
+constexpr double row_mm = 2;
 constexpr std::size_t most_by_arcs = 16;  // circles; more are measured by rows
 constexpr double areas_a_pad = 2.5;
 constexpr double areas_a_towel = 4;

@@ -16,7 +16,7 @@ namespace jambline::trade {
 
 namespace {
 constexpr std::size_t most_marks = 500;
-constexpr double row_mm = 5;
+constexpr double row_mm = 2;
 constexpr double group_eps_mm = 120;
 constexpr int group_marks = 3;
 constexpr double least_m2 = 0.01;  // of a history that is compared with
