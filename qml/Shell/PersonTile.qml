@@ -1,4 +1,5 @@
-// PersonTile: who, and what his or her clock does. Signal: clicked (choose). 186 x 92.
+// PersonTile: who, and what his or her clock does. Signal: clicked (choose). 186 x 92. The initial
+// makes room for a word that would break.
 import QtQuick
 import Jambline.Theme
 
@@ -19,12 +20,24 @@ PaperCard {
     minimumHeight: 92
     name: personName + ", " + doing + (isChosen ? qsTr(", chosen") : qsTr(". Chooses this person."))
 
+    FontMetrics {
+        id: letters
+        font: who.font
+    }
     Item {
+        id: room
+
+        // The height is read so that the words are measured anew when the font is there.
+        readonly property real longest: letters.height <= 0 ? 0 : Array.from(tile.personName.split(/[\s-]+/)).reduce((most, word) =>
+            Math.max(most, letters.advanceWidth(word + "-")), 0)
+        readonly property bool faced: longest <= width - 54 - 26
+
         width: parent.width
         height: Math.max(44, lines.height)
 
         Rectangle {
             id: face
+            visible: room.faced
             width: 44
             height: 44
             radius: 22
@@ -45,7 +58,7 @@ PaperCard {
         Column {
             id: lines
             anchors.verticalCenter: parent.verticalCenter
-            x: 54
+            x: room.faced ? 54 : 4
             width: parent.width - x
 
             Item {

@@ -11,6 +11,14 @@
 namespace jambline::trade {
 namespace {
 
+// A sanitizer looks for faults of memory and threads, for which a tenth of the draws will do; the
+// statistics are those of the plain build.
+#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
+constexpr int part = 10;
+#else
+constexpr int part = 1;
+#endif
+
 // Points by rejection from the outline's box.
 std::vector<Point_mm> random_marks(const std::vector<Point_mm>& outline, std::size_t count,
                                    Draws& draws) {
@@ -48,7 +56,7 @@ Kolmogorov kolmogorov(std::vector<double> values) {
 }
 
 TEST(DirtStatistics, MonteCarloChancesAreEvenUnderRandomness) {
-  constexpr int panels = 2000;
+  constexpr int panels = 2000 / part;
   constexpr int patterns = 199;
   Draws draws(20240611);
   std::vector<double> spacing, cluster;
@@ -76,7 +84,7 @@ TEST(DirtStatistics, MonteCarloChancesAreEvenUnderRandomness) {
 // An exact test may be more careful than it says, never less: P(p <= a) <= a + 3 standard errors.
 template <class Draw>
 void expect_no_more_than_said(const char* name, Draw draw) {
-  constexpr int trials = 20000;
+  constexpr int trials = 20000 / part;
   std::vector<double> chances;
   for (int i = 0; i < trials; ++i) chances.push_back(draw());
   for (const double level : {0.01, 0.05, 0.10}) {
@@ -163,7 +171,7 @@ DirtPanel dirt_panel(const job::PatternPanel& from) {
 // Whole cars with dirt that lies by chance: as everywhere, flat panels catch more. The history
 // comes from the same shop. All signs together may cry wolf on one car in twenty.
 TEST(DirtStatistics, RandomDirtOfWholeCarsSeldomPoints) {
-  constexpr int cars = 2000;
+  constexpr int cars = 2000 / part;
   Draws draws(11);
   int points = 0, looked_at = 0, with_panels = 0;
   double signs = 0;
@@ -210,7 +218,7 @@ TEST(DirtStatistics, RandomDirtOfWholeCarsSeldomPoints) {
 
 // Three of six marks on a panel of 1.2 m2 lie within so much of one place.
 double power(double within_mm, std::uint64_t seed) {
-  constexpr int panels = 400;
+  constexpr int panels = 400 / part;
   Draws draws(seed);
   int points = 0;
   for (int i = 0; i < panels; ++i) {
