@@ -34,7 +34,9 @@ TEST(Random, AnyNumberOfBytesIsFilledToItsEnd) {
       EXPECT_EQ(bytes.back(), 0xAA);
       if (size) last.insert(bytes[size - 1]);
     }
-    if (size) EXPECT_GT(last.size(), 20U) << size;
+    if (size) {
+      EXPECT_GT(last.size(), 20U) << size;
+    }
   }
 }
 
