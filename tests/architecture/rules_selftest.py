@@ -203,6 +203,17 @@ class Samples(unittest.TestCase):
         self.refuse("headers_alone", listed, "src/screens/floor.h: is not compiled alone",
                     "ROOT/src/base/listed.txt")
 
+    def test_ASourceThatDoesNotIncludeItsHeaderFirstIsRefused(self):
+        extra = {"src/base/listed.txt": "src/trade/sum.h\nsrc/screens/floor.h\n",
+                 "src/base/error.cpp": '#include <string>\n#include "base/error.h"\n'}
+        self.refuse("headers_alone", extra, "does not include its own header first",
+                    "ROOT/src/base/listed.txt")
+
+    def test_ASourceThatIncludesItsHeaderFirstNeedsNoListing(self):
+        extra = {"src/base/listed.txt": "src/trade/sum.h\nsrc/screens/floor.h\n",
+                 "src/base/error.cpp": '#include "base/error.h"\n#include <string>\n'}
+        self.accept("headers_alone", extra, "ROOT/src/base/listed.txt")
+
     def test_AllHeadersListedPasses(self):
         listed = {"src/base/listed.txt": "src/base/error.h\nsrc/trade/sum.h\nsrc/screens/floor.h\n"}
         self.accept("headers_alone", listed, "ROOT/src/base/listed.txt")
