@@ -12,15 +12,9 @@ namespace {
 using outside::number;
 using outside::numbers;
 using outside::same;
+using outside::same_chance;
 using outside::table;
-
-std::int64_t whole(const outside::Row& row, const char* column) {
-  return std::stoll(row.at(column));
-}
-// A chance may be tiny: then it is its parts that are equal.
-testing::AssertionResult same_chance(double found, double wanted) {
-  return same(found, wanted, 1e-300);
-}
+using outside::whole;
 
 TEST(ProbabilityOutside, SharesAsRHasThem) {
   for (const auto& row : table("r_shares.csv")) {

@@ -11,14 +11,10 @@ namespace {
 using outside::number;
 using outside::numbers;
 using outside::same;
+using outside::same_chance;
 using outside::table;
+using outside::whole;
 
-std::int64_t whole(const outside::Row& row, const char* column) {
-  return std::stoll(row.at(column));
-}
-testing::AssertionResult same_chance(double found, double wanted) {
-  return same(found, wanted, 1e-300);
-}
 Polygon outline_of(const std::string& cell) {
   Polygon out;
   const auto flat = numbers(cell);

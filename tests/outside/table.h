@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <fstream>
 #include <gtest/gtest.h>
 #include <map>
@@ -59,11 +60,19 @@ inline double number(const Row& row, const char* column) {
   return std::stod(row.at(column));
 }
 
+inline std::int64_t whole(const Row& row, const char* column) {
+  return std::stoll(row.at(column));
+}
+
 // Equal to a part in 10^9, or to `within` where the numbers are small.
 inline testing::AssertionResult same(double found, double wanted, double within = 1e-12) {
   const double off = std::abs(found - wanted);
   if (off <= std::max(within, 1e-9 * std::abs(wanted))) return testing::AssertionSuccess();
   return testing::AssertionFailure() << found << " for " << wanted << ", " << off << " off";
+}
+// A chance may be tiny: then it is its parts that are equal.
+inline testing::AssertionResult same_chance(double found, double wanted) {
+  return same(found, wanted, 1e-300);
 }
 
 }  // namespace jambline::outside
