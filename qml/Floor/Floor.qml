@@ -1,6 +1,7 @@
 // Floor: the cars in the shop in two groups, and the act that opens one more; a table at a desk.
-// Without a car the first start stands here. aside: a car beside it has the main act. undoRoom: kept free above the
-// acts, whose top is actsTop. Signals: carAsked(jobId), openAsked. toTop() scrolls to the first car.
+// Without a car the first start stands here. aside: a car beside it has the main act. undoRoom:
+// kept free above the acts, whose top is actsTop. Signals: carAsked(jobId), openAsked. toTop()
+// scrolls to the first car.
 pragma ComponentBehavior: Bound
 
 import QtQuick

@@ -1,5 +1,6 @@
 // FloorTable: the cars in the shop on a desk, in the same two groups and the same order as the
-// cards. Without room for them the two columns on the right stay away. floor: the view model. Signal: carAsked(jobId), by a press or by Enter.
+// cards. Without room for them the two columns on the right stay away. floor: the view model.
+// Signal: carAsked(jobId), by a press or by Enter.
 pragma ComponentBehavior: Bound
 
 import QtQuick

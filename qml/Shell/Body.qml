@@ -47,7 +47,7 @@ FocusScope {
         objectName: "floorScreen"
         visible: body.way.place === Navigation.Floor && (body.way.work === Navigation.None || body.beside)
         focus: visible
-        width: body.carBeside ? body.listWidth : Math.min(parent.width, body.desk ? parent.width : 720)
+        width: body.carBeside ? body.listWidth : body.desk ? parent.width : Math.min(parent.width, 720)
         x: body.carBeside ? 0 : (parent.width - width) / 2
         height: parent.height
         desk: body.desk

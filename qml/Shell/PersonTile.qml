@@ -30,7 +30,7 @@ PaperCard {
         // The height is read so that the words are measured anew when the font is there.
         readonly property real longest: letters.height <= 0 ? 0 : Array.from(tile.personName.split(/[\s-]+/)).reduce((most, word) =>
             Math.max(most, letters.advanceWidth(word + "-")), 0)
-        readonly property bool faced: longest <= width - 54 - 26
+        readonly property bool faced: longest <= width - 54 - 20
 
         width: parent.width
         height: Math.max(44, lines.height)
@@ -58,7 +58,7 @@ PaperCard {
         Column {
             id: lines
             anchors.verticalCenter: parent.verticalCenter
-            x: room.faced ? 54 : 4
+            x: room.faced ? 54 : 0
             width: parent.width - x
 
             Item {
@@ -67,7 +67,7 @@ PaperCard {
 
                 Words {
                     id: who
-                    width: parent.width - 26
+                    width: parent.width - 20
                     text: tile.personName
                     mute: true
                     bold: true

@@ -1,8 +1,9 @@
 // DataTable: columns, sort, pick, keyboard. columns: TableColumn list; model; delegate: a DataRow
 // whose cells stand at cellX(i), cellWidth(i). The owner sorts: sortAsked(column) is sent, and it
-// sets sortColumn and sortDown (spoken too). A narrow table scrolls sideways, it cuts no words. toTop() scrolls to the first
-// row. chosen: the row; Up, Down, J, K move it, Enter sends
-// opened(row). sectionProperty, sectionDelegate: groups of rows. emptyText stands where rows would. name is spoken. Rows 52 (touch 72).
+// sets sortColumn and sortDown (spoken too). A narrow table scrolls
+// sideways, it cuts no words. toTop() scrolls to the first row. chosen: the row; Up, Down, J, K move
+// it, Enter sends opened(row). sectionProperty, sectionDelegate: groups of rows. emptyText stands
+// where rows would. name is spoken. Rows 52 (touch 72).
 pragma ComponentBehavior: Bound
 
 import QtQuick

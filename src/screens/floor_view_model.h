@@ -28,7 +28,7 @@ struct FloorLine {
   double done = 0;   // 0 to 1, stages done
   QString progress;  // "4 of 9 stages"
   QString stages;    // "4/9"
-  QString hours;     // "2.3 of 6.1 h", of all operations; clocked alone where nothing is planned
+  QString hours;     // "2.3 h of 6.1 h", of all operations; alone where nothing is planned
   bool disputed = false;
   bool read_only = false;
   bool on_tape = false;

@@ -6,7 +6,6 @@
 #include <numeric>
 #include <set>
 
-#include "trade/outline.h"
 #include "trade/refusal.h"
 #include "trade/rows.h"
 
@@ -39,13 +38,6 @@ Round starts_at(MarkWork work) {
       return Round::Finish;
   }
   return Round::Level;
-}
-
-Status need_lines(const std::string& field, const std::vector<PlanLine>& lines) {
-  if (lines.size() > 100) return fail(refusal(Code::TooLarge, field, "100 lines at most"));
-  for (std::size_t i = 0; i < lines.size(); ++i)
-    JAMBLINE_TRY(need_line(field + '[' + std::to_string(i) + "].points", lines[i].points));
-  return {};
 }
 
 Status checked(const CorrectionPlan& in) {
@@ -115,7 +107,7 @@ class Work {
       const Marked one{&mark, at, clearance(at)};
       if (!panel.may_be_cut) {
         left_out.push_back({panel.panel, mark.mark, LeftOut::DoNotCut});
-      } else if (near(panel.clear_fade, at, plan.keep_off_fade_mm)) {
+      } else if (near_lines(panel.clear_fade, at, plan.keep_off_fade_mm)) {
         left_out.push_back({panel.panel, mark.mark, LeftOut::ClearFade});
       } else if (!takes(one, plan.rounds.back().round)) {
         left_out.push_back({panel.panel, mark.mark, LeftOut::NoRound});
@@ -127,7 +119,7 @@ class Work {
     by_hand_.add_inside(outline_);
     Rows kept_off(bounds(panel.outline), row_mm);
     kept_off.add_near_edge(outline_, plan.keep_off_mm);
-    for (const PlanLine& line : panel.body_lines) kept_off.add_near(line.points, plan.keep_off_mm);
+    for (const PanelLine& line : panel.body_lines) kept_off.add_near(line.points, plan.keep_off_mm);
     by_machine_ = by_hand_.without(kept_off);
   }
 
@@ -174,14 +166,9 @@ class Work {
   };
   bool by_hand(const Marked& one) const { return one.clearance_mm < plan_.keep_off_mm; }
 
-  static bool near(const std::vector<PlanLine>& lines, Point_mm at, double within_mm) {
-    return std::any_of(lines.begin(), lines.end(), [&](const PlanLine& line) {
-      return distance_to_line_mm(at, line.points) < within_mm;
-    });
-  }
   double clearance(Point_mm at) const {
     double least = distance_to_edge_mm(at, outline_);
-    for (const PlanLine& line : panel_.body_lines)
+    for (const PanelLine& line : panel_.body_lines)
       least = std::min(least, distance_to_line_mm(at, line.points));
     return least;
   }

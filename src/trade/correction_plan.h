@@ -24,6 +24,7 @@
 #include "base/error.h"
 #include "trade/basis.h"
 #include "trade/geometry.h"
+#include "trade/outline.h"
 
 namespace jambline::trade {
 
@@ -50,20 +51,11 @@ struct PlanMark {
   }
 };
 
-struct PlanLine {
-  std::vector<Point_mm> points;
-
-  template <class Self, class Visit>
-  static void describe(Self& self, Visit& visit) {
-    visit(Field{.name = "points"}, self.points);
-  }
-};
-
 struct PlanPanel {
   std::string panel;
   std::vector<Point_mm> outline;
-  std::vector<PlanLine> body_lines;
-  std::vector<PlanLine> clear_fade;
+  std::vector<PanelLine> body_lines;
+  std::vector<PanelLine> clear_fade;
   Point_mm stands_at;  // on the floor round the car
   bool may_be_cut = true;
   bool plastic = false;

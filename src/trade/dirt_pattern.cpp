@@ -8,7 +8,6 @@
 #include <tuple>
 
 #include "trade/dirt_scan.h"
-#include "trade/outline.h"
 #include "trade/refusal.h"
 #include "trade/rows.h"
 
@@ -20,13 +19,6 @@ constexpr double row_mm = 2;
 constexpr double group_eps_mm = 120;
 constexpr int group_marks = 3;
 constexpr double least_m2 = 0.01;  // of a history that is compared with
-
-Status need_lines(const std::string& field, const std::vector<DirtLine>& lines) {
-  if (lines.size() > 100) return fail(refusal(Code::TooLarge, field, "100 lines at most"));
-  for (std::size_t i = 0; i < lines.size(); ++i)
-    JAMBLINE_TRY(need_line(field + '[' + std::to_string(i) + "].points", lines[i].points));
-  return {};
-}
 
 Status checked(const DirtPattern& in) {
   if (in.panels.empty()) return fail(refusal(Code::Missing, "panels", "no panel"));
@@ -63,12 +55,6 @@ Status checked(const DirtPattern& in) {
                       1e9, "not negative"));
   }
   return {};
-}
-
-bool near_lines(const std::vector<DirtLine>& lines, Point_mm point, double within_mm) {
-  return std::any_of(lines.begin(), lines.end(), [&](const DirtLine& line) {
-    return distance_to_line_mm(point, line.points) <= within_mm;
-  });
 }
 
 // DBSCAN in an order of the marks that hangs on their places only: a mark between two groups goes
@@ -138,10 +124,10 @@ class Car {
     out_.panels.push_back(std::move(groups));
   }
 
-  void lines(DirtSign which, const DirtPanel& panel, const std::vector<DirtLine>& lines) {
+  void lines(DirtSign which, const DirtPanel& panel, const std::vector<PanelLine>& lines) {
     if (lines.empty()) return;
     Rows band(bounds(panel.outline), row_mm);
-    for (const DirtLine& line : lines) band.add_near(line.points, in_.edge_band_mm);
+    for (const PanelLine& line : lines) band.add_near(line.points, in_.edge_band_mm);
     share(which, panel, band,
           std::count_if(panel.marks.begin(), panel.marks.end(), [&](const Point_mm& mark) {
             return near_lines(lines, mark, in_.edge_band_mm);

@@ -24,6 +24,7 @@
 #include "base/error.h"
 #include "trade/basis.h"
 #include "trade/geometry.h"
+#include "trade/outline.h"
 #include "trade/probability.h"
 
 namespace jambline::trade {
@@ -42,23 +43,14 @@ enum class DirtSign : std::uint8_t {
 };
 enum class DirtWord : std::uint8_t { TooFew, LooksLikeChance, Points };
 
-struct DirtLine {
-  std::vector<Point_mm> points;
-
-  template <class Self, class Visit>
-  static void describe(Self& self, Visit& visit) {
-    visit(Field{.name = "points"}, self.points);
-  }
-};
-
 struct DirtPanel {
   std::string panel;
   std::vector<Point_mm> outline;
   Lie lie{};
   bool plastic = false;
   int sprayed = 0;  // 1, 2, 3 ... in the order of spraying; 0: not known
-  std::vector<DirtLine> masked_edges;
-  std::vector<DirtLine> seams;
+  std::vector<PanelLine> masked_edges;
+  std::vector<PanelLine> seams;
   std::vector<Point_mm> reach_strip;  // an outline; empty: none
   std::vector<Point_mm> marks;
   bool all_over = false;  // a dirt class was given instead of marks

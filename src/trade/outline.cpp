@@ -1,8 +1,16 @@
 #include "trade/outline.h"
 
+#include <algorithm>
+
 #include "trade/refusal.h"
 
 namespace jambline::trade {
+
+bool near_lines(const std::vector<PanelLine>& lines, Point_mm at, double within_mm) {
+  return std::any_of(lines.begin(), lines.end(), [&](const PanelLine& line) {
+    return distance_to_line_mm(at, line.points) <= within_mm;
+  });
+}
 
 Status need_place(const std::string& field, Point_mm place) {
   JAMBLINE_TRY(need(field + ".x_mm", place.x_mm, -most_place_mm, most_place_mm, "within 10 m"));
@@ -14,6 +22,13 @@ Status need_line(const std::string& field, const std::vector<Point_mm>& points) 
     return fail(refusal(Code::TooLarge, field, "500 points at most"));
   for (std::size_t i = 0; i < points.size(); ++i)
     JAMBLINE_TRY(need_place(field + '[' + std::to_string(i) + ']', points[i]));
+  return {};
+}
+
+Status need_lines(const std::string& field, const std::vector<PanelLine>& lines) {
+  if (lines.size() > most_lines) return fail(refusal(Code::TooLarge, field, "100 lines at most"));
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    JAMBLINE_TRY(need_line(field + '[' + std::to_string(i) + "].points", lines[i].points));
   return {};
 }
 

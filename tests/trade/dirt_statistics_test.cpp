@@ -150,8 +150,8 @@ TEST(DirtStatistics, ExactTestsNeverSayMoreThanTheyMay) {
   });
 }
 
-std::vector<DirtLine> lines_of(const std::vector<Polyline>& lines) {
-  std::vector<DirtLine> out;
+std::vector<PanelLine> lines_of(const std::vector<Polyline>& lines) {
+  std::vector<PanelLine> out;
   for (const Polyline& line : lines) out.push_back({line});
   return out;
 }

@@ -5,16 +5,11 @@
 #include <rapidcheck/gtest.h>
 #include <set>
 
+#include "tests/trade/whole.h"
 #include "trade/correction_plan.h"
 
 namespace jambline::trade {
 namespace {
-
-// Evenly over the whole range, however small the case.
-template <class T>
-T whole(T low, T high) {
-  return *rc::gen::resize(rc::kNominalSize, rc::gen::inRange<T>(low, high));
-}
 
 double length(int from_mm, int to_mm) {
   return whole(from_mm * 10, to_mm * 10) / 10.0;
@@ -119,7 +114,7 @@ RC_GTEST_PROP(PlanProperty, AreasLieInsideEdgesAndLines, ()) {
               !contains(outline, at))
             continue;
           double clear = distance_to_edge_mm(at, outline);
-          for (const PlanLine& line : panel.body_lines)
+          for (const PanelLine& line : panel.body_lines)
             clear = std::min(clear, distance_to_line_mm(at, line.points));
           if (area.by_hand || clear >= plan.keep_off_mm) grid += step * step;
         }

@@ -4,6 +4,7 @@
 #include <numbers>
 #include <rapidcheck/gtest.h>
 
+#include "tests/trade/whole.h"
 #include "trade/clearance.h"
 #include "trade/dirt_pattern.h"
 #include "trade/film.h"
@@ -13,12 +14,6 @@
 
 namespace jambline::trade {
 namespace {
-
-// Evenly over the whole range, however small the case.
-template <class T>
-T whole(T low, T high) {
-  return *rc::gen::resize(rc::kNominalSize, rc::gen::inRange<T>(low, high));
-}
 
 // A number with three places between two whole ones.
 double real(int low, int high) {
