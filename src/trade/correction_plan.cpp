@@ -107,7 +107,7 @@ class Work {
       const Marked one{&mark, at, clearance(at)};
       if (!panel.may_be_cut) {
         left_out.push_back({panel.panel, mark.mark, LeftOut::DoNotCut});
-      } else if (near_lines(panel.clear_fade, at, plan.keep_off_fade_mm)) {
+      } else if (distance_to_lines_mm(at, panel.clear_fade) < plan.keep_off_fade_mm) {
         left_out.push_back({panel.panel, mark.mark, LeftOut::ClearFade});
       } else if (!takes(one, plan.rounds.back().round)) {
         left_out.push_back({panel.panel, mark.mark, LeftOut::NoRound});
@@ -167,10 +167,7 @@ class Work {
   bool by_hand(const Marked& one) const { return one.clearance_mm < plan_.keep_off_mm; }
 
   double clearance(Point_mm at) const {
-    double least = distance_to_edge_mm(at, outline_);
-    for (const PanelLine& line : panel_.body_lines)
-      least = std::min(least, distance_to_line_mm(at, line.points));
-    return least;
+    return std::min(distance_to_edge_mm(at, outline_), distance_to_lines_mm(at, panel_.body_lines));
   }
   // By hand is finest only.
   bool takes(const Marked& one, Round round) const {

@@ -130,7 +130,7 @@ class Car {
     for (const PanelLine& line : lines) band.add_near(line.points, in_.edge_band_mm);
     share(which, panel, band,
           std::count_if(panel.marks.begin(), panel.marks.end(), [&](const Point_mm& mark) {
-            return near_lines(lines, mark, in_.edge_band_mm);
+            return distance_to_lines_mm(mark, lines) <= in_.edge_band_mm;
           }));
   }
 

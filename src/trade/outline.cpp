@@ -1,15 +1,16 @@
 #include "trade/outline.h"
 
 #include <algorithm>
+#include <limits>
 
 #include "trade/refusal.h"
 
 namespace jambline::trade {
 
-bool near_lines(const std::vector<PanelLine>& lines, Point_mm at, double within_mm) {
-  return std::any_of(lines.begin(), lines.end(), [&](const PanelLine& line) {
-    return distance_to_line_mm(at, line.points) <= within_mm;
-  });
+double distance_to_lines_mm(Point_mm at, const std::vector<PanelLine>& lines) {
+  double least = std::numeric_limits<double>::infinity();
+  for (const PanelLine& line : lines) least = std::min(least, distance_to_line_mm(at, line.points));
+  return least;
 }
 
 Status need_place(const std::string& field, Point_mm place) {

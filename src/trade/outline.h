@@ -28,7 +28,8 @@ struct PanelLine {  // a masked edge, a seam, a body line, a fade
   }
 };
 
-bool near_lines(const std::vector<PanelLine>& lines, Point_mm at, double within_mm);
+// To the nearest of them; infinite when there is none.
+double distance_to_lines_mm(Point_mm at, const std::vector<PanelLine>& lines);
 
 Status need_place(const std::string& field, Point_mm place);
 Status need_line(const std::string& field, const std::vector<Point_mm>& points);
