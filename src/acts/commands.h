@@ -11,9 +11,14 @@
 #include <vector>
 
 #include "entries/entry.h"
+#include "job/before_cut.h"
+#include "job/booth.h"
 #include "job/car.h"
+#include "job/dirt_cause.h"
+#include "job/film_reading.h"
 #include "job/mark.h"
 #include "job/person.h"
+#include "job/round.h"
 #include "job/stage.h"
 
 namespace jambline::acts {
@@ -40,6 +45,31 @@ struct LetPersonGo {
 };
 struct AddRack {
   std::string name;
+};
+struct AddBooth {
+  std::string name;
+  job::BoothKind kind{};
+};
+struct ChangeBooth {
+  BoothId booth;
+  std::string name;
+  job::BoothKind kind{};
+};
+// Two taps: the booth and what was done. `happened_ms`: it was earlier than now. Whether the old
+// filters are out of the building belongs to a filter change only.
+struct LogBoothEvent {
+  BoothId booth;
+  job::BoothEvent what{};
+  std::optional<std::int64_t> happened_ms = {};
+  std::optional<bool> old_filters_out = {};
+};
+// All of it is said anew; without `happened_ms` its time stays.
+struct CorrectBoothEvent {
+  BoothEventId event;
+  BoothId booth;
+  job::BoothEvent what{};
+  std::optional<std::int64_t> happened_ms = {};
+  std::optional<bool> old_filters_out = {};
 };
 
 // 2) The car
@@ -80,6 +110,10 @@ struct PlanPanel {
   JobId job;
   job::PanelPlan plan;
 };
+struct SayBooth {
+  JobId job;
+  BoothId booth;
+};
 struct PlanOperation {
   JobId job;
   PlannedOperation operation;
@@ -111,6 +145,7 @@ struct PlaceMark {
   job::DefectKind defect{};
   int size = 1;
   job::Layer layer{};
+  std::optional<job::ParticleLook> look = {};
 };
 struct MoveMark {
   JobId job;
@@ -118,12 +153,14 @@ struct MoveMark {
   double x_mm{};
   double y_mm{};
 };
+// Without a look, what was said of the particle stays as long as the kind does.
 struct DescribeMark {
   JobId job;
   MarkId mark;
   job::DefectKind defect{};
   int size = 1;
   job::Layer layer{};
+  std::optional<job::ParticleLook> look = {};
 };
 struct WithdrawMark {
   JobId job;
@@ -144,7 +181,53 @@ struct GiveVerdict {
   std::optional<RackId> rack;
 };
 
-// 4) The clock. One clock a person: starting elsewhere ends what ran, in the same action.
+// What threw it. No cause: left open, which is said too. Also settles a dispute.
+struct SetCause {
+  JobId job;
+  std::optional<job::DirtCause> cause;
+};
+
+// 4) The film, and the work on it.
+// The readings of one spot as they were typed. `corrects`: takes the place of that reading. The
+// reading before a sequence and the rounds of the sequence are found by decide.
+struct ReadFilm {
+  JobId job;
+  job::Panel panel{};
+  int spot = 1;
+  job::FilmWhen when{};
+  job::FilmGauge gauge{};
+  job::FilmUnit unit{};
+  std::vector<double> typed;
+  std::optional<double> x_mm = {};  // with y_mm or not at all
+  std::optional<double> y_mm = {};
+  std::optional<ReadingId> corrects = {};
+};
+// Of the person who taps. Every must and stop is answered; a must that is answered "no" has a
+// reason; a stop has no way round. Asked once a person and car; answered again it replaces.
+struct AnswerBeforeCut {
+  JobId job;
+  std::vector<job::CutCheck> checks;
+};
+// Areas, their size and the minutes of the clock as the walk knows them; skipped: none of them.
+struct FinishRound {
+  JobId job;
+  job::Panel panel{};
+  job::Round round{};
+  job::RoundHow how{};
+  std::vector<MarkId> marks;
+  int areas = 0;
+  double area_mm2 = 0;
+  std::optional<double> work_min = {};
+};
+// A burn-through sends the panel to redo in the same action; one that came back makes a clean panel
+// one to correct.
+struct EndMark {
+  JobId job;
+  MarkId mark;
+  job::MarkEnd end{};
+};
+
+// 5) The clock. One clock a person: starting elsewhere ends what ran, in the same action.
 struct StartClock {
   PersonId worker;
   JobId job;
@@ -159,7 +242,7 @@ struct StopClock {
   std::optional<std::int64_t> ended_ms = {};
 };
 
-// 5) Handing on. No panel: the whole car.
+// 6) Handing on. No panel: the whole car.
 struct OfferRelease {
   JobId job;
   std::optional<job::Panel> panel;
@@ -176,7 +259,7 @@ struct ReturnRelease {
   std::string reason;
 };
 
-// 6) Taking back
+// 7) Taking back
 struct Withdraw {
   JobId job;
   Hash target;
@@ -187,10 +270,12 @@ struct UndoAction {
 };  // what the last act wrote
 
 using Command =
-    std::variant<NameShop, AddPerson, RenamePerson, ChangeRole, LetPersonGo, AddRack, OpenCar,
-                 SetPlate, SetVin, SetColor, SetPromise, PlanPanel, PlanOperation, ChangeEstimate,
-                 FinishStage, WriteNote, Deliver, PlaceMark, MoveMark, DescribeMark, WithdrawMark,
-                 SayDirtAllOver, GiveVerdict, StartClock, PauseClock, StopClock, OfferRelease,
-                 TakeRelease, ReturnRelease, Withdraw, UndoAction>;
+    std::variant<NameShop, AddPerson, RenamePerson, ChangeRole, LetPersonGo, AddRack, AddBooth,
+                 ChangeBooth, LogBoothEvent, CorrectBoothEvent, OpenCar, SetPlate, SetVin, SetColor,
+                 SetPromise, PlanPanel, SayBooth, PlanOperation, ChangeEstimate, FinishStage,
+                 WriteNote, Deliver, PlaceMark, MoveMark, DescribeMark, WithdrawMark,
+                 SayDirtAllOver, GiveVerdict, SetCause, ReadFilm, AnswerBeforeCut, FinishRound,
+                 EndMark, StartClock, PauseClock, StopClock, OfferRelease, TakeRelease,
+                 ReturnRelease, Withdraw, UndoAction>;
 
 }  // namespace jambline::acts

@@ -1,6 +1,7 @@
 #include "acts/decide.h"
 
 #include "acts/decisions.h"
+#include "base/json.h"
 
 namespace jambline::acts {
 
@@ -31,6 +32,12 @@ Result<std::string> typed(const std::string& text, const char* operation, const 
   std::string out = text.substr(first, last - first + 1);
   if (out.size() > most)
     return fail(Error{Code::TooLarge, operation, field, {{"limit", std::to_string(most)}}});
+  return out;
+}
+
+std::string number_text(double number) {
+  std::string out;
+  json::write_number(out, number);
   return out;
 }
 

@@ -2,8 +2,8 @@
 //
 // Pure:   no clock, no disk, no randomness but `random` for the ids of new things.
 // Errors: Missing, OutOfRange, Unknown, VinCheckFails, NotRunning, AlreadyRunning, AlreadyDone,
-//         NotAllowed, OutsidePanel, Disputed, NotYet, NewerSchema (job with unknown entries). With
-//         an error nothing is to be written.
+//         NotAllowed, OutsidePanel, TooLarge, Disputed, NotYet, NewerSchema (job with unknown
+//         entries). With an error nothing is to be written.
 #pragma once
 
 #include <functional>

@@ -24,12 +24,17 @@ Drafts decide_one(const Scene& scene, const RenamePerson& command);
 Drafts decide_one(const Scene& scene, const ChangeRole& command);
 Drafts decide_one(const Scene& scene, const LetPersonGo& command);
 Drafts decide_one(const Scene& scene, const AddRack& command);
+Drafts decide_one(const Scene& scene, const AddBooth& command);
+Drafts decide_one(const Scene& scene, const ChangeBooth& command);
+Drafts decide_one(const Scene& scene, const LogBoothEvent& command);
+Drafts decide_one(const Scene& scene, const CorrectBoothEvent& command);
 Drafts decide_one(const Scene& scene, const OpenCar& command);
 Drafts decide_one(const Scene& scene, const SetPlate& command);
 Drafts decide_one(const Scene& scene, const SetVin& command);
 Drafts decide_one(const Scene& scene, const SetColor& command);
 Drafts decide_one(const Scene& scene, const SetPromise& command);
 Drafts decide_one(const Scene& scene, const PlanPanel& command);
+Drafts decide_one(const Scene& scene, const SayBooth& command);
 Drafts decide_one(const Scene& scene, const PlanOperation& command);
 Drafts decide_one(const Scene& scene, const ChangeEstimate& command);
 Drafts decide_one(const Scene& scene, const FinishStage& command);
@@ -41,6 +46,11 @@ Drafts decide_one(const Scene& scene, const DescribeMark& command);
 Drafts decide_one(const Scene& scene, const WithdrawMark& command);
 Drafts decide_one(const Scene& scene, const SayDirtAllOver& command);
 Drafts decide_one(const Scene& scene, const GiveVerdict& command);
+Drafts decide_one(const Scene& scene, const SetCause& command);
+Drafts decide_one(const Scene& scene, const ReadFilm& command);
+Drafts decide_one(const Scene& scene, const AnswerBeforeCut& command);
+Drafts decide_one(const Scene& scene, const FinishRound& command);
+Drafts decide_one(const Scene& scene, const EndMark& command);
 Drafts decide_one(const Scene& scene, const StartClock& command);
 Drafts decide_one(const Scene& scene, const PauseClock& command);
 Drafts decide_one(const Scene& scene, const StopClock& command);
@@ -49,6 +59,25 @@ Drafts decide_one(const Scene& scene, const TakeRelease& command);
 Drafts decide_one(const Scene& scene, const ReturnRelease& command);
 Drafts decide_one(const Scene& scene, const Withdraw& command);
 Drafts decide_one(const Scene& scene, const UndoAction& command);
+
+struct FoundMark {
+  const folds::PanelView* panel;
+  const folds::MarkView* mark;
+};
+Result<FoundMark> find_mark(const folds::CarView& car, const MarkId& mark, const char* operation);
+
+// The place lies on the panel's own outline.
+Status on_panel(const folds::CarView& car, job::Panel panel, double x_mm, double y_mm,
+                const char* operation);
+
+// Inspect, or last polish once the car was put together.
+job::Stage stage_of_looking(const folds::CarView& car);
+
+// A mark on a panel that nobody judged yet, or that was clean, says "to correct" by itself.
+void say_to_correct(const JobId& job, const folds::PanelView& panel, std::vector<Draft>& out);
+
+// A number as a named argument of an error.
+std::string number_text(double number);
 
 // Text that people type: trimmed, and neither empty nor longer than `most` bytes.
 Result<std::string> typed(const std::string& text, const char* operation, const char* field,

@@ -1,25 +1,37 @@
-#include <algorithm>
-
 #include "acts/decisions.h"
-#include "base/json.h"
 #include "job/body_shape.h"
 
 namespace jambline::acts {
-
-namespace {
 
 Status on_panel(const folds::CarView& car, job::Panel panel, double x_mm, double y_mm,
                 const char* operation) {
   const auto* placed = job::pattern(car.body).find(panel);
   if (placed && trade::contains(placed->shape.outline, {x_mm, y_mm})) return {};
   Error error{Code::OutsidePanel, operation, std::string(word_of(panel)), {}};
-  std::string x;
-  std::string y;
-  json::write_number(x, x_mm);
-  json::write_number(y, y_mm);
-  error.args = {{"x_mm", x}, {"y_mm", y}};
+  error.args = {{"x_mm", number_text(x_mm)}, {"y_mm", number_text(y_mm)}};
   return fail(std::move(error));
 }
+
+Result<FoundMark> find_mark(const folds::CarView& car, const MarkId& mark, const char* operation) {
+  for (const auto& panel : car.panels)
+    for (const auto& one : panel.marks)
+      if (one.mark == mark) return FoundMark{&panel, &one};
+  return fail(Code::Unknown, operation, "mark");
+}
+
+job::Stage stage_of_looking(const folds::CarView& car) {
+  for (const auto& one : car.stages)
+    if (one.stage == job::Stage::Assemble && one.done) return job::Stage::LastPolish;
+  return job::Stage::Inspect;
+}
+
+void say_to_correct(const JobId& job, const folds::PanelView& panel, std::vector<Draft>& out) {
+  if (panel.verdict != job::Verdict::NotLookedAt && panel.verdict != job::Verdict::Clean) return;
+  out.push_back({job, entries::VerdictGiven{panel.plan.panel, job::Verdict::ToCorrect, false,
+                                            panel.verdict_heads}});
+}
+
+namespace {
 
 Status size_fits(int size, const char* operation) {
   if (size >= job::smallest_size && size <= job::largest_size) return {};
@@ -27,25 +39,6 @@ Status size_fits(int size, const char* operation) {
                     operation,
                     "size",
                     {{"value", std::to_string(size)}, {"min", "1"}, {"max", "4"}}});
-}
-
-struct Found {
-  const folds::PanelView* panel;
-  const folds::MarkView* mark;
-};
-
-Result<Found> find_mark(const folds::CarView& car, const MarkId& mark, const char* operation) {
-  for (const auto& panel : car.panels)
-    for (const auto& one : panel.marks)
-      if (one.mark == mark) return Found{&panel, &one};
-  return fail(Code::Unknown, operation, "mark");
-}
-
-// A mark on a panel that nobody judged yet, or that was clean, says "to correct" by itself.
-void say_to_correct(const JobId& job, const folds::PanelView& panel, std::vector<Draft>& out) {
-  if (panel.verdict != job::Verdict::NotLookedAt && panel.verdict != job::Verdict::Clean) return;
-  out.push_back({job, entries::VerdictGiven{panel.plan.panel, job::Verdict::ToCorrect, false,
-                                            panel.verdict_heads}});
 }
 
 }  // namespace
@@ -56,20 +49,17 @@ Drafts decide_one(const Scene& scene, const PlaceMark& command) {
   JAMBLINE_ASSIGN(const auto* panel, scene.panel(*car, command.panel, operation));
   JAMBLINE_TRY(on_panel(*car, command.panel, command.x_mm, command.y_mm, operation));
   JAMBLINE_TRY(size_fits(command.size, operation));
-  job::Stage stage = job::Stage::Inspect;
-  for (const auto& one : car->stages)
-    if (one.stage == job::Stage::Assemble && one.done) stage = job::Stage::LastPolish;
   std::vector<Draft> out{
-      {command.job,
-       entries::MarkPlaced{scene.context.random.make<MarkId>(), command.panel, command.x_mm,
-                           command.y_mm, command.defect, command.size, command.layer, stage}}};
+      {command.job, entries::MarkPlaced{scene.context.random.make<MarkId>(), command.panel,
+                                        command.x_mm, command.y_mm, command.defect, command.size,
+                                        command.layer, stage_of_looking(*car), command.look}}};
   say_to_correct(command.job, *panel, out);
   return out;
 }
 
 Drafts decide_one(const Scene& scene, const MoveMark& command) {
   JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, "move a mark"));
-  JAMBLINE_ASSIGN(const Found found, find_mark(*car, command.mark, "move a mark"));
+  JAMBLINE_ASSIGN(const FoundMark found, find_mark(*car, command.mark, "move a mark"));
   JAMBLINE_TRY(on_panel(*car, found.panel->plan.panel, command.x_mm, command.y_mm, "move a mark"));
   return std::vector<Draft>{
       {command.job,
@@ -78,16 +68,18 @@ Drafts decide_one(const Scene& scene, const MoveMark& command) {
 
 Drafts decide_one(const Scene& scene, const DescribeMark& command) {
   JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, "describe a mark"));
-  JAMBLINE_ASSIGN(const Found found, find_mark(*car, command.mark, "describe a mark"));
+  JAMBLINE_ASSIGN(const FoundMark found, find_mark(*car, command.mark, "describe a mark"));
   JAMBLINE_TRY(size_fits(command.size, "describe a mark"));
+  std::optional<job::ParticleLook> look = command.look;
+  if (!look && command.defect == found.mark->defect) look = found.mark->look;
   return std::vector<Draft>{
       {command.job, entries::MarkDescribed{command.mark, command.defect, command.size,
-                                           command.layer, found.mark->words_heads}}};
+                                           command.layer, found.mark->words_heads, look}}};
 }
 
 Drafts decide_one(const Scene& scene, const WithdrawMark& command) {
   JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, "withdraw a mark"));
-  JAMBLINE_ASSIGN(const Found found, find_mark(*car, command.mark, "withdraw a mark"));
+  JAMBLINE_ASSIGN(const FoundMark found, find_mark(*car, command.mark, "withdraw a mark"));
   return std::vector<Draft>{{command.job, entries::Withdrawn{found.mark->placed, ""}}};
 }
 

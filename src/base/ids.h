@@ -51,6 +51,10 @@ using MarkId = Id<struct MarkTag>;
 using OperationId = Id<struct OperationTag>;
 using ReleaseId = Id<struct ReleaseTag>;
 using RackId = Id<struct RackTag>;
+using BoothId = Id<struct BoothTag>;
+using BoothEventId = Id<struct BoothEventTag>;
+using ReadingId = Id<struct ReadingTag>;
+using RoundId = Id<struct RoundTag>;
 
 }  // namespace jambline
 

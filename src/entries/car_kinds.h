@@ -91,6 +91,19 @@ struct PanelPlanned {
   }
 };
 
+struct SprayedIn {
+  static constexpr std::uint16_t kind = 106;
+  static constexpr std::string_view name = "SprayedIn";
+  static constexpr bool erasable = false;
+  BoothId booth;
+  std::vector<Hash> replaces;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "booth"}, self.booth);
+    visit(replaces_field, self.replaces);
+  }
+};
+
 struct OperationPlanned {
   static constexpr std::uint16_t kind = 110;
   static constexpr std::string_view name = "OperationPlanned";

@@ -13,6 +13,7 @@
 #include <variant>
 
 #include "entries/car_kinds.h"
+#include "entries/correct_kinds.h"
 #include "entries/shop_kinds.h"
 #include "entries/work_kinds.h"
 
@@ -26,10 +27,11 @@ struct MembershipAct {};
 
 using Payload =
     std::variant<UnknownEntry, ErasedPayload, MembershipAct, ShopNamed, PersonAdded, PersonNamed,
-                 PersonLeft, RackPlaceAdded, Withdrawn, CarOpened, PlateSet, VinSet, ColorSet,
-                 PromiseSet, PanelPlanned, OperationPlanned, StageDone, NoteWritten, CarDelivered,
-                 MarkPlaced, MarkMoved, MarkDescribed, DirtAllOver, VerdictGiven, ClockActed,
-                 ReleaseOffered, ReleaseAnswered>;
+                 PersonLeft, RackPlaceAdded, BoothSet, BoothEventLogged, Withdrawn, CarOpened,
+                 PlateSet, VinSet, ColorSet, PromiseSet, PanelPlanned, SprayedIn, OperationPlanned,
+                 StageDone, NoteWritten, CarDelivered, MarkPlaced, MarkMoved, MarkDescribed,
+                 DirtAllOver, MarkEnded, VerdictGiven, FilmRead, BeforeCutAnswered, CauseSet,
+                 RoundFinished, ClockActed, ReleaseOffered, ReleaseAnswered>;
 
 struct Order {
   std::uint64_t hlc{};

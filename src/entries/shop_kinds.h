@@ -5,10 +5,12 @@
 // current. A kind with `erasable` carries personal text and may be erased; its ids stay.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "base/describe.h"
+#include "job/booth.h"
 #include "job/person.h"
 
 namespace jambline::entries {
@@ -82,6 +84,49 @@ struct RackPlaceAdded {
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "rack"}, self.rack);
     visit(Field{.name = "rack_name", .doc = "\"rack 2\""}, self.rack_name);
+  }
+};
+
+struct BoothSet {
+  static constexpr std::uint16_t kind = 22;
+  static constexpr std::string_view name = "BoothSet";
+  static constexpr bool erasable = false;
+  BoothId booth;
+  std::string booth_name;
+  job::BoothKind booth_kind{};
+  std::vector<Hash> replaces;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "booth"}, self.booth);
+    visit(Field{.name = "booth_name", .doc = "\"booth 1\""}, self.booth_name);
+    visit(Field{.name = "booth_kind"}, self.booth_kind);
+    visit(replaces_field, self.replaces);
+  }
+};
+
+// Something was done to a booth. A later entry of the same event corrects it.
+struct BoothEventLogged {
+  static constexpr std::uint16_t kind = 23;
+  static constexpr std::string_view name = "BoothEventLogged";
+  static constexpr bool erasable = false;
+  BoothEventId event;
+  BoothId booth;
+  job::BoothEvent what{};
+  std::optional<std::int64_t> happened_ms = {};  // said afterwards; absent: when it was tapped
+  std::optional<bool> old_filters_out = {};      // of a filter change: out of the building
+  std::vector<Hash> replaces = {};
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "event"}, self.event);
+    visit(Field{.name = "booth"}, self.booth);
+    visit(Field{.name = "what"}, self.what);
+    visit(Field{.name = "happened_ms",
+                .unit = "ms",
+                .doc = "UTC since 1970, said afterwards; absent: when it was tapped"},
+          self.happened_ms);
+    visit(Field{.name = "old_filters_out", .doc = "old filters out of the building"},
+          self.old_filters_out);
+    visit(replaces_field, self.replaces);
   }
 };
 

@@ -24,6 +24,7 @@ struct MarkPlaced {
   int size = 1;
   job::Layer layer{};
   job::Stage stage = job::Stage::Inspect;
+  std::optional<job::ParticleLook> look = {};
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "mark"}, self.mark);
@@ -44,6 +45,7 @@ struct MarkPlaced {
     visit(Field{.name = "size", .doc = "1 small to 4 large", .min = 1, .max = 4}, self.size);
     visit(Field{.name = "layer"}, self.layer);
     visit(Field{.name = "stage", .doc = "where in the job it was found"}, self.stage);
+    visit(Field{.name = "look", .doc = "of the particle; absent: not said"}, self.look);
   }
 };
 
@@ -73,6 +75,7 @@ struct MarkDescribed {
   int size = 1;
   job::Layer layer{};
   std::vector<Hash> replaces;
+  std::optional<job::ParticleLook> look = {};
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "mark"}, self.mark);
@@ -80,6 +83,7 @@ struct MarkDescribed {
     visit(Field{.name = "size", .min = 1, .max = 4}, self.size);
     visit(Field{.name = "layer"}, self.layer);
     visit(replaces_field, self.replaces);
+    visit(Field{.name = "look", .doc = "of the particle; absent: not said"}, self.look);
   }
 };
 

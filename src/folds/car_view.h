@@ -15,6 +15,7 @@
 #include "base/clock.h"
 #include "base/describe.h"
 #include "entries/work_kinds.h"
+#include "folds/correct_view.h"
 #include "job/car.h"
 #include "job/mark.h"
 #include "job/person.h"
@@ -36,6 +37,12 @@ struct MarkView {
   Hash placed;  // withdraw this to take the mark away
   std::vector<Hash> place_heads;
   std::vector<Hash> words_heads;
+  std::optional<job::ParticleLook> look = {};
+  std::optional<job::MarkEnd> end = {};  // of several a burn-through counts
+  bool came_back = false;                // at any time
+  std::vector<Hash> end_heads = {};
+  // Still to be worked on.
+  bool open() const { return !end || *end == job::MarkEnd::CameBack; }
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "mark"}, self.mark);
@@ -45,7 +52,10 @@ struct MarkView {
     visit(Field{.name = "defect"}, self.defect);
     visit(Field{.name = "size"}, self.size);
     visit(Field{.name = "layer"}, self.layer);
+    visit(Field{.name = "look"}, self.look);
     visit(Field{.name = "stage"}, self.stage);
+    visit(Field{.name = "end"}, self.end);
+    visit(Field{.name = "came_back"}, self.came_back);
     visit(Field{.name = "by"}, self.by);
     visit(Field{.name = "wall_ms"}, self.wall_ms);
   }
@@ -95,6 +105,8 @@ struct PanelView {
   job::DirtClass dirt{};
   std::vector<Hash> dirt_heads;
   std::vector<MarkView> marks;  // standing ones
+  std::vector<FilmView> film;
+  std::vector<RoundView> rounds;
   ReleaseView release;
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
@@ -105,6 +117,8 @@ struct PanelView {
     visit(Field{.name = "verdicts"}, self.verdicts);
     visit(Field{.name = "dirt"}, self.dirt);
     visit(Field{.name = "marks"}, self.marks);
+    visit(Field{.name = "film"}, self.film);
+    visit(Field{.name = "rounds"}, self.rounds);
     visit(Field{.name = "release"}, self.release);
   }
   friend bool operator==(const PanelView&, const PanelView&) = default;
@@ -226,12 +240,16 @@ struct CarView {
   std::vector<Hash> color_heads;
   std::vector<Hash> promise_heads;
   std::vector<LabelConflict> conflicts;
+  std::optional<BoothId> booth;  // where it was sprayed
+  std::vector<Hash> booth_heads;
   std::vector<PanelView> panels;          // planned ones, in walking order
   std::vector<OperationView> operations;  // in stage order
   std::vector<StageView> stages;          // those that have an operation or were said to be done
   std::vector<RunningView> running;
   std::vector<WorkedView> worked;
-  std::vector<SeenView> seen;  // by person; not described: it follows from the entries
+  std::vector<SeenView> seen;             // by person; not described: it follows from the entries
+  std::vector<BeforeCutView> before_cut;  // by person
+  std::optional<CauseView> cause;         // none: nobody said anything
   ReleaseView car_release;
   std::optional<std::int64_t> delivered_ms;
   int entries = 0;
@@ -249,11 +267,14 @@ struct CarView {
     visit(Field{.name = "color"}, self.color);
     visit(Field{.name = "promised_ms"}, self.promised_ms);
     visit(Field{.name = "conflicts"}, self.conflicts);
+    visit(Field{.name = "booth"}, self.booth);
     visit(Field{.name = "panels"}, self.panels);
     visit(Field{.name = "operations"}, self.operations);
     visit(Field{.name = "stages"}, self.stages);
     visit(Field{.name = "running"}, self.running);
     visit(Field{.name = "worked"}, self.worked);
+    visit(Field{.name = "before_cut"}, self.before_cut);
+    visit(Field{.name = "cause"}, self.cause);
     visit(Field{.name = "car_release"}, self.car_release);
     visit(Field{.name = "delivered_ms"}, self.delivered_ms);
     visit(Field{.name = "entries"}, self.entries);
@@ -262,6 +283,11 @@ struct CarView {
   const PanelView* find(job::Panel panel) const {
     for (const auto& one : panels)
       if (one.plan.panel == panel) return &one;
+    return nullptr;
+  }
+  const BeforeCutView* before_cut_of(const PersonId& person) const {
+    for (const auto& one : before_cut)
+      if (one.person == person) return &one;
     return nullptr;
   }
   const OperationView* find(const OperationId& operation) const {

@@ -60,17 +60,32 @@ void JobFold::apply(entries::Entry entry) {
           marks_.push_back({said.mark, entry.order, entry.hash, entry.person, entry.wall_ms,
                             said.panel, said.stage});
           places_.write(said.mark, entry, {}, Place{said.x_mm, said.y_mm});
-          words_.write(said.mark, entry, {}, Words{said.defect, said.size, said.layer});
+          words_.write(said.mark, entry, {}, Words{said.defect, said.size, said.layer, said.look});
         } else if constexpr (std::is_same_v<T, MarkMoved>) {
           places_.write(said.mark, entry, std::move(said.replaces), Place{said.x_mm, said.y_mm});
         } else if constexpr (std::is_same_v<T, MarkDescribed>) {
           words_.write(said.mark, entry, std::move(said.replaces),
-                       Words{said.defect, said.size, said.layer});
+                       Words{said.defect, said.size, said.layer, said.look});
+        } else if constexpr (std::is_same_v<T, MarkEnded>) {
+          ends_.write(said.mark, entry, std::move(said.replaces), said.end);
         } else if constexpr (std::is_same_v<T, DirtAllOver>) {
           dirt_.write(said.panel, entry, std::move(said.replaces), said.dirt);
         } else if constexpr (std::is_same_v<T, VerdictGiven>) {
           verdicts_.write(said.panel, entry, std::move(said.replaces),
                           Verdict{said.verdict, said.edges_and_back});
+        } else if constexpr (std::is_same_v<T, FilmRead>) {
+          const ReadingId reading = said.reading;
+          auto replaces = std::move(said.replaces);
+          film_.write(reading, entry, std::move(replaces), std::move(said));
+        } else if constexpr (std::is_same_v<T, BeforeCutAnswered>) {
+          before_cut_.write(entry.person, entry, std::move(said.replaces), std::move(said.checks));
+        } else if constexpr (std::is_same_v<T, CauseSet>) {
+          cause_.write(entry, std::move(said.replaces), said.cause);
+        } else if constexpr (std::is_same_v<T, RoundFinished>) {
+          const RoundId id = said.id;
+          rounds_.write(id, entry, {}, std::move(said));
+        } else if constexpr (std::is_same_v<T, SprayedIn>) {
+          booth_.write(entry, std::move(said.replaces), said.booth);
         } else if constexpr (std::is_same_v<T, ClockActed>) {
           if (clock_acts_.empty()) clock_acts_.reserve(usual_clock_acts);
           clock_acts_.push_back({act_kind(said.act), said.worker, said.operation, entry.wall_ms,
@@ -146,6 +161,7 @@ CarView JobFold::view() const {
     out.delivered_ms = delivered.front()->wall_ms;
   view_labels(out);
   view_panels(out);
+  view_correction(out);
   view_hours(out);
   out.seen.reserve(last_by_.size());
   for (const auto& last : last_by_) out.seen.push_back(last.seen);

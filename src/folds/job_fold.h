@@ -28,6 +28,7 @@ class JobFold {
     job::DefectKind defect{};
     int size = 1;
     job::Layer layer{};
+    std::optional<job::ParticleLook> look;
     friend bool operator==(const Words&, const Words&) = default;
   };
   struct Place {
@@ -81,6 +82,7 @@ class JobFold {
   using Answers = std::map<ReleaseId, std::vector<const Write<Answer>*>>;
   ReleaseView release_view(const Offers& offers, const Answers& answers) const;
   void view_panels(CarView& out) const;
+  void view_correction(CarView& out) const;
   void view_hours(CarView& out) const;
   void view_labels(CarView& out) const;
 
@@ -99,6 +101,8 @@ class JobFold {
   Heads<Vin> vin_;
   Heads<job::Color> color_;
   Heads<std::int64_t> promise_;
+  Heads<BoothId> booth_;
+  Heads<std::optional<job::DirtCause>> cause_;
   Writes<job::Panel, job::PanelPlan> plans_;
   Writes<job::Panel, Verdict> verdicts_;
   Writes<job::Panel, job::DirtClass> dirt_;
@@ -107,6 +111,10 @@ class JobFold {
   std::vector<Mark> marks_;
   Writes<MarkId, Place> places_;
   Writes<MarkId, Words> words_;
+  Writes<MarkId, job::MarkEnd> ends_;
+  Writes<ReadingId, entries::FilmRead> film_;
+  Writes<RoundId, entries::RoundFinished> rounds_;
+  Writes<PersonId, std::vector<job::CutCheck>> before_cut_;
   Writes<OperationId, Operation> operations_;
   Writes<job::Stage, bool> stages_;
   Heads<int> delivered_;

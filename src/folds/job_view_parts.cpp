@@ -36,6 +36,18 @@ void note_conflict(CarView& out, const char* label, const std::vector<const Writ
   if (!conflict.others.empty()) out.conflicts.push_back(std::move(conflict));
 }
 
+// Nothing may hide a burn-through: among several heads it is the shown one.
+void view_end(const std::vector<const Write<job::MarkEnd>*>& writes, const Withdrawals& withdrawals,
+              MarkView& out) {
+  for (const auto* write : writes)
+    if (write->value == job::MarkEnd::CameBack && withdrawals.stands(write->hash))
+      out.came_back = true;
+  const auto heads = standing_heads(writes, withdrawals);
+  out.end_heads = hashes_of(heads);
+  for (const auto* head : heads)
+    if (!out.end || *out.end != job::MarkEnd::BurnThrough) out.end = head->value;
+}
+
 }  // namespace
 
 void JobFold::view_labels(CarView& out) const {
@@ -62,6 +74,10 @@ void JobFold::view_labels(CarView& out) const {
   out.promise_heads = hashes_of(promises);
   if (!promises.empty()) out.promised_ms = promises.back()->value;
   note_conflict(out, "promise", promises, utc_words);
+
+  const auto booths = booth_.heads(withdrawals_);
+  out.booth_heads = hashes_of(booths);
+  if (!booths.empty()) out.booth = booths.back()->value;
 }
 
 void JobFold::view_panels(CarView& out) const {
@@ -77,6 +93,7 @@ void JobFold::view_panels(CarView& out) const {
   const auto all_dirt = dirt_.by_key();
   const auto all_places = places_.by_key();
   const auto all_words = words_.by_key();
+  const auto all_ends = ends_.by_key();
   const auto offers = offers_.by_key();
   const auto answers = answers_.by_key();
 
@@ -111,7 +128,8 @@ void JobFold::view_panels(CarView& out) const {
       const Words& said = words.back()->value;
       view.marks.push_back({mark.mark, static_cast<int>(i) + 1, at.x_mm, at.y_mm, said.defect,
                             said.size, said.layer, mark.stage, mark.by, mark.wall_ms, mark.hash,
-                            hashes_of(places), hashes_of(words)});
+                            hashes_of(places), hashes_of(words), said.look});
+      view_end(of_key(all_ends, mark.mark), withdrawals_, view.marks.back());
     }
     view.release = release_view(of_key(offers, std::optional(placed.panel)), answers);
   }

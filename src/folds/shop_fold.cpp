@@ -1,6 +1,7 @@
 #include "folds/shop_fold.h"
 
 #include <algorithm>
+#include <tuple>
 
 namespace jambline::folds {
 
@@ -34,6 +35,15 @@ void ShopFold::apply(const entries::Entry& entry) {
           Rack& rack = racks_[said.rack];
           if (rack.first == Order{} || entry.order < rack.first)
             rack = {entry.order, entry.hash, said.rack_name};
+        } else if constexpr (std::is_same_v<T, BoothSet>) {
+          BoothWrites& booth = booths_[said.booth];
+          keep_first(booth.first, entry.order);
+          booth.said.write(entry, said.replaces, Booth{said.booth_name, said.booth_kind});
+        } else if constexpr (std::is_same_v<T, BoothEventLogged>) {
+          booth_events_[said.event].write(
+              entry, said.replaces,
+              Event{said.booth, said.what, said.happened_ms.value_or(entry.wall_ms),
+                    said.old_filters_out});
         } else if constexpr (std::is_same_v<T, Withdrawn>) {
           withdrawals_.add(entry.hash, said.target);
         } else if constexpr (std::is_same_v<T, UnknownEntry>) {
@@ -72,8 +82,33 @@ ShopView ShopFold::view() const {
   std::sort(racks.begin(), racks.end(),
             [](const auto& a, const auto& b) { return a.first < b.first; });
   for (auto& [order, rack] : racks) out.racks.push_back(std::move(rack));
+  view_booths(out);
   out.unknown_entries = static_cast<int>(unknown_.size());
   return out;
+}
+
+void ShopFold::view_booths(ShopView& out) const {
+  std::vector<std::pair<entries::Order, BoothView>> booths;
+  for (const auto& [id, booth] : booths_) {
+    const auto heads = booth.said.heads(withdrawals_);
+    if (heads.empty()) continue;
+    const Booth& said = heads.back()->value;
+    booths.emplace_back(booth.first, BoothView{id, said.name, said.kind, hashes_of(heads)});
+  }
+  std::sort(booths.begin(), booths.end(),
+            [](const auto& a, const auto& b) { return a.first < b.first; });
+  for (auto& [order, booth] : booths) out.booths.push_back(std::move(booth));
+
+  for (const auto& [id, writes] : booth_events_) {
+    const auto heads = writes.heads(withdrawals_);
+    if (heads.empty()) continue;
+    const Event& said = heads.back()->value;
+    out.booth_events.push_back({id, said.booth, said.what, said.happened_ms, said.old_filters_out,
+                                heads.back()->person, hashes_of(heads)});
+  }
+  std::sort(out.booth_events.begin(), out.booth_events.end(), [](const auto& a, const auto& b) {
+    return std::tie(a.happened_ms, a.event) < std::tie(b.happened_ms, b.event);
+  });
 }
 
 }  // namespace jambline::folds

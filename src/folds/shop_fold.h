@@ -33,10 +33,30 @@ class ShopFold {
     Hash hash;
     std::string name;
   };
+  struct Booth {
+    std::string name;
+    job::BoothKind kind{};
+    friend bool operator==(const Booth&, const Booth&) = default;
+  };
+  struct BoothWrites {
+    entries::Order first;
+    Heads<Booth> said;
+  };
+  struct Event {
+    BoothId booth;
+    job::BoothEvent what{};
+    std::int64_t happened_ms{};
+    std::optional<bool> old_filters_out;
+    friend bool operator==(const Event&, const Event&) = default;
+  };
+  void view_booths(ShopView& out) const;
+
   Withdrawals withdrawals_;
   Heads<Shop> shop_;
   std::map<PersonId, Person> people_;
   std::map<RackId, Rack> racks_;
+  std::map<BoothId, BoothWrites> booths_;
+  std::map<BoothEventId, Heads<Event>> booth_events_;
   std::vector<Hash> unknown_;
 };
 

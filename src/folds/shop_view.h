@@ -1,6 +1,8 @@
-// folds/shop_view.h: the shop as screens and acts see it: name, zone, people, rack places.
+// folds/shop_view.h: the shop as screens and acts see it: name, zone, people, rack places,
+// booths and what was done to them.
 //
-// Shape:  values in a stable order (people and racks by order of being added).
+// Shape:  values in a stable order (people, racks and booths by order of being added, events by
+//         when they happened).
 #pragma once
 
 #include <optional>
@@ -8,6 +10,7 @@
 #include <vector>
 
 #include "base/describe.h"
+#include "job/booth.h"
 #include "job/person.h"
 
 namespace jambline::folds {
@@ -40,12 +43,48 @@ struct RackView {
   friend bool operator==(const RackView&, const RackView&) = default;
 };
 
+struct BoothView {
+  BoothId booth;
+  std::string name;
+  job::BoothKind kind{};
+  std::vector<Hash> heads;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "booth"}, self.booth);
+    visit(Field{.name = "name"}, self.name);
+    visit(Field{.name = "kind"}, self.kind);
+  }
+  friend bool operator==(const BoothView&, const BoothView&) = default;
+};
+
+struct BoothEventView {
+  BoothEventId event;
+  BoothId booth;
+  job::BoothEvent what{};
+  std::int64_t happened_ms{};
+  std::optional<bool> old_filters_out;
+  PersonId by;
+  std::vector<Hash> heads;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "event"}, self.event);
+    visit(Field{.name = "booth"}, self.booth);
+    visit(Field{.name = "what"}, self.what);
+    visit(Field{.name = "happened_ms", .unit = "ms"}, self.happened_ms);
+    visit(Field{.name = "old_filters_out"}, self.old_filters_out);
+    visit(Field{.name = "by"}, self.by);
+  }
+  friend bool operator==(const BoothEventView&, const BoothEventView&) = default;
+};
+
 struct ShopView {
   std::string name;
   std::string zone;  // empty until set
   std::vector<Hash> name_heads;
   std::vector<PersonView> people;
   std::vector<RackView> racks;
+  std::vector<BoothView> booths;
+  std::vector<BoothEventView> booth_events;
   int unknown_entries = 0;
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
@@ -53,11 +92,23 @@ struct ShopView {
     visit(Field{.name = "zone"}, self.zone);
     visit(Field{.name = "people"}, self.people);
     visit(Field{.name = "racks"}, self.racks);
+    visit(Field{.name = "booths"}, self.booths);
+    visit(Field{.name = "booth_events"}, self.booth_events);
     visit(Field{.name = "unknown_entries"}, self.unknown_entries);
   }
   const PersonView* find(const PersonId& person) const {
     for (const auto& one : people)
       if (one.person == person) return &one;
+    return nullptr;
+  }
+  const BoothView* find(const BoothId& booth) const {
+    for (const auto& one : booths)
+      if (one.booth == booth) return &one;
+    return nullptr;
+  }
+  const BoothEventView* find(const BoothEventId& event) const {
+    for (const auto& one : booth_events)
+      if (one.event == event) return &one;
     return nullptr;
   }
   friend bool operator==(const ShopView&, const ShopView&) = default;

@@ -45,6 +45,19 @@ enum class DirtClass : std::uint8_t { None, From10To20, From20To50, Over50 };
 
 enum class Verdict : std::uint8_t { NotLookedAt, Clean, ToCorrect, Redo, BackToBody, Ask };
 
+// What the particle in a mark looks like; asked on few marks of a car.
+enum class ParticleLook : std::uint8_t {
+  WhiteFiber,
+  ColoredFiber,
+  HardGrain,
+  GelOrSeed,
+  DryOverspray,
+  Insect,
+};
+
+// How the work on a mark ended. One that came back is open again; a burn-through is for good.
+enum class MarkEnd : std::uint8_t { Gone, CameBack, BurnThrough };
+
 inline constexpr int smallest_size = 1;  // 1 to 4, as against the marks on the size strip
 inline constexpr int largest_size = 4;
 
@@ -88,3 +101,10 @@ template <>
 inline constexpr auto jambline::enum_words<jambline::job::Verdict> =
     std::to_array<std::string_view>({"not looked at", "clean", "to correct", "redo", "back to body",
                                      "ask"});
+template <>
+inline constexpr auto jambline::enum_words<jambline::job::ParticleLook> =
+    std::to_array<std::string_view>({"white fiber", "colored fiber", "hard grain", "gel or seed",
+                                     "dry overspray", "insect"});
+template <>
+inline constexpr auto jambline::enum_words<jambline::job::MarkEnd> =
+    std::to_array<std::string_view>({"gone", "came back", "burn-through"});

@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <algorithm>
 
+#include "screens/correct_words.h"
 #include "screens/state_kind.h"
 #include "screens/words.h"
 
@@ -40,6 +41,10 @@ struct Teller {
     if (!one) return tr("clock");
     return one->title.empty() ? words_of(one->stage) : text(one->title);
   }
+  QString booth(const BoothId& of) const {
+    const auto* one = shop.find(of);
+    return one ? text(one->name) : tr("a booth");
+  }
   const folds::MarkView* placed_mark() const {
     if (!car) return nullptr;
     for (const auto& panel_view : car->panels)
@@ -76,6 +81,21 @@ struct Teller {
   ActWords operator()(const acts::AddRack& one) const {
     return final_act(tr("Rack %1 added").arg(text(one.name)));
   }
+  ActWords operator()(const acts::AddBooth& one) const {
+    return plain(tr("Booth %1 added").arg(text(one.name)),
+                 tr("Booth %1 taken back").arg(text(one.name)));
+  }
+  ActWords operator()(const acts::ChangeBooth& one) const {
+    return plain(tr("Booth is now %1, %2").arg(text(one.name), words_of(one.kind)),
+                 tr("Booth is as before"));
+  }
+  ActWords operator()(const acts::LogBoothEvent& one) const {
+    return plain(tr("%1: %2").arg(sentence(booth(one.booth)), words_of(one.what)),
+                 tr("%1: taken back").arg(sentence(words_of(one.what))));
+  }
+  ActWords operator()(const acts::CorrectBoothEvent& one) const {
+    return plain(tr("Corrected: %1").arg(words_of(one.what)), tr("As it was before"));
+  }
   ActWords operator()(const acts::OpenCar& one) const {
     return final_act(tr("%1 opened").arg(text(one.plate.empty() ? one.vin : one.plate)));
   }
@@ -94,6 +114,9 @@ struct Teller {
   ActWords operator()(const acts::PlanPanel& one) const {
     return plain(tr("%1 planned").arg(panel(one.plan.panel)),
                  tr("%1 is as before").arg(panel(one.plan.panel)));
+  }
+  ActWords operator()(const acts::SayBooth& one) const {
+    return plain(tr("Sprayed in %1").arg(booth(one.booth)), tr("Booth is as before"));
   }
   ActWords operator()(const acts::PlanOperation& one) const {
     const QString what = one.operation.title.empty() ? sentence(words_of(one.operation.stage))
@@ -150,6 +173,34 @@ struct Teller {
                                                                     : StateKind::Waits;
     return plain(tr("%1: %2").arg(panel(one.panel), words_of(one.verdict)),
                  tr("%1: verdict taken back").arg(panel(one.panel)), kind);
+  }
+  ActWords operator()(const acts::SetCause& one) const {
+    return plain(one.cause ? tr("What threw it: %1").arg(words_of(*one.cause))
+                           : tr("What threw it: left open"),
+                 tr("What threw it is as before"));
+  }
+  ActWords operator()(const acts::ReadFilm& one) const {
+    return plain(tr("%1: %2").arg(panel(one.panel), readings_words(one.typed, one.unit)),
+                 tr("%1: reading taken back").arg(panel(one.panel)));
+  }
+  ActWords operator()(const acts::AnswerBeforeCut&) const {
+    return plain(tr("Checked before cutting"), tr("Check taken back"));
+  }
+  ActWords operator()(const acts::FinishRound& one) const {
+    const QString what = tr("%1: %2").arg(panel(one.panel), words_of(one.round));
+    return plain(
+        one.how == job::RoundHow::Skipped ? tr("%1 skipped").arg(what) : tr("%1 done").arg(what),
+        tr("%1 taken back").arg(what));
+  }
+  ActWords operator()(const acts::EndMark& one) const {
+    const QString what = mark_name(find(one.mark));
+    const StateKind kind = one.end == job::MarkEnd::Gone       ? StateKind::Done
+                           : one.end == job::MarkEnd::CameBack ? StateKind::Ring
+                                                               : StateKind::Respray;
+    return plain(one.end == job::MarkEnd::BurnThrough
+                     ? tr("%1: burn-through, panel to redo").arg(what)
+                     : tr("%1: %2").arg(what, words_of(one.end)),
+                 tr("%1 is as before").arg(what), kind);
   }
   ActWords operator()(const acts::StartClock& one) const {
     const QString what = sentence(operation(one.operation));

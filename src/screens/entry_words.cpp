@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <QStringList>
 
+#include "screens/correct_words.h"
 #include "screens/units.h"
 #include "screens/words.h"
 #include "seal/header.h"
@@ -57,6 +58,16 @@ class Line {
   QString operator()(const entries::RackPlaceAdded& said) const {
     return tr("Rack place %1 added").arg(text(said.rack_name));
   }
+  QString operator()(const entries::BoothSet& said) const {
+    return tr("Booth %1, %2").arg(text(said.booth_name), words_of(said.booth_kind));
+  }
+  QString operator()(const entries::BoothEventLogged& said) const {
+    QString out = tr("%1: %2").arg(sentence(booth(said.booth)), words_of(said.what));
+    if (said.old_filters_out)
+      out = *said.old_filters_out ? tr("%1, old filters out of the building").arg(out)
+                                  : tr("%1, old filters still in the building").arg(out);
+    return said.happened_ms ? as_of(out, *said.happened_ms) : out;
+  }
   QString operator()(const entries::Withdrawn& said) const {
     const auto target = telling_.history.target_of(said);
     QString out;
@@ -96,6 +107,9 @@ class Line {
                          words_of(said.plan.treatment)}
                  .join(tr(", ")));
   }
+  QString operator()(const entries::SprayedIn& said) const {
+    return tr("Sprayed in %1").arg(booth(said.booth));
+  }
   QString operator()(const entries::OperationPlanned& said) const {
     const QString what = sentence(operation(said.stage, said.title));
     if (said.estimate_min == 0) return tr("%1 planned").arg(what);
@@ -113,8 +127,10 @@ class Line {
     return tr("Car delivered, points left open: %1").arg(said.open_points);
   }
   QString operator()(const entries::MarkPlaced& said) const {
-    return tr("%1 placed on the %2")
-        .arg(mark(said.mark, said.defect), words_of(said.panel, telling_.history.body()));
+    const QString out =
+        tr("%1 placed on the %2")
+            .arg(mark(said.mark, said.defect), words_of(said.panel, telling_.history.body()));
+    return said.look ? tr("%1, %2").arg(out, words_of(*said.look)) : out;
   }
   QString operator()(const entries::MarkMoved& said) const {
     const auto* known = telling_.history.mark(said.mark);
@@ -123,8 +139,14 @@ class Line {
   QString operator()(const entries::MarkDescribed& said) const {
     const auto* known = telling_.history.mark(said.mark);
     const QString what = known ? tr("Mark %1").arg(known->number) : tr("Mark");
-    const QString out = tr("%1 is %2, size %3").arg(what, words_of(said.defect)).arg(said.size);
-    return said.layer == job::Layer::NotSaid ? out : tr("%1, %2").arg(out, words_of(said.layer));
+    QString out = tr("%1 is %2, size %3").arg(what, words_of(said.defect)).arg(said.size);
+    if (said.layer != job::Layer::NotSaid) out = tr("%1, %2").arg(out, words_of(said.layer));
+    return said.look ? tr("%1, %2").arg(out, words_of(*said.look)) : out;
+  }
+  QString operator()(const entries::MarkEnded& said) const {
+    const auto* known = telling_.history.mark(said.mark);
+    return tr("%1: %2").arg(known ? mark(said.mark, known->defect) : tr("Mark"),
+                            words_of(said.end));
   }
   QString operator()(const entries::DirtAllOver& said) const {
     if (said.dirt == job::DirtClass::None) return tr("%1: no dirt all over").arg(panel(said.panel));
@@ -133,6 +155,39 @@ class Line {
   QString operator()(const entries::VerdictGiven& said) const {
     const QString out = tr("%1: %2").arg(panel(said.panel), words_of(said.verdict));
     return said.edges_and_back ? tr("%1, edges and back looked at").arg(out) : out;
+  }
+  QString operator()(const entries::FilmRead& said) const {
+    const QString what = said.gauge == job::FilmGauge::Clear ? tr("clear") : tr("film");
+    return tr("%1, spot %2: %3 %4, %5")
+        .arg(panel(said.panel))
+        .arg(said.spot)
+        .arg(what, words_of(said.when), readings_words(said.typed, said.unit));
+  }
+  QString operator()(const entries::BeforeCutAnswered& said) const {
+    QStringList passed_over;
+    for (const auto& check : said.checks)
+      if (check.answer == job::CutAnswer::No)
+        passed_over << (check.reason
+                            ? tr("%1 (%2)").arg(words_of(check.item), words_of(*check.reason))
+                            : words_of(check.item));
+    if (passed_over.isEmpty()) return tr("Checked before cutting");
+    return tr("Checked before cutting, without: %1").arg(passed_over.join(tr(", ")));
+  }
+  QString operator()(const entries::CauseSet& said) const {
+    if (!said.cause) return tr("What threw it: left open");
+    return tr("What threw it: %1").arg(words_of(*said.cause));
+  }
+  QString operator()(const entries::RoundFinished& said) const {
+    QString out = tr("%1: %2").arg(panel(said.panel), words_of(said.round));
+    out = said.how == job::RoundHow::AsPlanned ? tr("%1 done").arg(out)
+                                               : tr("%1, %2").arg(out, words_of(said.how));
+    if (!said.marks.empty())
+      out = said.marks.size() == 1 ? tr("%1, 1 mark").arg(out)
+                                   : tr("%1, %2 marks").arg(out).arg(said.marks.size());
+    if (said.work_min)
+      out =
+          tr("%1, %2").arg(out, duration_words(static_cast<std::int64_t>(*said.work_min * 60'000)));
+    return out;
   }
   QString operator()(const entries::ClockActed& said) const {
     const auto* known = telling_.history.operation(said.operation);
@@ -152,12 +207,7 @@ class Line {
         out = tr("%1 stopped").arg(sentence(what));
         break;
     }
-    if (said.happened_ms) {
-      const QString clock = clock_words(*said.happened_ms, telling_.zone);
-      const QString day = day_words(*said.happened_ms, telling_.zone);
-      const bool other_day = day != day_words(entry_.wall_ms, telling_.zone);
-      out = tr("%1, as of %2").arg(out, other_day ? tr("%1 %2").arg(day, clock) : clock);
-    }
+    if (said.happened_ms) out = as_of(out, *said.happened_ms);
     return said.worker == entry_.person ? out : tr("%1 for %2").arg(out, name(said.worker));
   }
   QString operator()(const entries::ReleaseOffered& said) const {
@@ -189,6 +239,17 @@ class Line {
     const auto* known = telling_.history.mark(id);
     return known ? tr("%1 %2").arg(what).arg(known->number) : what;
   }
+  // Said afterwards: with its time, and its day when that is another one.
+  QString as_of(const QString& what, std::int64_t happened_ms) const {
+    const QString clock = clock_words(happened_ms, telling_.zone);
+    const QString day = day_words(happened_ms, telling_.zone);
+    const bool other_day = day != day_words(entry_.wall_ms, telling_.zone);
+    return tr("%1, as of %2").arg(what, other_day ? tr("%1 %2").arg(day, clock) : clock);
+  }
+  QString booth(const BoothId& id) const {
+    const auto* known = telling_.shop.find(id);
+    return known ? text(known->name) : tr("a booth");
+  }
   QString rack(const RackId& id) const {
     for (const auto& one : telling_.shop.racks)
       if (one.rack == id) return text(one.name);
@@ -210,6 +271,8 @@ struct Group {
   G operator()(const entries::PersonNamed&) const { return G::Other; }
   G operator()(const entries::PersonLeft&) const { return G::Other; }
   G operator()(const entries::RackPlaceAdded&) const { return G::Other; }
+  G operator()(const entries::BoothSet&) const { return G::Other; }
+  G operator()(const entries::BoothEventLogged&) const { return G::Other; }
   G operator()(const entries::Withdrawn&) const { return G::Other; }
   G operator()(const entries::CarOpened&) const { return G::Other; }
   G operator()(const entries::PlateSet&) const { return G::Other; }
@@ -217,6 +280,7 @@ struct Group {
   G operator()(const entries::ColorSet&) const { return G::Other; }
   G operator()(const entries::PromiseSet&) const { return G::Other; }
   G operator()(const entries::PanelPlanned&) const { return G::Other; }
+  G operator()(const entries::SprayedIn&) const { return G::Other; }
   G operator()(const entries::OperationPlanned&) const { return G::Hours; }
   G operator()(const entries::StageDone&) const { return G::Hours; }
   G operator()(const entries::NoteWritten&) const { return G::Notes; }
@@ -225,7 +289,12 @@ struct Group {
   G operator()(const entries::MarkMoved&) const { return G::Looks; }
   G operator()(const entries::MarkDescribed&) const { return G::Looks; }
   G operator()(const entries::DirtAllOver&) const { return G::Looks; }
+  G operator()(const entries::MarkEnded&) const { return G::Looks; }
   G operator()(const entries::VerdictGiven&) const { return G::Looks; }
+  G operator()(const entries::FilmRead&) const { return G::Looks; }
+  G operator()(const entries::BeforeCutAnswered&) const { return G::Other; }
+  G operator()(const entries::CauseSet&) const { return G::Looks; }
+  G operator()(const entries::RoundFinished&) const { return G::Hours; }
   G operator()(const entries::ClockActed&) const { return G::Hours; }
   G operator()(const entries::ReleaseOffered&) const { return G::HandOff; }
   G operator()(const entries::ReleaseAnswered&) const { return G::HandOff; }

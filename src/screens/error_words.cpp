@@ -1,5 +1,6 @@
 #include <QCoreApplication>
 
+#include "screens/correct_words.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -46,6 +47,16 @@ QString subject_of(const Error& error) {
       {"mark", QT_TRANSLATE_NOOP("errors", "this mark")},
       {"release", QT_TRANSLATE_NOOP("errors", "this release")},
       {"panels", QT_TRANSLATE_NOOP("errors", "the panels")},
+      {"booth", QT_TRANSLATE_NOOP("errors", "this booth")},
+      {"booth event", QT_TRANSLATE_NOOP("errors", "what was logged of the booth")},
+      {"film reading", QT_TRANSLATE_NOOP("errors", "this reading")},
+      {"marks", QT_TRANSLATE_NOOP("errors", "a mark")},
+      {"spot", QT_TRANSLATE_NOOP("errors", "the number of the spot")},
+      {"place", QT_TRANSLATE_NOOP("errors", "the place of the spot")},
+      {"areas", QT_TRANSLATE_NOOP("errors", "the number of areas")},
+      {"area", QT_TRANSLATE_NOOP("errors", "the size of the areas")},
+      {"minutes", QT_TRANSLATE_NOOP("errors", "the minutes")},
+      {"time", QT_TRANSLATE_NOOP("errors", "the time")},
       {"plate", QT_TRANSLATE_NOOP("errors", "the plate")},
       {"title", QT_TRANSLATE_NOOP("errors", "the name of an operation")},
       {"name", QT_TRANSLATE_NOOP("errors", "the name")},
@@ -69,6 +80,8 @@ QString subject_of(const Error& error) {
   if (const auto panel = from_word<job::Panel>(error.subject))
     return words_of(*panel, job::BodyShape::FourDoorSedan);
   if (const auto stage = from_word<job::Stage>(error.subject)) return words_of(*stage);
+  if (const auto item = from_word<job::CutItem>(error.subject)) return words_of(*item);
+  if (const auto round = from_word<job::Round>(error.subject)) return words_of(*round);
   return text(called).section(QChar('/'), -1);  // of a path its last name
 }
 
@@ -169,6 +182,67 @@ Lines lines_of_vin(const Error& error) {
           again};
 }
 
+// The wrong reading stays on the keypad: nothing is thrown away by a refusal.
+Lines lines_of_film(const Error& error) {
+  static constexpr const char* typed =
+      QT_TRANSLATE_NOOP("errors", "What was typed is still there.");
+  static constexpr const char* again =
+      QT_TRANSLATE_NOOP("errors", "Read that spot again, or correct the number.");
+  if (error.subject == "reading")
+    return {QT_TRANSLATE_NOOP("errors", "No gauge shows %4 here."), typed, again};
+  if (error.subject == "readings" && error.code == Code::Missing)
+    return {QT_TRANSLATE_NOOP("errors", "A spot takes three readings or more."), typed,
+            QT_TRANSLATE_NOOP("errors", "Read the same spot again.")};
+  if (error.subject == "readings")
+    return {QT_TRANSLATE_NOOP("errors", "A spot takes at most %4 readings."), typed,
+            QT_TRANSLATE_NOOP("errors", "Take another spot.")};
+  if (error.subject == "gauge")
+    return {QT_TRANSLATE_NOOP("errors", "This gauge reads nothing on plastic."), typed,
+            QT_TRANSLATE_NOOP("errors", "Use an ultrasonic gauge, or the coats.")};
+  if (error.subject == "no clear yet")
+    return {QT_TRANSLATE_NOOP("errors", "Before base there is no clear to read."), typed,
+            QT_TRANSLATE_NOOP("errors", "Read the total.")};
+  if (error.subject == "thinner than before base")
+    return {QT_TRANSLATE_NOOP("errors", "This is thinner than before the paint was on."), typed,
+            again};
+  if (error.subject == "thicker than before")
+    return {QT_TRANSLATE_NOOP("errors", "This is thicker than before it was cut."), typed, again};
+  return {QT_TRANSLATE_NOOP("errors", "More would have been taken than any work takes."), typed,
+          again};
+}
+
+bool of_film(const Error& error) {
+  if (error.operation != "read the film") return false;
+  for (const std::string_view subject :
+       {"reading", "readings", "gauge", "no clear yet", "thinner than before base",
+        "thicker than before", "too much taken"})
+    if (error.subject == subject) return true;
+  return false;
+}
+
+bool of_correction(const Error& error) {
+  return (error.operation == "finish a round" || error.operation == "say what threw it" ||
+          error.operation == "check before cutting") &&
+         (error.code == Code::NotAllowed || error.code == Code::NotYet);
+}
+
+Lines lines_of_correction(const Error& error) {
+  if (error.operation == "check before cutting")
+    return {QT_TRANSLATE_NOOP("errors", "Do not cut."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Matte, textured or film is never cut. Tell the manager.")};
+  if (error.operation == "say what threw it")
+    return {QT_TRANSLATE_NOOP("errors", "No mark was placed on this car yet: %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Look over the car first.")};
+  if (error.code == Code::NotYet)
+    return {QT_TRANSLATE_NOOP("errors", "Nobody looked at this panel yet: %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Look it over first.")};
+  if (!error.arg("finish").empty())
+    return {QT_TRANSLATE_NOOP("errors", "Do not cut: %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Matte, textured or film is never cut.")};
+  return {QT_TRANSLATE_NOOP("errors", "This panel is painted again: %1."), nothing,
+          QT_TRANSLATE_NOOP("errors", "Nothing more is cut on it.")};
+}
+
 Lines lines_of_log(Code code) {
   static constexpr const char* as_it_is = QT_TRANSLATE_NOOP("errors", "It was left as it is.");
   switch (code) {
@@ -195,6 +269,8 @@ Lines lines_of(const Error& error) {
   if (error.subject == "shelf.db") return lines_of_list(error);
   if (error.subject == "device.toml") return lines_of_settings(error);
   if (error.operation == "read the estimate") return lines_of_estimate(error);
+  if (of_film(error)) return lines_of_film(error);
+  if (of_correction(error)) return lines_of_correction(error);
   switch (error.code) {
     case Code::DiskFull:
       if (error.operation == "make")
@@ -281,7 +357,8 @@ Lines lines_of(const Error& error) {
               QT_TRANSLATE_NOOP("errors", "It goes on."),
               QT_TRANSLATE_NOOP("errors", "Stop it when the work is done.")};
     case Code::AlreadyDone:
-      if (error.operation == "add a person" || error.operation == "add a rack")
+      if (error.operation == "add a person" || error.operation == "add a rack" ||
+          error.operation == "add a booth")
         return {QT_TRANSLATE_NOOP("errors", "This name is already there: %1."), nothing,
                 QT_TRANSLATE_NOOP("errors", "Choose another name.")};
       return {QT_TRANSLATE_NOOP("errors", "This is already done: %1."), nothing,
@@ -305,6 +382,10 @@ Lines lines_of(const Error& error) {
 }
 
 QString argument(const Error& error) {
+  if (error.subject == "reading")
+    return text(error.arg("value")) + QChar(' ') +
+           (error.arg("unit") == "mil" ? tr(QT_TRANSLATE_NOOP("errors", "mil"))
+                                       : tr(QT_TRANSLATE_NOOP("errors", "µm")));
   for (const char* name : {"length", "place", "limit"})
     if (!error.arg(name).empty()) return text(error.arg(name));
   return {};

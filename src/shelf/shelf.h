@@ -20,7 +20,7 @@
 
 namespace jambline::shelf {
 
-inline constexpr std::int64_t fold_version = 2;  // grows when a fold's answer changes
+inline constexpr std::int64_t fold_version = 3;  // grows when a fold's answer changes
 
 class Shelf {
  public:

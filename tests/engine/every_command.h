@@ -14,6 +14,8 @@ namespace jambline::engine {
 struct SmallShop {
   PersonId ivo;  // manager; his clock runs on `inspect`
   RackId rack;
+  BoothId booth;
+  BoothEventId event;
   JobId job;  // hood on the car with one mark, front bumper cover clean and offered
   OperationId inspect;
   OperationId correct;
@@ -49,6 +51,11 @@ inline void furnish(Engine& engine, SmallShop& shop) {
   shop.ivo = engine.snapshot()->shop->people.front().person;
   ASSERT_TRUE(act(engine, acts::AddRack{"rack 1"}, shop.ivo));
   shop.rack = engine.snapshot()->shop->racks.front().rack;
+  ASSERT_TRUE(act(engine, acts::AddBooth{"booth 1"}, shop.ivo));
+  shop.booth = engine.snapshot()->shop->booths.front().booth;
+  ASSERT_TRUE(
+      act(engine, acts::LogBoothEvent{shop.booth, job::BoothEvent::FiltersChanged}, shop.ivo));
+  shop.event = engine.snapshot()->shop->booth_events.front().event;
   const auto opened = act(engine, car_to_open(), shop.ivo);
   ASSERT_TRUE(opened);
   shop.job = opened->job;
@@ -90,12 +97,23 @@ struct Sample {
   }
   C operator()(Of<acts::LetPersonGo>) const { return acts::LetPersonGo{shop.ivo}; }
   C operator()(Of<acts::AddRack>) const { return acts::AddRack{"rack 9"}; }
+  C operator()(Of<acts::AddBooth>) const { return acts::AddBooth{"booth 9"}; }
+  C operator()(Of<acts::ChangeBooth>) const {
+    return acts::ChangeBooth{shop.booth, "booth 1", job::BoothKind::CrossDraft};
+  }
+  C operator()(Of<acts::LogBoothEvent>) const {
+    return acts::LogBoothEvent{shop.booth, job::BoothEvent::NewHose};
+  }
+  C operator()(Of<acts::CorrectBoothEvent>) const {
+    return acts::CorrectBoothEvent{shop.event, shop.booth, job::BoothEvent::Cleaned};
+  }
   C operator()(Of<acts::OpenCar>) const { return car_to_open(); }
   C operator()(Of<acts::SetPlate>) const { return acts::SetPlate{shop.job, "K 1"}; }
   C operator()(Of<acts::SetVin>) const { return acts::SetVin{shop.job, "11111111111111111"}; }
   C operator()(Of<acts::SetColor>) const { return acts::SetColor{shop.job, {"R1", "red", ""}}; }
   C operator()(Of<acts::SetPromise>) const { return acts::SetPromise{shop.job, 5}; }
   C operator()(Of<acts::PlanPanel>) const { return acts::PlanPanel{shop.job, {job::Panel::Roof}}; }
+  C operator()(Of<acts::SayBooth>) const { return acts::SayBooth{shop.job, shop.booth}; }
   C operator()(Of<acts::PlanOperation>) const {
     return acts::PlanOperation{shop.job, {job::Stage::Wash, "", 10}};
   }
@@ -122,6 +140,26 @@ struct Sample {
   }
   C operator()(Of<acts::GiveVerdict>) const {
     return acts::GiveVerdict{shop.job, job::Panel::Hood, job::Verdict::Redo};
+  }
+  C operator()(Of<acts::SetCause>) const { return acts::SetCause{shop.job, job::DirtCause::Hose}; }
+  C operator()(Of<acts::ReadFilm>) const {
+    return acts::ReadFilm{.job = shop.job,
+                          .panel = job::Panel::Hood,
+                          .when = job::FilmWhen::BeforeCutting,
+                          .typed = {112, 115, 110}};
+  }
+  C operator()(Of<acts::AnswerBeforeCut>) const {
+    acts::AnswerBeforeCut out{shop.job, {}};
+    for (std::size_t i = 0; i < enum_words<job::CutItem>.size(); ++i)
+      out.checks.push_back({static_cast<job::CutItem>(i), job::CutAnswer::Yes});
+    return out;
+  }
+  C operator()(Of<acts::FinishRound>) const {
+    return acts::FinishRound{shop.job, job::Panel::Hood, job::Round::Level, {}, {shop.mark}, 1, 700,
+                             1.5};
+  }
+  C operator()(Of<acts::EndMark>) const {
+    return acts::EndMark{shop.job, shop.mark, job::MarkEnd::BurnThrough};
   }
   C operator()(Of<acts::StartClock>) const {
     return acts::StartClock{shop.ivo, shop.job, shop.correct};

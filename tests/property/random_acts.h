@@ -18,6 +18,70 @@ E any_word(SeededRandom& random) {
   return static_cast<E>(random.below(enum_words<E>.size()));
 }
 
+inline acts::Command any_reading(const folds::CarView& car, const folds::PanelView& panel,
+                                 SeededRandom& random) {
+  acts::ReadFilm out{.job = car.job,
+                     .panel = panel.plan.panel,
+                     .spot = demo::between(random, 1, 3),
+                     .when = any_word<job::FilmWhen>(random),
+                     .gauge = any_word<job::FilmGauge>(random),
+                     .unit = any_word<job::FilmUnit>(random)};
+  const double um = out.when == job::FilmWhen::BeforeBase ? demo::between(random, 40, 90)
+                                                          : demo::between(random, 80, 140);
+  for (int i = demo::between(random, 2, 5); i > 0; --i)
+    out.typed.push_back(out.unit == job::FilmUnit::Mil ? um / job::um_per_mil : um + i);
+  if (!panel.film.empty() && random.below(4) == 0)
+    out.corrects = one_of(panel.film, random).reading;
+  return out;
+}
+
+inline acts::Command any_round(const JobId& job, const folds::PanelView& panel,
+                               SeededRandom& random) {
+  acts::FinishRound out{
+      job, panel.plan.panel, any_word<job::Round>(random), any_word<job::RoundHow>(random), {}};
+  for (const auto& mark : panel.marks)
+    if (random.below(2)) out.marks.push_back(mark.mark);
+  out.areas = demo::between(random, 0, 3);
+  out.area_mm2 = out.areas * 2000.5;
+  if (random.below(2)) out.work_min = demo::between(random, 0, 20);
+  return out;
+}
+
+inline acts::Command any_check(const JobId& job, SeededRandom& random) {
+  acts::AnswerBeforeCut out{job, {}};
+  for (std::size_t i = 0; i < enum_words<job::CutItem>.size(); ++i) {
+    const bool no = i < 3 && random.below(4) == 0;
+    out.checks.push_back(
+        {static_cast<job::CutItem>(i), no ? job::CutAnswer::No : job::CutAnswer::Yes,
+         no ? std::optional(any_word<job::OverrideReason>(random)) : std::nullopt});
+  }
+  return out;
+}
+
+inline acts::Command any_booth_act(const folds::ShopView& shop, const JobId& job,
+                                   SeededRandom& random) {
+  const std::string name = "booth " + std::to_string(random.below(100));
+  if (shop.booths.empty() || random.below(6) == 0)
+    return acts::AddBooth{name, any_word<job::BoothKind>(random)};
+  const auto& booth = one_of(shop.booths, random).booth;
+  const auto what = any_word<job::BoothEvent>(random);
+  switch (random.below(4)) {
+    case 0:
+      return acts::ChangeBooth{booth, name, any_word<job::BoothKind>(random)};
+    case 1:
+      return acts::SayBooth{job, booth};
+    case 2:
+      if (!shop.booth_events.empty())
+        return acts::CorrectBoothEvent{
+            one_of(shop.booth_events, random).event, booth, what,
+            random.below(2) ? std::nullopt : std::optional(Device::start_ms)};
+      [[fallthrough]];
+    default:
+      return acts::LogBoothEvent{
+          booth, what, random.below(2) ? std::nullopt : std::optional(Device::start_ms - 5000)};
+  }
+}
+
 // May well be refused; that is part of the game.
 inline acts::Command random_act(const Device& device, const PersonId& person,
                                 SeededRandom& random) {
@@ -35,7 +99,7 @@ inline acts::Command random_act(const Device& device, const PersonId& person,
   const auto* drawn = job::pattern(car.body).find(name);
   const auto place = drawn ? demo::place_on(drawn->shape, random) : trade::Point_mm{};
   const PersonId worker = shop.people.empty() ? person : one_of(shop.people, random).person;
-  switch (random.below(30)) {
+  switch (random.below(42)) {
     case 0:
       return SetPlate{job, demo::plate(random)};
     case 1:
@@ -64,13 +128,15 @@ inline acts::Command random_act(const Device& device, const PersonId& person,
     case 11:
     case 12:
     case 13:
-      return PlaceMark{job,
-                       name,
-                       place.x_mm,
-                       place.y_mm,
-                       any_word<job::DefectKind>(random),
-                       demo::between(random, 1, 4),
-                       any_word<job::Layer>(random)};
+      return PlaceMark{
+          job,
+          name,
+          place.x_mm,
+          place.y_mm,
+          any_word<job::DefectKind>(random),
+          demo::between(random, 1, 4),
+          any_word<job::Layer>(random),
+          random.below(3) ? std::nullopt : std::optional(any_word<job::ParticleLook>(random))};
     case 14:
     case 15:
       if (!panel.marks.empty())
@@ -78,9 +144,13 @@ inline acts::Command random_act(const Device& device, const PersonId& person,
       [[fallthrough]];
     case 16:
       if (!panel.marks.empty())
-        return DescribeMark{job, one_of(panel.marks, random).mark,
-                            any_word<job::DefectKind>(random), demo::between(random, 1, 4),
-                            any_word<job::Layer>(random)};
+        return DescribeMark{
+            job,
+            one_of(panel.marks, random).mark,
+            any_word<job::DefectKind>(random),
+            demo::between(random, 1, 4),
+            any_word<job::Layer>(random),
+            random.below(2) ? std::nullopt : std::optional(any_word<job::ParticleLook>(random))};
       [[fallthrough]];
     case 17:
       if (!panel.marks.empty()) return WithdrawMark{job, one_of(panel.marks, random).mark};
@@ -114,6 +184,26 @@ inline acts::Command random_act(const Device& device, const PersonId& person,
       const auto& entry = one_of(device.known(), random);
       return Withdraw{entry.subject, entry.hash, "by mistake"};
     }
+    case 30:
+    case 31:
+      if (!panel.marks.empty())
+        return EndMark{job, one_of(panel.marks, random).mark, any_word<job::MarkEnd>(random)};
+      [[fallthrough]];
+    case 32:
+    case 33:
+    case 34:
+      return any_reading(car, panel, random);
+    case 35:
+    case 36:
+      return any_round(job, panel, random);
+    case 37:
+      return any_check(job, random);
+    case 38:
+      return SetCause{
+          job, random.below(4) ? std::optional(any_word<job::DirtCause>(random)) : std::nullopt};
+    case 39:
+    case 40:
+      return any_booth_act(shop, job, random);
     default:
       return random.below(2) ? Command(AddPerson{"Person " + std::to_string(random.below(1000)),
                                                  any_word<job::Role>(random)})

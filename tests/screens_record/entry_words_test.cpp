@@ -122,6 +122,29 @@ TEST_F(EntryWords, PartsAreOfferedHungTakenAndReturned) {
   EXPECT_EQ(say(ReleaseOffered{ReleaseId{{6}}}), "Car offered");
 }
 
+TEST_F(EntryWords, FilmRoundsEndsAndTheCauseAreToldInWords) {
+  MarkPlaced placed;
+  placed.mark.bytes[0] = 1;
+  placed.look = job::ParticleLook::WhiteFiber;
+  EXPECT_EQ(say(placed), "Nib 1 placed on the hood, white fiber");
+  EXPECT_EQ(say(MarkEnded{placed.mark, job::MarkEnd::CameBack}), "Nib 1: came back");
+  FilmRead film;
+  film.spot = 2;
+  film.when = job::FilmWhen::BeforeCutting;
+  film.typed = {112, 115, 110.5};
+  EXPECT_EQ(say(film), "Hood, spot 2: film before cutting, 112, 115, 110.5 µm");
+  RoundFinished round;
+  round.round = job::Round::Compound;
+  round.marks = {placed.mark};
+  round.work_min = 4;
+  EXPECT_EQ(say(round), "Hood: compound done, 1 mark, 4 min");
+  EXPECT_EQ(say(BeforeCutAnswered{{{job::CutItem::Hearing, job::CutAnswer::No}}}),
+            "Checked before cutting, without: hearing");
+  EXPECT_EQ(say(CauseSet{{}, job::DirtCause::Hose}), "What threw it: hose");
+  EXPECT_EQ(say(CauseSet{}), "What threw it: left open");
+  EXPECT_EQ(say(BoothEventLogged{{}, {}, job::BoothEvent::NewHose}), "A booth: new hose");
+}
+
 TEST_F(EntryWords, TextFromAnEntryStaysOnOneLine) {
   EXPECT_EQ(say(NoteWritten{"door\nopen"}), "Note: door open");
 }

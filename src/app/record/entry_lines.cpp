@@ -3,6 +3,7 @@
 #include <cctype>
 #include <cstdio>
 
+#include "base/json.h"
 #include "base/zones.h"
 
 namespace jambline::app {
@@ -63,6 +64,17 @@ class Line {
   std::string operator()(const entries::RackPlaceAdded& said) const {
     return "Rack place " + said.rack_name + " added";
   }
+  std::string operator()(const entries::BoothSet& said) const {
+    return "Booth " + said.booth_name + ", " + words(said.booth_kind);
+  }
+  std::string operator()(const entries::BoothEventLogged& said) const {
+    std::string out = sentence(booth(said.booth)) + ": " + words(said.what);
+    if (said.old_filters_out)
+      out += *said.old_filters_out ? ", old filters out of the building"
+                                   : ", old filters still in the building";
+    if (said.happened_ms) out += ", as of " + time_of(*said.happened_ms, shop_.view.zone);
+    return out;
+  }
   std::string operator()(const entries::Withdrawn& said) const {
     const auto target = shop_.history.target_of(said);
     std::string out = target.put_back ? "Put back" : "Taken back";
@@ -91,6 +103,9 @@ class Line {
            words(said.plan.substrate) + ", " + words(said.plan.finish) + ", " +
            words(said.plan.treatment);
   }
+  std::string operator()(const entries::SprayedIn& said) const {
+    return "Sprayed in " + booth(said.booth);
+  }
   std::string operator()(const entries::OperationPlanned& said) const {
     std::string out = sentence(said.title.empty() ? words(said.stage) : said.title) + " planned";
     if (said.estimate_min > 0) out += ", " + std::to_string(said.estimate_min) + " min";
@@ -106,7 +121,8 @@ class Line {
            (said.open_points == 1 ? " point open" : " points open");
   }
   std::string operator()(const entries::MarkPlaced& said) const {
-    return mark(said.mark, said.defect) + " placed on the " + words(said.panel);
+    return mark(said.mark, said.defect) + " placed on the " + words(said.panel) +
+           (said.look ? ", " + words(*said.look) : "");
   }
   std::string operator()(const entries::MarkMoved& said) const {
     const auto* known = shop_.history.mark(said.mark);
@@ -117,7 +133,12 @@ class Line {
     std::string out = known ? "Mark " + std::to_string(known->number) : "Mark";
     out += " is " + words(said.defect) + ", size " + std::to_string(said.size);
     if (said.layer != job::Layer::NotSaid) out += ", " + words(said.layer);
+    if (said.look) out += ", " + words(*said.look);
     return out;
+  }
+  std::string operator()(const entries::MarkEnded& said) const {
+    const auto* known = shop_.history.mark(said.mark);
+    return (known ? mark(said.mark, known->defect) : "Mark") + ": " + words(said.end);
   }
   std::string operator()(const entries::DirtAllOver& said) const {
     if (said.dirt == job::DirtClass::None)
@@ -127,6 +148,43 @@ class Line {
   std::string operator()(const entries::VerdictGiven& said) const {
     return sentence(words(said.panel)) + ": " + words(said.verdict) +
            (said.edges_and_back ? ", edges and back looked at" : "");
+  }
+  std::string operator()(const entries::FilmRead& said) const {
+    std::string out = sentence(words(said.panel)) + ", spot " + std::to_string(said.spot) +
+                      (said.gauge == job::FilmGauge::Clear ? ": clear " : ": film ") +
+                      words(said.when) + ", ";
+    for (std::size_t i = 0; i < said.typed.size(); ++i) {
+      if (i > 0) out += ", ";
+      json::write_number(out, said.typed[i]);
+    }
+    return out + " " + words(said.unit);
+  }
+  std::string operator()(const entries::BeforeCutAnswered& said) const {
+    std::string out = "Checked before cutting";
+    bool first = true;
+    for (const auto& check : said.checks) {
+      if (check.answer != job::CutAnswer::No) continue;
+      out += (first ? ", without: " : ", ") + words(check.item);
+      if (check.reason) out += " (" + words(*check.reason) + ")";
+      first = false;
+    }
+    return out;
+  }
+  std::string operator()(const entries::CauseSet& said) const {
+    return "What threw it: " + (said.cause ? words(*said.cause) : "left open");
+  }
+  std::string operator()(const entries::RoundFinished& said) const {
+    std::string out = sentence(words(said.panel)) + ": " + words(said.round);
+    out += said.how == job::RoundHow::AsPlanned ? " done" : ", " + words(said.how);
+    if (!said.marks.empty())
+      out +=
+          ", " + std::to_string(said.marks.size()) + (said.marks.size() == 1 ? " mark" : " marks");
+    if (said.work_min) {
+      out += ", ";
+      json::write_number(out, *said.work_min);
+      out += " min";
+    }
+    return out;
   }
   std::string operator()(const entries::ClockActed& said) const {
     const auto* known = shop_.history.operation(said.operation);
@@ -174,6 +232,10 @@ class Line {
   std::string mark(const MarkId& id, job::DefectKind defect) const {
     const auto* known = shop_.history.mark(id);
     return sentence(words(defect)) + (known ? " " + std::to_string(known->number) : "");
+  }
+  std::string booth(const BoothId& id) const {
+    const auto* known = shop_.view.find(id);
+    return known ? known->name : "a booth";
   }
   std::string rack(const RackId& id) const {
     for (const auto& one : shop_.view.racks)
