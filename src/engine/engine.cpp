@@ -186,6 +186,8 @@ class LocalEngine final : public Engine {
     audit_stop_.request_stop();
   }
 
+  void calculate(std::function<void()> work) override { calc_->post(std::move(work)); }
+
   void export_shop(std::filesystem::path folder, std::stop_token stop, Progress progress,
                    std::function<void(Result<log::Exported>)> done) override {
     work_->post(
@@ -226,6 +228,9 @@ class LocalEngine final : public Engine {
     std::latch no_pin_waits(1);
     pin_lane_->post([&no_pin_waits] { no_pin_waits.count_down(); });
     no_pin_waits.wait();
+    std::latch calculated(1);
+    calc_->post([&calculated] { calculated.count_down(); });
+    calculated.wait();
     std::latch reached(1);
     work_->post([&reached] { reached.count_down(); }, Lane::Haste::Later);
     reached.wait();

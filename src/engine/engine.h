@@ -105,6 +105,10 @@ class Engine {
                      std::function<void(Result<log::Audit>)> done) = 0;
   virtual void stop_audit() = 0;
 
+  // Long work of a screen on values of its own, on the calc lane, one after another. Taps do not
+  // wait for it.
+  virtual void calculate(std::function<void()> work) = 0;
+
   // A whole shop as plain files, and back, by the same checks (log/shop_folder.h). In slices on the
   // work lane: taps go before them. `progress` and `done` are called on the work lane; a stop is
   // seen between slices.

@@ -88,6 +88,17 @@ void Session::post_as(const PersonId& person, acts::Command command, Then then) 
                });
 }
 
+void Session::calculate(QObject* receiver, Work work) {
+  engine_.calculate([this, alive = QPointer<QObject>(receiver), work = std::move(work)] {
+    QMetaObject::invokeMethod(
+        this,
+        [alive, then = work()] {
+          if (alive) then();
+        },
+        Qt::QueuedConnection);
+  });
+}
+
 QString Session::personId() const {
   return person_ ? QString::fromStdString(person_.hex()) : QString();
 }

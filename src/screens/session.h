@@ -56,6 +56,11 @@ class Session final : public QObject {
   void post_as(const PersonId& person, acts::Command command, Then then = {});
   engine::Engine& engine() { return engine_; }
 
+  // `work` runs on the calc lane on values of its own; what it gives back runs on the GUI thread
+  // afterwards, as long as `receiver` lives. Who asks anew drops the older answer by itself.
+  using Work = std::function<std::function<void()>()>;
+  void calculate(QObject* receiver, Work work);
+
   QString personId() const;
   QString personName() const;
   QString personRole() const;

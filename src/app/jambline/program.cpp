@@ -78,7 +78,9 @@ Program::~Program() {
   qml_.reset();
   writer_.waitForDone();
   listener_ = nullptr;
-  if (engine_) engine_->drain();
+  if (!engine_) return;
+  engine_->stop_audit();
+  engine_->drain();
 }
 
 void Program::keep_settings() {
