@@ -1,0 +1,105 @@
+// folds/lesson.h: what one car teaches its shop: how much dirt fell on how much area, under whose
+// gun, in which booth, what a person said threw it, and how long the work on it took.
+//
+// Dirt:    nibs found when it was looked over; those of handling and of later stages are not among
+//          them. "Dirt all over" counts as the least of its class (10, 20, 50) and says so.
+// Counted: a car when every panel that was sprayed has been looked at; before that its dirt teaches
+//          nothing.
+// Areas:   m2 of the panel's outline as drawn; panels that were not refinished are left out. Flat
+//          and upright as in trade/dirt_pattern.h; what slopes is in the whole only.
+// Rounds:  those that a clock timed; ends and sequences as in folds/learned.h.
+// Threads: pure.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "folds/car_view.h"
+
+namespace jambline::folds {
+
+struct LessonRound {
+  job::Round round{};
+  PersonId by;
+  int areas = 0;
+  double area_mm2 = 0;
+  double work_min = 0;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "round"}, self.round);
+    visit(Field{.name = "by"}, self.by);
+    visit(Field{.name = "areas"}, self.areas);
+    visit(Field{.name = "area_mm2", .unit = "mm2"}, self.area_mm2);
+    visit(Field{.name = "work_min", .unit = "min"}, self.work_min);
+  }
+  friend bool operator==(const LessonRound&, const LessonRound&) = default;
+};
+
+struct LessonEnds {
+  job::DefectKind defect{};
+  int ended = 0;  // gone or came back
+  int came_back = 0;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "defect"}, self.defect);
+    visit(Field{.name = "ended"}, self.ended);
+    visit(Field{.name = "came_back"}, self.came_back);
+  }
+  friend bool operator==(const LessonEnds&, const LessonEnds&) = default;
+};
+
+struct LessonSequence {
+  std::vector<job::Round> rounds;
+  double taken_um = 0;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "rounds"}, self.rounds);
+    visit(Field{.name = "taken_um", .unit = "um"}, self.taken_um);
+  }
+  friend bool operator==(const LessonSequence&, const LessonSequence&) = default;
+};
+
+struct Lesson {
+  JobId job;
+  bool counted = false;
+  std::int64_t sprayed_ms = 0;  // the end of the spraying; without a clock the first look
+  std::optional<BoothId> booth;
+  std::vector<PersonId> painters;  // whose clock ran on the spraying
+  std::int64_t nibs = 0;           // of all that was sprayed
+  bool all_over = false;           // a class is among them
+  double sprayed_m2 = 0;
+  std::int64_t flat_nibs = 0;
+  double flat_m2 = 0;
+  std::int64_t upright_nibs = 0;
+  double upright_m2 = 0;
+  bool cause_said = false;
+  std::optional<job::DirtCause> cause;  // none: left open
+  std::vector<LessonRound> rounds;
+  std::vector<LessonEnds> ends;
+  std::vector<LessonSequence> sequences;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "job"}, self.job);
+    visit(Field{.name = "counted"}, self.counted);
+    visit(Field{.name = "sprayed_ms", .unit = "ms"}, self.sprayed_ms);
+    visit(Field{.name = "booth"}, self.booth);
+    visit(Field{.name = "painters"}, self.painters);
+    visit(Field{.name = "nibs"}, self.nibs);
+    visit(Field{.name = "all_over"}, self.all_over);
+    visit(Field{.name = "sprayed_m2", .unit = "m2"}, self.sprayed_m2);
+    visit(Field{.name = "flat_nibs"}, self.flat_nibs);
+    visit(Field{.name = "flat_m2", .unit = "m2"}, self.flat_m2);
+    visit(Field{.name = "upright_nibs"}, self.upright_nibs);
+    visit(Field{.name = "upright_m2", .unit = "m2"}, self.upright_m2);
+    visit(Field{.name = "cause_said"}, self.cause_said);
+    visit(Field{.name = "cause"}, self.cause);
+    visit(Field{.name = "rounds"}, self.rounds);
+    visit(Field{.name = "ends"}, self.ends);
+    visit(Field{.name = "sequences"}, self.sequences);
+  }
+  friend bool operator==(const Lesson&, const Lesson&) = default;
+};
+
+Lesson lesson_of(const CarView& car);
+
+}  // namespace jambline::folds
