@@ -41,6 +41,7 @@ struct MarkView {
   std::optional<job::MarkEnd> end = {};  // of several a burn-through counts
   bool came_back = false;                // at any time
   std::vector<Hash> end_heads = {};
+  std::optional<entries::Order> end_order = {};  // of the shown end; work before it is over
   // Still to be worked on.
   bool open() const { return !end || *end == job::MarkEnd::CameBack; }
   template <class Self, class Visit>
@@ -108,6 +109,11 @@ struct PanelView {
   std::vector<FilmView> film;
   std::vector<RoundView> rounds;
   ReleaseView release;
+  int open_marks() const {
+    int open = 0;
+    for (const auto& one : marks) open += one.open() ? 1 : 0;
+    return open;
+  }
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "plan"}, self.plan);

@@ -44,8 +44,11 @@ void view_end(const std::vector<const Write<job::MarkEnd>*>& writes, const Withd
       out.came_back = true;
   const auto heads = standing_heads(writes, withdrawals);
   out.end_heads = hashes_of(heads);
-  for (const auto* head : heads)
-    if (!out.end || *out.end != job::MarkEnd::BurnThrough) out.end = head->value;
+  for (const auto* head : heads) {
+    if (out.end == job::MarkEnd::BurnThrough) break;
+    out.end = head->value;
+    out.end_order = head->order;
+  }
 }
 
 }  // namespace
