@@ -233,6 +233,10 @@ FocusScope {
         height: implicitHeight
         inspect: screen.inspect
         onKindAsked: sheet.opened = true
+        onLookAsked: {
+            sheet.onlyLooks = true;
+            sheet.opened = true;
+        }
         onSizeAsked: size => screen.inspect.describeMark(screen.inspect.chosenKind, size, screen.inspect.chosenLayer)
         onWithdrawn: screen.inspect.withdrawMark()
     }

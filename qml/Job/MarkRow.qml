@@ -1,5 +1,6 @@
 // MarkRow: what the chosen mark is, and what can be changed at once: kind (opens the sheet), size
-// (one step), withdraw. Signals: kindAsked, sizeAsked(size), withdrawn.
+// (one step), withdraw; on the first marks of a car also what the particle looks like, where one tap
+// repeats the last answer. Signals: kindAsked, lookAsked, sizeAsked(size), withdrawn.
 import QtQuick
 import Jambline.Theme
 import Jambline.Screens
@@ -10,9 +11,12 @@ PaperCard {
     required property InspectViewModel inspect
 
     readonly property real actsWidth: kind.implicitWidth + size.implicitWidth + gone.implicitWidth
+        + (looks.visible ? looks.implicitWidth : 0)
+    readonly property real share: width / (looks.visible ? 4 : 3)
     readonly property bool folded: said.natural + 52 + actsWidth > width
 
     signal kindAsked
+    signal lookAsked
     signal sizeAsked(int size)
     signal withdrawn
 
@@ -58,13 +62,13 @@ PaperCard {
         }
         Row {
             id: acts
-            height: Math.max(Theme.touch, kind.implicitHeight, size.implicitHeight, gone.implicitHeight)
+            height: Math.max(Theme.touch, kind.implicitHeight, size.implicitHeight, looks.implicitHeight, gone.implicitHeight)
 
             PlainButton {
                 id: kind
                 objectName: "markKind"
                 bare: true
-                width: row.folded ? row.width / 3 : implicitWidth
+                width: row.folded ? row.share : implicitWidth
                 height: parent.height
                 text: qsTr("Kind")
                 name: qsTr("Kind of %1").arg(row.inspect.chosenTitle)
@@ -74,7 +78,7 @@ PaperCard {
                 id: size
                 objectName: "markSize"
                 bare: true
-                width: row.folded ? row.width / 3 : implicitWidth
+                width: row.folded ? row.share : implicitWidth
                 height: parent.height
                 text: qsTr("Size %1").arg(row.inspect.chosenSize)
                 name: qsTr("Size %1 of %2. Makes it %3.").arg(row.inspect.chosenSize).arg(row.inspect.chosenTitle).arg(next)
@@ -83,10 +87,23 @@ PaperCard {
                 readonly property int next: row.inspect.chosenSize % 4 + 1
             }
             PlainButton {
+                id: looks
+                objectName: "markLooks"
+                visible: row.inspect.lookAsked
+                pressable: visible
+                bare: true
+                width: row.folded ? row.share : implicitWidth
+                height: parent.height
+                text: row.inspect.lookAgain !== "" ? row.inspect.lookAgain : qsTr("Looks like")
+                name: row.inspect.lookAgain !== "" ? qsTr("%1 looks like %2 again").arg(row.inspect.chosenTitle).arg(row.inspect.lookAgain)
+                    : qsTr("What %1 looks like. Opens the choice.").arg(row.inspect.chosenTitle)
+                onClicked: row.inspect.lookAgain !== "" ? row.inspect.sayLookAgain() : row.lookAsked()
+            }
+            PlainButton {
                 id: gone
                 objectName: "markWithdraw"
                 bare: true
-                width: row.folded ? row.width / 3 : implicitWidth
+                width: row.folded ? row.share : implicitWidth
                 height: parent.height
                 text: qsTr("Withdraw")
                 name: qsTr("Withdraw %1").arg(row.inspect.chosenTitle)

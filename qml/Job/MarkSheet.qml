@@ -1,5 +1,6 @@
-// MarkSheet: kind, size, layer, move and withdraw of the chosen mark; without one, the kind of the
-// next mark. Open it with `opened`. Each tap is kept at once. Signals: moveAsked, closed (of Sheet).
+// MarkSheet: kind, size, layer, look, move and withdraw of the chosen mark; without one, the kind of
+// the next mark. onlyLooks: nothing but the look, which closes it. Open it with `opened`. Each tap is
+// kept at once. Signals: moveAsked, closed (of Sheet).
 pragma ComponentBehavior: Bound
 import QtQuick
 import Jambline.Theme
@@ -10,11 +11,16 @@ Sheet {
 
     required property InspectViewModel inspect
     property bool every: false
+    property bool onlyLooks: false
     readonly property bool ofMark: inspect.chosenMark !== ""
+    readonly property bool rest: ofMark && !onlyLooks
 
     signal moveAsked
 
-    onClosed: every = false
+    onClosed: {
+        every = false;
+        onlyLooks = false;
+    }
     title: ofMark ? inspect.chosenTitle : qsTr("What a tap marks")
 
     Column {
@@ -22,11 +28,12 @@ Sheet {
         spacing: 12
 
         Flow {
+            visible: !sheet.onlyLooks
             width: parent.width
             spacing: Theme.gap
 
             Repeater {
-                model: !sheet.opened ? [] : sheet.every ? sheet.inspect.allKinds : sheet.inspect.kinds
+                model: !sheet.opened || sheet.onlyLooks ? [] : sheet.every ? sheet.inspect.allKinds : sheet.inspect.kinds
                 KindChip {
                     required property int modelData
                     width: (sheet.roomWidth - 2 * Theme.gap) / 3
@@ -55,13 +62,13 @@ Sheet {
         }
         Words {
             width: parent.width
-            visible: sheet.ofMark
+            visible: sheet.rest
             text: qsTr("Size, as against the marks on the size strip")
             size: Theme.note
             color: Theme.pencil
         }
         Row {
-            visible: sheet.ofMark
+            visible: sheet.rest
             width: parent.width
             spacing: Theme.gap
 
@@ -80,7 +87,7 @@ Sheet {
             }
         }
         Flow {
-            visible: sheet.ofMark
+            visible: sheet.rest
             width: parent.width
             spacing: Theme.gap
 
@@ -98,8 +105,38 @@ Sheet {
                 }
             }
         }
-        ActRow {
+        Words {
+            width: parent.width
             visible: sheet.ofMark
+            text: qsTr("The particle looks like. Once or twice a car is enough.")
+            size: Theme.note
+            color: Theme.pencil
+        }
+        Flow {
+            visible: sheet.ofMark
+            width: parent.width
+            spacing: Theme.gap
+
+            Repeater {
+                model: 6
+                PlainButton {
+                    required property int index
+                    objectName: "look" + index
+                    width: (sheet.roomWidth - Theme.gap) / 2
+                    height: implicitHeight
+                    text: sheet.inspect.lookWords(index)
+                    name: qsTr("Looks like %1").arg(text)
+                    chosen: sheet.inspect.chosenLook === index
+                    onClicked: {
+                        sheet.inspect.sayLook(index);
+                        if (sheet.onlyLooks)
+                            sheet.close();
+                    }
+                }
+            }
+        }
+        ActRow {
+            visible: sheet.rest
             width: parent.width
 
             PlainButton {

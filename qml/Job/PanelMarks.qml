@@ -93,6 +93,7 @@ Item {
                 visible: ring.model.shown
                 together: ring.model.together
                 number: ring.model.number
+                ended: ring.model.ended
                 key: mark
                 chosen: area.inspect.chosenMark === mark
                 Accessible.role: Accessible.Button

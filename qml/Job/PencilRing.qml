@@ -1,6 +1,6 @@
 // PencilRing: a mark, or a count of marks, as a grease pencil draws it. number ("4") stands at its
 // upper right; together over 1 (counted): the count stands inside instead. key seeds the wobble.
-// chosen: a second, wider ring in ink. pressed: only the finger's shadow, not yet a mark. Centered on (0, 0);
+// ended: gone, the ring is struck through and gray. chosen: a second, wider ring in ink. pressed: only the finger's shadow, not yet a mark. Centered on (0, 0);
 // the drawing is 28 wide, the catch is the map's business.
 import QtQuick
 import Jambline.Theme
@@ -14,11 +14,12 @@ Item {
     property bool counted: together > 1
     property string key: number
     property bool chosen: false
+    property bool ended: false
     property bool pressed: false
     property real size: counted ? 38 : 34
     property real drawn: 1
     // Letters need a little more light on a tint than the pencil's stroke.
-    readonly property color letters: Theme.dark ? Qt.lighter(Theme.oxide, 1.1) : Theme.oxide
+    readonly property color letters: ended ? Theme.pencil : Theme.dark ? Qt.lighter(Theme.oxide, 1.1) : Theme.oxide
 
     function draw() {
         if (Theme.move > 0)
@@ -53,7 +54,8 @@ Item {
         width: ring.size
         height: ring.size
         key: ring.key
-        color: Theme.oxide
+        color: ring.ended ? Theme.pencil : Theme.oxide
+        struck: ring.ended
         casing: Theme.sheet
         drawn: ring.drawn
         filled: ring.counted

@@ -22,7 +22,7 @@ FloorRow floor_row(const CarView& car) {
   row.panels = static_cast<int>(car.panels.size());
   for (const auto& panel : car.panels) {
     if (panel.verdict != job::Verdict::NotLookedAt) ++row.panels_looked_at;
-    for (const auto& mark : panel.marks) row.marks_open += mark.open() ? 1 : 0;
+    row.marks_open += panel.open_marks();
     row.disputed = row.disputed || panel.disputed || panel.release.disputed;
     if (panel.release.state == ReleaseState::Offered && panel.release.to)
       row.offered_to.push_back(*panel.release.to);

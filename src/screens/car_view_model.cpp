@@ -20,7 +20,7 @@ int looked_at(const folds::CarView& car) {
 
 int marks(const folds::CarView& car) {
   int all = 0;
-  for (const auto& panel : car.panels) all += static_cast<int>(panel.marks.size());
+  for (const auto& panel : car.panels) all += panel.open_marks();
   return all;
 }
 

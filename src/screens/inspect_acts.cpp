@@ -1,6 +1,7 @@
 // What a finger or a key does on the screens of looking over.
 #include <algorithm>
 
+#include "screens/correct_words.h"
 #include "screens/inspect_view_model.h"
 #include "screens/map_geometry.h"
 #include "screens/words.h"
@@ -9,6 +10,15 @@ namespace jambline::screens {
 
 using job::DefectKind;
 using job::Verdict;
+
+namespace {
+constexpr int looks_asked_a_car = 3;
+
+bool is_dirt(DefectKind kind) {
+  return kind == DefectKind::Nib || kind == DefectKind::Crater ||
+         kind == DefectKind::OversprayOnFinish;
+}
+}  // namespace
 
 void InspectViewModel::refuse(const QString& words) {
   refusal_ = words;
@@ -126,6 +136,43 @@ int InspectViewModel::chosenLayer() const {
   return row ? static_cast<int>(row->layer) : 0;
 }
 
+int InspectViewModel::chosenLook() const {
+  const MarkRow* row = chosen_row();
+  return row && row->look ? static_cast<int>(*row->look) : -1;
+}
+
+QString InspectViewModel::lookWords(int look) const {
+  constexpr int count = static_cast<int>(enum_words<job::ParticleLook>.size());
+  return look >= 0 && look < count ? sentence(words_of(static_cast<job::ParticleLook>(look)))
+                                   : QString();
+}
+
+bool InspectViewModel::lookAsked() const {
+  const MarkRow* row = chosen_row();
+  if (!row || row->look || row->ended || readOnly() || !is_dirt(row->defect)) return false;
+  int said = 0;
+  for (const folds::PanelView& panel : car()->panels)
+    said += static_cast<int>(std::count_if(panel.marks.begin(), panel.marks.end(),
+                                           [](const auto& mark) { return mark.look.has_value(); }));
+  return said < looks_asked_a_car;
+}
+
+QString InspectViewModel::lookAgain() const {
+  return last_look_ ? lookWords(static_cast<int>(*last_look_)) : QString();
+}
+
+void InspectViewModel::sayLook(int look) {
+  const MarkRow* row = chosen_row();
+  if (!row || lookWords(look).isEmpty() || look == chosenLook() || !may_write()) return;
+  last_look_ = static_cast<job::ParticleLook>(look);
+  session_.post(
+      acts::DescribeMark{car()->job, *chosen_, row->defect, row->size, row->layer, last_look_});
+}
+
+void InspectViewModel::sayLookAgain() {
+  if (last_look_) sayLook(static_cast<int>(*last_look_));
+}
+
 QString InspectViewModel::markNear(double x_mm, double y_mm) const {
   std::vector<Point_px> places;
   for (const MarkRow& row : marks_.rows())
@@ -235,7 +282,7 @@ void InspectViewModel::mainAct() {
     refuse(tr("Two verdicts stand. Take one of them first."));
     return;
   }
-  const bool found = !panel->marks.empty() || panel->dirt != job::DirtClass::None;
+  const bool found = panel->open_marks() > 0 || panel->dirt != job::DirtClass::None;
   const bool decided = panel->verdict == Verdict::Redo || panel->verdict == Verdict::BackToBody ||
                        panel->verdict == Verdict::Ask;
   give(decided ? panel->verdict : found ? Verdict::ToCorrect : Verdict::Clean, true);
@@ -243,7 +290,7 @@ void InspectViewModel::mainAct() {
 
 void InspectViewModel::sayClean() {
   if (!view()) return;
-  if (!view()->marks.empty()) {
+  if (view()->open_marks() > 0) {
     refuse(tr("Marks stand here. Withdraw them before you say clean."));
     return;
   }

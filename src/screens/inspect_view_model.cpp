@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "screens/correct_words.h"
 #include "screens/map_geometry.h"
 #include "screens/place_words.h"
 #include "screens/words.h"
@@ -132,7 +133,7 @@ void InspectViewModel::show_panels() {
       row.title = sentence(words_of(row.panel, here->body));
       row.short_title = short_words(row.panel);
       row.look = look_of(one);
-      row.marks = static_cast<int>(one.marks.size());
+      row.marks = one.open_marks();
       row.on_car = one.plan.on_car;
       row.next = next == row.panel;
       row.here = panel_ == row.panel;
@@ -186,14 +187,18 @@ MarkRow InspectViewModel::mark_row(const folds::MarkView& mark,
   row.defect = mark.defect;
   row.size = mark.size;
   row.layer = mark.layer;
+  row.look = mark.look;
+  row.ended = !mark.open();
   row.at = place.apply({mark.x_mm, mark.y_mm});
   row.title = tr("%1 %2").arg(sentence(words_of(mark.defect))).arg(mark.number);
   row.note = tr("size %1").arg(mark.size);
   if (mark.layer != job::Layer::NotSaid)
     row.note = tr("%1 · %2").arg(row.note, words_of(mark.layer));
+  if (mark.look) row.note = tr("%1 · %2").arg(row.note, words_of(*mark.look));
+  if (mark.end) row.note = tr("%1 · %2").arg(row.note, words_of(*mark.end));
   const trade::Box_mm box = trade::bounds(place.apply(drawn.shape.outline).corners);
   row.place = place_words(drawn.panel, ninth(box, row.at));
-  row.spoken = tr("%1, open, %2, %3 of %4")
+  row.spoken = (row.ended ? tr("%1, ended, %2, %3 of %4") : tr("%1, open, %2, %3 of %4"))
                    .arg(row.title, row.note, row.place, words_of(drawn.panel, car()->body));
   return row;
 }
@@ -329,14 +334,14 @@ QString InspectViewModel::panelFacts() const {
 QString InspectViewModel::panelMarkWords() const {
   const folds::PanelView* panel = view();
   if (!panel) return {};
-  if (panel->marks.empty()) {
+  const int count = panel->open_marks();
+  if (count == 0) {
     if (panel->dirt != job::DirtClass::None) return dirtWords();
     return panel->verdict == Verdict::NotLookedAt ? QString() : look_words(*panel);
   }
   const bool nibs = std::all_of(panel->marks.begin(), panel->marks.end(), [](const auto& mark) {
-    return mark.defect == job::DefectKind::Nib;
+    return mark.defect == job::DefectKind::Nib || !mark.open();
   });
-  const auto count = static_cast<int>(panel->marks.size());
   if (!nibs) return count_words(count);
   return count == 1 ? tr("1 nib") : tr("%1 nibs").arg(count);
 }
@@ -389,7 +394,7 @@ QString InspectViewModel::mainText() const {
   const QString where = next ? words_of(*next, car()->body) : tr("the map");
   if (readOnly()) return tr("Next: %1").arg(where);
   if (panel->disputed) return tr("Settle the verdict first");
-  if (!panel->marks.empty() || panel->dirt != job::DirtClass::None) {
+  if (panel->open_marks() > 0 || panel->dirt != job::DirtClass::None) {
     if (panel->verdict == Verdict::ToCorrect || panel->verdict == Verdict::NotLookedAt ||
         panel->verdict == Verdict::Clean)
       return tr("To correct, next: %1").arg(where);
@@ -412,7 +417,7 @@ QString InspectViewModel::mainSecond() const {
   if (!panel || panel->disputed || panel->verdicts.empty()) return {};
   const folds::VerdictView& last = panel->verdicts.front();
   if (panel->verdict == Verdict::NotLookedAt || panel->verdict == Verdict::ToCorrect) {
-    if (panel->plan.on_car || !panel->marks.empty()) return {};
+    if (panel->plan.on_car || panel->open_marks() > 0) return {};
     const auto next = next_after(panel_);
     return next ? tr("then %1").arg(words_of(*next, car()->body)) : QString();
   }

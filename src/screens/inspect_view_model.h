@@ -79,6 +79,11 @@ class InspectViewModel final : public QObject {
   Q_PROPERTY(int chosenKind READ chosenKind NOTIFY chosenChanged)
   Q_PROPERTY(int chosenSize READ chosenSize NOTIFY chosenChanged)
   Q_PROPERTY(int chosenLayer READ chosenLayer NOTIFY chosenChanged)
+  Q_PROPERTY(int chosenLook READ chosenLook NOTIFY chosenChanged)  // -1: not said
+  // What the particle looks like is asked on the first marks of a car: one tap repeats the last
+  // answer (lookAgain), and "" has none yet. Not asked: lookAsked is false.
+  Q_PROPERTY(bool lookAsked READ lookAsked NOTIFY chosenChanged)
+  Q_PROPERTY(QString lookAgain READ lookAgain NOTIFY chosenChanged)
   Q_PROPERTY(QString refusal READ refusal NOTIFY refusalChanged)
 
  public:
@@ -137,6 +142,9 @@ class InspectViewModel final : public QObject {
   int chosenKind() const;
   int chosenSize() const;
   int chosenLayer() const;
+  int chosenLook() const;
+  bool lookAsked() const;
+  QString lookAgain() const;
   QString refusal() const { return refusal_; }
 
   Q_INVOKABLE void openPanel(const QString& panel);   // "": none
@@ -145,6 +153,7 @@ class InspectViewModel final : public QObject {
   Q_INVOKABLE QString besidePanel(int steps) const;   // in walking order, round the car
   Q_INVOKABLE QString kindWords(int kind) const;
   Q_INVOKABLE QString layerWords(int layer) const;
+  Q_INVOKABLE QString lookWords(int look) const;  // six of them; "" past the last
   Q_INVOKABLE QString dirtClassWords(int dirt) const;
   Q_INVOKABLE QString placeWords(double xMm, double yMm) const;  // "upper rear"
   Q_INVOKABLE QString markNear(double xMm, double yMm) const;    // within 36 dp, or ""
@@ -157,7 +166,9 @@ class InspectViewModel final : public QObject {
   Q_INVOKABLE void placeMark(double xMm, double yMm);
   Q_INVOKABLE void moveMark(const QString& mark, double xMm, double yMm);
   Q_INVOKABLE void describeMark(int kind, int size, int layer);  // the chosen one
-  Q_INVOKABLE void withdrawMark();                               // the chosen one
+  Q_INVOKABLE void sayLook(int look);                            // of the chosen one
+  Q_INVOKABLE void sayLookAgain();
+  Q_INVOKABLE void withdrawMark();  // the chosen one
   Q_INVOKABLE void sayDirt(int dirt);
   Q_INVOKABLE void mainAct();
   Q_INVOKABLE void sayClean();
@@ -203,6 +214,7 @@ class InspectViewModel final : public QObject {
   std::optional<job::Panel> panel_;
   std::optional<JobId> job_;
   job::DefectKind kind_ = job::DefectKind::Nib;
+  std::optional<job::ParticleLook> last_look_;
   std::optional<MarkId> chosen_;
   std::set<MarkId> known_;  // marks that were shown before
   int placing_ = 0;         // posted, not yet seen in a snapshot

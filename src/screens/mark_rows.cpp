@@ -12,6 +12,7 @@ std::vector<RowModel<MarkRow>::Column> mark_columns() {
           {"note", [](const MarkRow& row) { return row.note; }},
           {"place", [](const MarkRow& row) { return row.place; }},
           {"spoken", [](const MarkRow& row) { return row.spoken; }},
+          {"ended", [](const MarkRow& row) { return row.ended; }},
           {"xMm", [](const MarkRow& row) { return row.ring_at.x_mm; }},
           {"yMm", [](const MarkRow& row) { return row.ring_at.y_mm; }},
           {"together", [](const MarkRow& row) { return row.together; }},
@@ -19,24 +20,31 @@ std::vector<RowModel<MarkRow>::Column> mark_columns() {
 }
 
 void merge_rings(std::vector<MarkRow>& rows, double px_per_mm) {
-  std::vector<Point_px> places;
-  for (const MarkRow& row : rows)
-    places.push_back({row.at.x_mm * px_per_mm, row.at.y_mm * px_per_mm});
   int number = 0;
-  for (const auto& ring : merged(places, px_per_mm > 0 ? ring_apart_px : 0)) {
-    trade::Point_mm sum;
-    for (const std::size_t one : ring) {
-      sum.x_mm += rows[one].at.x_mm;
-      sum.y_mm += rows[one].at.y_mm;
+  for (const bool ended : {false, true}) {
+    std::vector<std::size_t> which;
+    std::vector<Point_px> places;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+      if (rows[i].ended != ended) continue;
+      which.push_back(i);
+      places.push_back({rows[i].at.x_mm * px_per_mm, rows[i].at.y_mm * px_per_mm});
     }
-    const auto many = static_cast<double>(ring.size());
-    for (const std::size_t one : ring) {
-      rows[one].ring = number;
-      rows[one].together = static_cast<int>(ring.size());
-      rows[one].shown = one == ring.front();
-      rows[one].ring_at = {sum.x_mm / many, sum.y_mm / many};
+    for (const auto& ring : merged(places, px_per_mm > 0 ? ring_apart_px : 0)) {
+      trade::Point_mm sum;
+      for (const std::size_t one : ring) {
+        sum.x_mm += rows[which[one]].at.x_mm;
+        sum.y_mm += rows[which[one]].at.y_mm;
+      }
+      const auto many = static_cast<double>(ring.size());
+      for (const std::size_t one : ring) {
+        MarkRow& row = rows[which[one]];
+        row.ring = number;
+        row.together = static_cast<int>(ring.size());
+        row.shown = one == ring.front();
+        row.ring_at = {sum.x_mm / many, sum.y_mm / many};
+      }
+      ++number;
     }
-    ++number;
   }
 }
 

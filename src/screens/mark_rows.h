@@ -2,9 +2,12 @@
 //
 // Roles:   mark (hex), number, kind (job::DefectKind), title ("Nib 4"), note ("size 1 · in clear"),
 //          place ("upper rear"), spoken ("Nib 4, open, size 1, upper rear of left quarter panel"),
-//          xMm, yMm (of its ring, on the panel drawn upright), together (how many the ring holds),
-//          shown (false: the ring of an earlier row holds it).
-// Merging: rings closer than 24 dp become one. pxPerMm 0: nothing is merged.
+//          ended (gone or burnt through: its ring is struck), xMm, yMm (of its ring, on the panel
+//          drawn upright), together (how many the ring holds), shown (false: the ring of an earlier
+//          row holds it).
+// Merging: rings closer than 24 dp become one, open ones and ended ones apart. pxPerMm 0: nothing
+// is
+//          merged.
 // Threads: GUI thread. Rows are given by InspectViewModel.
 #pragma once
 
@@ -22,6 +25,8 @@ struct MarkRow {
   job::DefectKind defect{};
   int size = 1;
   job::Layer layer{};
+  std::optional<job::ParticleLook> look;
+  bool ended = false;
   trade::Point_mm at;  // on the panel drawn upright
   QString title;
   QString note;

@@ -62,6 +62,11 @@ void PencilItem::paint(QPainter* painter) {
   for (qsizetype i = 1; i + 1 < points.size(); ++i)
     path.quadTo(points[i], (points[i] + points[i + 1]) / 2);
   path.lineTo(points.last());
+  if (struck_) {
+    const QPointF reach(radius, -radius * hand.between(0.75, 0.95));
+    path.moveTo(middle - reach);
+    path.lineTo(middle + reach);
+  }
 
   painter->setPen(Qt::NoPen);
   if (filled_) {

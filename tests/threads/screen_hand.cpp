@@ -107,6 +107,10 @@ void ScreenHand::press(QPointF scene) {
   QTest::touchEvent(&window_, &finger()).press(0, scene.toPoint());
 }
 
+void ScreenHand::move(QPointF scene) {
+  QTest::touchEvent(&window_, &finger()).move(0, scene.toPoint());
+}
+
 void ScreenHand::release(QPointF scene) {
   QTest::touchEvent(&window_, &finger()).release(0, scene.toPoint());
 }

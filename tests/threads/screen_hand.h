@@ -31,6 +31,7 @@ class ScreenHand {
   bool go(const char* place, const char* work);  // names of qml/Shell/Navigation.qml
   bool open_sheet(const char* property, bool opened);
   void press(QPointF scene);
+  void move(QPointF scene);
   void release(QPointF scene);
   void touch(QPointF scene);
   bool touch(QQuickItem* item);  // its middle

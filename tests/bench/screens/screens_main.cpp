@@ -1,10 +1,11 @@
-// bench-screens: how long the program takes to start and a tap to show, and what memory it wants.
-// It needs no display. `--tap` or `--start` measures only that.
+// bench-screens: how long the program takes to start, a tap to show and a map to move, and what
+// memory it wants. It needs no display. `--tap`, `--pan` or `--start` measures only that.
 #include <cstdlib>
 #include <cstring>
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "tests/bench/screens/pan.h"
 #include "tests/bench/screens/shops.h"
 #include "tests/bench/screens/start.h"
 #include "tests/bench/screens/tap.h"
@@ -16,12 +17,15 @@ int main(int argc, char** argv) {
   const char* what = argc > 1 ? argv[1] : "";
   if (std::strcmp(what, "--show-floor") == 0 && argc == 3) return show_floor(argc, argv, argv[2]);
   if (std::strcmp(what, "--tap") == 0) return tap(argc, argv);
+  if (std::strcmp(what, "--pan") == 0) return pan(argc, argv);
   bench_start();
   if (std::strcmp(what, "--start") == 0) return 0;
-  const pid_t child = fork();
-  if (child == 0) return tap(argc, argv);
-  int status = 1;
-  waitpid(child, &status, 0);
-  must_be(child > 0 && WIFEXITED(status) && WEXITSTATUS(status) == 0, "the taps failed");
+  for (const auto measure : {tap, pan}) {
+    const pid_t child = fork();
+    if (child == 0) return measure(argc, argv);
+    int status = 1;
+    waitpid(child, &status, 0);
+    must_be(child > 0 && WIFEXITED(status) && WEXITSTATUS(status) == 0, "a measurement failed");
+  }
   return 0;
 }

@@ -53,6 +53,26 @@ class Shop : public QObject {
     job_ = act(car).job;
     show();
   }
+  // The same with two panels on the car and three loose parts.
+  Q_INVOKABLE void openSmall() {
+    close();
+    clock_.moment = {1'790'000'000'000, 1000, BootId{{1}}, -240};
+    start();
+    act(acts::AddPerson{"Ivo", job::Role::Painter});
+    act(acts::AddRack{"rack 2"});
+    acts::OpenCar car;
+    car.plate = "K 41-207";
+    car.color = {"G7", "deep green", "#1F4D3A"};
+    car.body = job::BodyShape::TwoDoorHatchback;
+    car.panels = {{.panel = job::Panel::Hood},
+                  {.panel = job::Panel::Roof},
+                  {.panel = job::Panel::FrontBumper, .on_car = false},
+                  {.panel = job::Panel::RearBumper, .on_car = false},
+                  {.panel = job::Panel::LeftMirror, .on_car = false}};
+    car.operations = {{job::Stage::Inspect, "", 60}};
+    job_ = act(car).job;
+    show();
+  }
   // The demo shop's car of which two people on two devices said different things.
   Q_INVOKABLE void openDisputed() {
     close();
@@ -72,6 +92,9 @@ class Shop : public QObject {
   Q_INVOKABLE void addRack(const QString& name) {
     act(acts::AddRack{name.toStdString()});
     settle();
+  }
+  Q_INVOKABLE QString markId(int row) const {
+    return inspect_->marks()->rows().at(static_cast<std::size_t>(row)).key;
   }
   Q_INVOKABLE QString rackOf(const QString& panel) const {
     const auto& release = session_->car()->find(*screens::panel_of_word(panel))->release;

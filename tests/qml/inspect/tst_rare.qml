@@ -253,6 +253,62 @@ Item {
             mouseClick(drawing, drawing.width / 2, drawing.height * 0.5);
             keep(made, "panel-choice");
         }
+        function test_what_the_particle_looks_like_is_two_taps_and_then_one() {
+            const made = make(panelMade, 412, 636);
+            Shop.inspect.openPanel("hood");
+            Shop.mark("hood", 300, 500);
+            Shop.mark("hood", 600, 500);
+            Shop.inspect.choose(Shop.markId(0));
+            press(made, "markLooks");
+            press(made, "look2");
+            Shop.settle();
+            compare(Shop.inspect.chosenLook, 2);
+            verify(!named(made, "look2"));
+            Shop.inspect.choose(Shop.markId(1));
+            tryVerify(() => named(made, "markLooks").visible);
+            press(made, "markLooks");
+            Shop.settle();
+            compare(Shop.inspect.chosenLook, 2);
+        }
+        // Two panels on the car and three loose parts: no other panel is planned.
+        function test_five_nibs_on_two_panels_and_three_loose_parts_in_at_most_fourteen_taps() {
+            Shop.openSmall();
+            const car = make(carMade, 412, 636);
+            let taps = 0;
+            press(car, "lookOverNext");
+            ++taps;
+            Shop.inspect.openPanel(Shop.inspect.nextPanel);  // as the shell does on panelAsked
+            car.visible = false;
+            const made = make(panelMade, 412, 636);
+            const nibs = [3, 2];
+            while (Shop.inspect.panel !== "") {
+                const map = mapOf(made.page);
+                waitForRendering(map, 200);
+                if (!Shop.inspect.loose) {
+                    const many = nibs.shift();
+                    const box = map.pattern.contentPx;
+                    for (let placed = 0; placed < many; ++placed) {
+                        const x = box.x + box.width * (0.3 + 0.2 * placed);
+                        const before = Shop.inspect.panelMarkCount;
+                        mouseClick(map, x, box.y + box.height * (0.3 + 0.2 * placed));
+                        ++taps;
+                        Shop.settle();
+                        compare(Shop.inspect.panelMarkCount, before + 1);
+                        wait(420);  // two touches of one place within 400 ms count as one
+                    }
+                }
+                press(made, "panelMain");
+                ++taps;
+                wait(260);
+                verify(taps < 40);
+            }
+            compare(Shop.inspect.notYetCount, 0);
+            compare(Shop.inspect.markCount, 5);
+            for (const part of ["front bumper cover", "rear bumper cover", "left mirror cap"])
+                compare(Shop.rackOf(part), "rack 2");
+            console.info("taps for five nibs on two panels and three loose parts: " + taps);
+            verify(taps <= 14);
+        }
         // IA.md counts 11 taps from the first panel for five nibs on two panels and three loose parts,
         // and one for each clean panel.
         function test_the_main_job_in_taps() {
