@@ -104,7 +104,7 @@ class LocalEngine final : public Engine {
       auto wrote = act(command, person);
       if (wrote) publish();
       if (done) done(std::move(wrote));
-      if (record_wanted_) publish_record_later();
+      if (record_wanted_ || lessons_wanted_) publish_lists_later();
     });
   }
 
@@ -118,7 +118,14 @@ class LocalEngine final : public Engine {
   void want_record() override {
     work_->post([this] {
       record_wanted_ = true;
-      publish_record();
+      publish_lists();
+    });
+  }
+
+  void want_lessons() override {
+    work_->post([this] {
+      lessons_wanted_ = true;
+      take_lessons();
     });
   }
 
@@ -369,24 +376,37 @@ class LocalEngine final : public Engine {
     if (*more)
       work_->post([this] { take_up_changed_jobs(); }, Lane::Haste::Later);
     else
-      record_wanted_ ? publish_record() : publish();
+      publish_lists();
   }
 
-  void publish_record_later() {
-    if (record_queued_) return;
-    record_queued_ = true;
+  void take_lessons() {
+    auto more = floor_->take_lessons();
+    if (!more) return tell(std::move(more.error()));
+    if (*more)
+      work_->post([this] { take_lessons(); }, Lane::Haste::Later);
+    else
+      publish_lists();
+  }
+
+  void publish_lists_later() {
+    if (lists_queued_) return;
+    lists_queued_ = true;
     work_->post(
         [this] {
-          record_queued_ = false;
-          publish_record();
+          lists_queued_ = false;
+          publish_lists();
         },
         Lane::Haste::Later);
   }
 
-  void publish_record() {
-    auto all = floor_->all();
-    if (!all) return tell(std::move(all.error()));
-    record_ = std::move(*all);
+  // The record and the lessons, as far as screens want them.
+  void publish_lists() {
+    if (record_wanted_) {
+      auto all = floor_->all();
+      if (!all) return tell(std::move(all.error()));
+      record_ = std::move(*all);
+    }
+    if (lessons_wanted_) lessons_ = floor_->lessons();
     publish();
   }
 
@@ -467,6 +487,7 @@ class LocalEngine final : public Engine {
     next->shop = shop_view_;
     next->floor = floor_->in_work();
     next->record = record_;
+    next->lessons = lessons_;
     if (watched_) {
       if (auto job = jobs_->get(*watched_)) {
         next->car = (*job)->view;
@@ -497,13 +518,15 @@ class LocalEngine final : public Engine {
   std::shared_ptr<const folds::ShopView> shop_view_;
   std::shared_ptr<const LastAct> last_act_;
   std::shared_ptr<const std::vector<folds::FloorRow>> record_;
+  std::shared_ptr<const std::vector<folds::Lesson>> lessons_;
   std::optional<JobId> watched_;
   std::optional<Error> trouble_;  // until the next act that is saved
   std::optional<Error> barred_;   // why nothing may be written; as long as the engine lives
   log::Arrival folded_ = 0;
   std::uint64_t published_ = 0;
   bool record_wanted_ = false;
-  bool record_queued_ = false;
+  bool lessons_wanted_ = false;
+  bool lists_queued_ = false;
 
   std::vector<PersonId> with_pin_;
 

@@ -29,6 +29,7 @@
 #include "entries/entry.h"
 #include "folds/car_view.h"
 #include "folds/floor_view.h"
+#include "folds/lesson.h"
 #include "folds/shop_view.h"
 #include "log/entry_log.h"
 #include "log/shop_folder.h"
@@ -49,7 +50,9 @@ struct Snapshot {
   std::shared_ptr<const folds::ShopView> shop;
   std::shared_ptr<const std::vector<folds::FloorRow>> floor;  // cars not delivered, by promise
   std::shared_ptr<const std::vector<folds::FloorRow>>
-      record;                                 // all cars, newest first; null until asked
+      record;  // all cars, newest first; null until asked
+  std::shared_ptr<const std::vector<folds::Lesson>>
+      lessons;                                // of all cars, by job; null until asked
   std::shared_ptr<const folds::CarView> car;  // the watched one, or null
   std::shared_ptr<const std::vector<entries::Entry>>
       timeline;                             // of the watched car, in display order
@@ -84,6 +87,7 @@ class Engine {
   virtual void post(acts::Command command, PersonId person, Done done) = 0;
   virtual void watch(std::optional<JobId> job) = 0;  // whose view and time line are published
   virtual void want_record() = 0;                    // publish all cars from now on
+  virtual void want_lessons() = 0;  // publish what all cars teach from now on; taps go between
 
   // Half-typed forms: kept at once in drafts.db, given back after a kill.
   virtual void keep_draft(const std::string& form, const std::string& json) = 0;  // "" forgets it

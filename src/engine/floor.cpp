@@ -10,30 +10,32 @@ namespace jambline::engine {
 namespace {
 
 using Rows = std::vector<folds::FloorRow>;
+using Cars = std::vector<shelf::Car>;
 
 // Folds every job of the log in one pass.
-Result<Rows> fold_all(log::EntryLog& log) {
+Result<Cars> fold_all(log::EntryLog& log) {
   JAMBLINE_ASSIGN(const WholeLog whole, fold_whole_log(log));
-  Rows out;
+  Cars out;
   out.reserve(whole.jobs.size());
   for (const auto& [job, fold] : whole.jobs) {
     const folds::CarView view = fold.view();
-    if (view.opened) out.push_back(folds::floor_row(view));
+    if (view.opened) out.push_back({folds::floor_row(view), folds::lesson_of(view)});
   }
   return out;
 }
 
 // Folds the jobs that have entries after `arrival`.
-Result<Rows> fold_changed(log::EntryLog& log, JobCache& jobs, std::int64_t arrival) {
+Result<Cars> fold_changed(log::EntryLog& log, JobCache& jobs, std::int64_t arrival) {
   std::set<JobId> changed;
   JAMBLINE_TRY(log.said_after(arrival, [&](const log::Said& said) {
     if (said.header.subject) changed.insert(said.header.subject);
     return true;
   }));
-  Rows out;
+  Cars out;
   for (const JobId& job : changed) {
     JAMBLINE_ASSIGN(const auto* known, jobs.get(job));
-    if (known->view->opened) out.push_back(folds::floor_row(*known->view));
+    const folds::CarView& view = *known->view;
+    if (view.opened) out.push_back({folds::floor_row(view), folds::lesson_of(view)});
   }
   return out;
 }
@@ -63,10 +65,11 @@ Result<Floor> Floor::open(const std::filesystem::path& folder, log::EntryLog& lo
     }
   }
   if (known < last) {
-    auto rows = known == 0 ? fold_all(log) : fold_changed(log, jobs, known);
-    if (!rows) return fail(std::move(rows.error()));
-    if (floor.shelf_ && !floor.shelf_->put(*rows, last)) floor.shelf_.reset();
-    for (auto& row : *rows) {
+    auto cars = known == 0 ? fold_all(log) : fold_changed(log, jobs, known);
+    if (!cars) return fail(std::move(cars.error()));
+    if (floor.shelf_ && !floor.shelf_->put(*cars, last)) floor.shelf_.reset();
+    for (auto& [row, lesson] : *cars) {
+      if (!floor.shelf_) floor.lessons_.put(std::move(lesson));
       floor.in_work_.erase(row.job);
       if (!row.delivered_ms)
         floor.in_work_.emplace(row.job, std::move(row));
@@ -80,8 +83,10 @@ Result<Floor> Floor::open(const std::filesystem::path& folder, log::EntryLog& lo
 Status Floor::change(const folds::CarView& car, std::int64_t arrival) {
   in_work_list_.reset();
   folds::FloorRow row = folds::floor_row(car);
+  folds::Lesson lesson = folds::lesson_of(car);
   Status stored;
-  if (shelf_) stored = shelf_->put({row}, arrival);
+  if (shelf_) stored = shelf_->put({{row, lesson}}, arrival);
+  if (car.opened) lessons_.put(std::move(lesson));
   if (all_list_) newer_than_list_.insert_or_assign(car.job, row);
   delivered_without_shelf_.erase(car.job);
   if (row.delivered_ms) {

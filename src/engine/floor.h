@@ -1,4 +1,5 @@
-// engine/floor.h: the rows of all cars, kept on the shelf and in memory as far as screens ask.
+// engine/floor.h: the rows and lessons of all cars, kept on the shelf and in memory as far as
+// screens ask.
 //
 // Shape:   rows of cars in work are always in memory; those of all cars once somebody wants them.
 // Threads: the work lane.
@@ -12,6 +13,7 @@
 #include <vector>
 
 #include "engine/job_cache.h"
+#include "engine/lessons.h"
 #include "folds/floor_view.h"
 #include "shelf/shelf.h"
 
@@ -32,6 +34,9 @@ class Floor {
 
   std::shared_ptr<const std::vector<folds::FloorRow>> in_work();
   Result<std::shared_ptr<const std::vector<folds::FloorRow>>> all();
+  // Part by part; false when all are there. Null until then.
+  Result<bool> take_lessons() { return lessons_.take_some(shelf_ ? &*shelf_ : nullptr); }
+  std::shared_ptr<const std::vector<folds::Lesson>> lessons() { return lessons_.list(); }
 
   // Where the person's clock runs or, failing that, is paused.
   std::optional<JobId> clock_of(const PersonId& person) const;
@@ -39,6 +44,7 @@ class Floor {
  private:
   std::optional<shelf::Shelf> shelf_;  // none when it could not be opened
   std::map<JobId, folds::FloorRow> in_work_;
+  Lessons lessons_;
   std::map<JobId, bool> changed_;
   std::shared_ptr<const std::vector<folds::FloorRow>> in_work_list_;
   std::shared_ptr<const std::vector<folds::FloorRow>> all_list_;  // once somebody asked

@@ -19,27 +19,23 @@ std::optional<double> LearnedTime::min_per_area() const {
   return work_min / (area_mm2 / one_area_mm2);
 }
 
-void Learned::add(const CarView& car) {
-  for (const auto& panel : car.panels) {
-    for (const auto& round : panel.rounds) {
-      if (round.how == job::RoundHow::Skipped || !round.work_min || round.area_mm2 <= 0) continue;
-      if (person_ && round.by != *person_) continue;
-      LearnedTime& time = times_[round.round];
-      time.round = round.round;
-      time.areas += round.areas;
-      time.area_mm2 += round.area_mm2;
-      time.work_min += *round.work_min;
-    }
-    for (const auto& mark : panel.marks) {
-      if (!mark.came_back && mark.end != job::MarkEnd::Gone) continue;
-      LearnedReturns& returns = returns_[mark.defect];
-      returns.defect = mark.defect;
-      ++returns.ended;
-      returns.came_back += mark.came_back ? 1 : 0;
-    }
-    for (const auto& film : panel.film)
-      if (film.taken_um && !film.rounds.empty()) sequences_[film.rounds].push_back(*film.taken_um);
+void Learned::add(const Lesson& car) {
+  for (const auto& round : car.rounds) {
+    if (person_ && round.by != *person_) continue;
+    LearnedTime& time = times_[round.round];
+    time.round = round.round;
+    time.areas += round.areas;
+    time.area_mm2 += round.area_mm2;
+    time.work_min += round.work_min;
   }
+  for (const auto& ends : car.ends) {
+    LearnedReturns& returns = returns_[ends.defect];
+    returns.defect = ends.defect;
+    returns.ended += ends.ended;
+    returns.came_back += ends.came_back;
+  }
+  for (const auto& sequence : car.sequences)
+    sequences_[sequence.rounds].push_back(sequence.taken_um);
 }
 
 std::vector<LearnedTime> Learned::times() const {

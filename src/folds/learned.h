@@ -1,8 +1,9 @@
 // folds/learned.h: what the cars of a shop teach its next plan: own times, what came back, what
 // whole sequences took.
 //
-// Shape:  sums over cars; a car is added whole, so who wants a car left out or in anew makes a new
-//         one. Rounds that were skipped, that no clock timed or that have no area teach no time.
+// Shape:  sums over cars; a car's lesson is added whole, so who wants a car left out or in anew
+//         makes a new one. Rounds that were skipped, that no clock timed or that have no area teach
+//         no time (folds/lesson.h).
 // Shown:  nothing under ten: `shown` says so for each. The prior stands beside it elsewhere.
 // Units:  minutes of 300 x 300 mm, as trade/correction_plan.h takes them; um.
 #pragma once
@@ -11,7 +12,7 @@
 #include <optional>
 #include <vector>
 
-#include "folds/car_view.h"
+#include "folds/lesson.h"
 
 namespace jambline::folds {
 
@@ -46,7 +47,7 @@ class Learned {
  public:
   // The shop's, or with a person only that person's rounds.
   explicit Learned(std::optional<PersonId> person = std::nullopt) : person_(person) {}
-  void add(const CarView& car);
+  void add(const Lesson& car);
   std::vector<LearnedTime> times() const;          // in the order of rounds
   std::vector<LearnedReturns> returns() const;     // in the order of kinds; of all people
   std::vector<LearnedSequence> sequences() const;  // of all people

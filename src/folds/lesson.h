@@ -5,9 +5,13 @@
 //          them. "Dirt all over" counts as the least of its class (10, 20, 50) and says so.
 // Counted: a car when every panel that was sprayed has been looked at; before that its dirt teaches
 //          nothing.
-// Areas:   m2 of the panel's outline as drawn; panels that were not refinished are left out. Flat
-//          and upright as in trade/dirt_pattern.h; what slopes is in the whole only.
-// Rounds:  those that a clock timed; ends and sequences as in folds/learned.h.
+// Areas:   m2 of the panel's outline as drawn; panels whose face was not sprayed (not refinished,
+//          edges or jambs only) are left out. Flat and upright as in trade/dirt_pattern.h, panels
+//          with dirt all over in neither, as there; what slopes is in the whole only.
+// Sprayed: when the last clock on the spraying ended; without one the first look; 0 without either.
+// Cause:   one that is disputed is not said yet.
+// Rounds:  those that a clock timed, added up by round and person; ends and sequences as in
+//          folds/learned.h.
 // Threads: pure.
 #pragma once
 
@@ -62,9 +66,9 @@ struct LessonSequence {
 struct Lesson {
   JobId job;
   bool counted = false;
-  std::int64_t sprayed_ms = 0;  // the end of the spraying; without a clock the first look
+  std::int64_t sprayed_ms = 0;
   std::optional<BoothId> booth;
-  std::vector<PersonId> painters;  // whose clock ran on the spraying
+  std::vector<PersonId> painters;  // whose clock ran on the spraying, by id
   std::int64_t nibs = 0;           // of all that was sprayed
   bool all_over = false;           // a class is among them
   double sprayed_m2 = 0;

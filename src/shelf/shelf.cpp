@@ -11,6 +11,7 @@ constexpr const char* make_tables =
     "CREATE TABLE IF NOT EXISTS stamp (shop TEXT, version INTEGER, arrival INTEGER);"
     "CREATE TABLE IF NOT EXISTS car (job BLOB PRIMARY KEY, delivered INTEGER, promised INTEGER,"
     " opened INTEGER NOT NULL, row TEXT NOT NULL) WITHOUT ROWID;"
+    "CREATE TABLE IF NOT EXISTS lesson (job BLOB PRIMARY KEY, lesson TEXT NOT NULL) WITHOUT ROWID;"
     "CREATE INDEX IF NOT EXISTS car_in_work ON car (promised, opened) WHERE delivered IS NULL;"
     "CREATE INDEX IF NOT EXISTS car_by_opening ON car (opened);";
 
@@ -34,6 +35,24 @@ void forget(const std::filesystem::path& file) {
     std::filesystem::remove(file.string() + ending, ignored);
   }
 }
+
+// What the query gives, read from its first column.
+template <class Value>
+Result<std::vector<Value>> values(sqlite::Statement& query) {
+  std::vector<Value> out;
+  while (true) {
+    JAMBLINE_ASSIGN(const bool more, query.step());
+    if (!more) break;
+    auto value = from_json<Value>(query.text(0));
+    if (!value) {
+      query.reset();
+      return fail(std::move(value.error()));
+    }
+    out.push_back(std::move(*value));
+  }
+  query.reset();
+  return out;
+}
 }  // namespace
 
 Result<Shelf> Shelf::open(const std::filesystem::path& folder, const ShopId& shop) {
@@ -49,11 +68,16 @@ Result<Shelf> Shelf::open(const std::filesystem::path& folder, const ShopId& sho
   shelf.database_ = std::move(*database);
   JAMBLINE_ASSIGN(shelf.put_row_,
                   shelf.database_.prepare("INSERT OR REPLACE INTO car VALUES (?, ?, ?, ?, ?)"));
+  JAMBLINE_ASSIGN(shelf.put_lesson_,
+                  shelf.database_.prepare("INSERT OR REPLACE INTO lesson VALUES (?, ?)"));
   JAMBLINE_ASSIGN(shelf.put_position_, shelf.database_.prepare("UPDATE stamp SET arrival = ?"));
   JAMBLINE_ASSIGN(shelf.in_work_,
                   shelf.database_.prepare("SELECT row FROM car WHERE delivered IS NULL"
                                           " ORDER BY promised IS NULL, promised, opened"));
   JAMBLINE_ASSIGN(shelf.all_, shelf.database_.prepare("SELECT row FROM car ORDER BY opened DESC"));
+  JAMBLINE_ASSIGN(shelf.lessons_after_,
+                  shelf.database_.prepare("SELECT lesson FROM lesson WHERE job > ?"
+                                          " ORDER BY job LIMIT ?"));
 
   JAMBLINE_ASSIGN(
       const std::int64_t fits,
@@ -63,18 +87,18 @@ Result<Shelf> Shelf::open(const std::filesystem::path& folder, const ShopId& sho
   if (fits == 1) {
     JAMBLINE_ASSIGN(shelf.arrival_, shelf.database_.number("SELECT arrival FROM stamp"));
   } else {
-    JAMBLINE_TRY(
-        shelf.database_.run(("DELETE FROM car; DELETE FROM stamp; INSERT INTO stamp VALUES ('" +
-                             shop.hex() + "', " + std::to_string(fold_version) + ", 0)")
-                                .c_str()));
+    JAMBLINE_TRY(shelf.database_.run(
+        ("DELETE FROM car; DELETE FROM lesson; DELETE FROM stamp; INSERT INTO stamp VALUES ('" +
+         shop.hex() + "', " + std::to_string(fold_version) + ", 0)")
+            .c_str()));
   }
   return shelf;
 }
 
-Status Shelf::put(const std::vector<folds::FloorRow>& rows, std::int64_t arrival) {
+Status Shelf::put(const std::vector<Car>& cars, std::int64_t arrival) {
   JAMBLINE_TRY(database_.run("BEGIN"));
   const auto put_all = [&]() -> Status {
-    for (const auto& row : rows) {
+    for (const auto& [row, lesson] : cars) {
       const std::string json = to_json(row);
       put_row_.bind(1, row.job.bytes);
       bind_time(put_row_, 2, row.delivered_ms);
@@ -82,6 +106,10 @@ Status Shelf::put(const std::vector<folds::FloorRow>& rows, std::int64_t arrival
       put_row_.bind(4, row.opened_ms);
       put_row_.bind_text(5, json);
       JAMBLINE_TRY(put_row_.finish());
+      const std::string learned = to_json(lesson);
+      put_lesson_.bind(1, row.job.bytes);
+      put_lesson_.bind_text(2, learned);
+      JAMBLINE_TRY(put_lesson_.finish());
     }
     put_position_.bind(1, arrival);
     return put_position_.finish();
@@ -98,30 +126,20 @@ Status Shelf::put(const std::vector<folds::FloorRow>& rows, std::int64_t arrival
 
 Status Shelf::clear() {
   arrival_ = 0;
-  return database_.run("BEGIN; DELETE FROM car; UPDATE stamp SET arrival = 0; COMMIT");
-}
-
-Result<std::vector<folds::FloorRow>> Shelf::rows(sqlite::Statement& query) {
-  std::vector<folds::FloorRow> out;
-  while (true) {
-    JAMBLINE_ASSIGN(const bool more, query.step());
-    if (!more) break;
-    auto row = from_json<folds::FloorRow>(query.text(0));
-    if (!row) {
-      query.reset();
-      return fail(std::move(row.error()));
-    }
-    out.push_back(std::move(*row));
-  }
-  query.reset();
-  return out;
+  return database_.run(
+      "BEGIN; DELETE FROM car; DELETE FROM lesson; UPDATE stamp SET arrival = 0; COMMIT");
 }
 
 Result<std::vector<folds::FloorRow>> Shelf::in_work() {
-  return rows(in_work_);
+  return values<folds::FloorRow>(in_work_);
 }
 Result<std::vector<folds::FloorRow>> Shelf::all() {
-  return rows(all_);
+  return values<folds::FloorRow>(all_);
+}
+Result<std::vector<folds::Lesson>> Shelf::lessons_after(const JobId& job, int most) {
+  lessons_after_.bind(1, job.bytes);
+  lessons_after_.bind(2, std::int64_t{most});
+  return values<folds::Lesson>(lessons_after_);
 }
 
 }  // namespace jambline::shelf

@@ -1,8 +1,9 @@
 // shelf/shelf.h: the second database (shelf.db): what the folds gave, so that a start does not have
 // to fold years. It may be deleted at any time.
 //
-// Shape:   one floor row a job, stamped with the fold version and with how far (arrival) of which
-//          shop's log it knows. Another stamp, or a damaged file: empty, and everything is folded.
+// Shape:   one floor row and one lesson a job, stamped with the fold version and with how far
+//          (arrival) of which shop's log it knows. Another stamp, or a damaged file: empty, and
+//          everything is folded.
 // Durable: synchronous=OFF; a torn shelf is found and made anew.
 // Threads: one owner (the work lane).
 // Errors:  DiskFull, ReadOnly, FileFailed; the caller goes on without a shelf and says so.
@@ -10,17 +11,22 @@
 
 #include <cstdint>
 #include <filesystem>
-#include <map>
 #include <string>
 #include <vector>
 
 #include "base/error.h"
 #include "folds/floor_view.h"
+#include "folds/lesson.h"
 #include "sqlite/sqlite.h"
 
 namespace jambline::shelf {
 
-inline constexpr std::int64_t fold_version = 3;  // grows when a fold's answer changes
+inline constexpr std::int64_t fold_version = 4;  // grows when a fold's answer changes
+
+struct Car {
+  folds::FloorRow row;
+  folds::Lesson lesson;
+};
 
 class Shelf {
  public:
@@ -29,21 +35,23 @@ class Shelf {
   // How far the rows know the log; 0 = nothing is known.
   std::int64_t arrival() const { return arrival_; }
 
-  // Puts rows and the new position in one transaction.
-  Status put(const std::vector<folds::FloorRow>& rows, std::int64_t arrival);
+  // Puts cars and the new position in one transaction.
+  Status put(const std::vector<Car>& cars, std::int64_t arrival);
   Status clear();
 
   Result<std::vector<folds::FloorRow>> in_work();  // not delivered, by promise then by opening
   Result<std::vector<folds::FloorRow>> all();      // newest first
+  // At most so many, by job, from the one after `job` on (none: from the first).
+  Result<std::vector<folds::Lesson>> lessons_after(const JobId& job, int most);
 
  private:
-  Result<std::vector<folds::FloorRow>> rows(sqlite::Statement& query);
-
   sqlite::Database database_;
   sqlite::Statement put_row_;
+  sqlite::Statement put_lesson_;
   sqlite::Statement put_position_;
   sqlite::Statement in_work_;
   sqlite::Statement all_;
+  sqlite::Statement lessons_after_;
   std::int64_t arrival_ = 0;
 };
 

@@ -22,7 +22,7 @@ class LearnedTest : public DecideTest {
   }
   folds::Learned learned(std::optional<PersonId> by = {}) {
     folds::Learned out(by);
-    for (const auto& [id, view] : views) out.add(view);
+    for (const auto& [id, view] : views) out.add(folds::lesson_of(view));
     return out;
   }
 };

@@ -1,5 +1,5 @@
-// The rows of all cars, once a screen wants them, follow every act and are the same as after a
-// restart.
+// The rows and the lessons of all cars, once a screen wants them, follow every act and are the same
+// as after a restart, with a shelf and without.
 #include <gtest/gtest.h>
 
 #include "base/json.h"
@@ -49,6 +49,68 @@ TEST(RecordRows, FollowEveryActAndAreTheSameAfterARestart) {
   engine->want_record();
   engine->drain();
   EXPECT_EQ(to_json(*engine->snapshot()->record), before);
+}
+
+std::string lessons_of(Engine& engine) {
+  engine.want_lessons();
+  do engine.drain();
+  while (!engine.snapshot()->lessons);
+  return to_json(*engine.snapshot()->lessons);
+}
+
+TEST(RecordRows, LessonsFollowEveryActAndAreTheSameWithAShelfFromTheLogAndWithout) {
+  const log::TempFolder folder;
+  FakeClock clock;
+  clock.moment = {1'790'000'000'000, 1000, BootId{{1}}, 0};
+  std::uint64_t seed = 0;
+  const auto open = [&] {
+    return log::must(Engine::open(
+        {folder.path(), clock, std::make_unique<SeededRandom>(++seed), "cart", {}, {}}));
+  };
+  auto engine = open();
+  SmallShop shop;
+  furnish(*engine, shop);
+  EXPECT_FALSE(engine->snapshot()->lessons) << "nobody asked";
+  constexpr int more_than_one_part = 270;
+  for (int car = 0; car < more_than_one_part; ++car)
+    engine->post(car_to_open(), shop.ivo, [](const auto& opened) { ASSERT_TRUE(opened); });
+  (void)lessons_of(*engine);
+  ASSERT_EQ(engine->snapshot()->lessons->size(), 1U + more_than_one_part);
+  const auto nibs = [&] {
+    for (const auto& lesson : *engine->snapshot()->lessons)
+      if (lesson.job == shop.job) return lesson.nibs;
+    return std::int64_t{-1};
+  };
+  EXPECT_EQ(nibs(), 1);
+  ASSERT_TRUE(act(*engine, acts::PlaceMark{shop.job, job::Panel::Hood, shop.x_mm, shop.y_mm + 20},
+                  shop.ivo));
+  engine->drain();
+  EXPECT_EQ(nibs(), 2);
+  const auto list = engine->snapshot()->lessons;
+  ASSERT_TRUE(act(*engine, acts::WriteNote{shop.job, "n"}, shop.ivo));
+  engine->drain();
+  EXPECT_EQ(engine->snapshot()->lessons, list) << "a note teaches nothing";
+  const std::string before = to_json(*list);
+
+  engine.reset();
+  engine = open();
+  EXPECT_EQ(lessons_of(*engine), before);
+  ASSERT_TRUE(act(*engine, acts::Deliver{shop.job}, shop.ivo));
+  engine->drain();
+  EXPECT_EQ(to_json(*engine->snapshot()->lessons), before);
+
+  engine.reset();
+  for (const char* ending : {"", "-wal", "-shm"})
+    std::filesystem::remove(folder.path() / (std::string("shelf.db") + ending));
+  engine = open();
+  EXPECT_EQ(lessons_of(*engine), before) << "folded from the log";
+
+  engine.reset();
+  for (const char* ending : {"", "-wal", "-shm"})
+    std::filesystem::remove(folder.path() / (std::string("shelf.db") + ending));
+  std::filesystem::create_directory(folder.path() / "shelf.db");
+  engine = open();
+  EXPECT_EQ(lessons_of(*engine), before) << "without a shelf";
 }
 
 }  // namespace

@@ -1,0 +1,134 @@
+#include "folds/lesson.h"
+
+#include <algorithm>
+#include <map>
+
+#include "job/body_shape.h"
+
+namespace jambline::folds {
+
+namespace {
+
+bool face_was_sprayed(const job::PanelPlan& plan) {
+  return plan.treatment != job::Treatment::NotRefinished &&
+         plan.treatment != job::Treatment::EdgeOrJambOnly;
+}
+
+std::int64_t least_of(job::DirtClass dirt) {
+  switch (dirt) {
+    case job::DirtClass::None:
+      return 0;
+    case job::DirtClass::From10To20:
+      return 10;
+    case job::DirtClass::From20To50:
+      return 20;
+    case job::DirtClass::Over50:
+      return 50;
+  }
+  return 0;
+}
+
+std::int64_t nibs_of(const PanelView& panel) {
+  return std::count_if(panel.marks.begin(), panel.marks.end(), [](const MarkView& mark) {
+    return mark.defect == job::DefectKind::Nib && mark.stage == job::Stage::Inspect;
+  });
+}
+
+void add_dirt(const CarView& car, Lesson& out) {
+  const auto& pattern = job::pattern(car.body);
+  bool all_looked_at = true;
+  for (const auto& panel : car.panels) {
+    const auto* placed = pattern.find(panel.plan.panel);
+    if (!placed || !face_was_sprayed(panel.plan)) continue;
+    all_looked_at = all_looked_at && panel.verdict != job::Verdict::NotLookedAt;
+    const double area_m2 = trade::area_mm2(placed->shape.outline) / 1e6;
+    const std::int64_t nibs = nibs_of(panel);
+    out.sprayed_m2 += area_m2;
+    out.nibs += std::max(nibs, least_of(panel.dirt));
+    if (panel.dirt != job::DirtClass::None) {
+      out.all_over = true;
+    } else if (placed->shape.attitude == trade::Attitude::Flat) {
+      out.flat_nibs += nibs;
+      out.flat_m2 += area_m2;
+    } else if (placed->shape.attitude == trade::Attitude::Upright) {
+      out.upright_nibs += nibs;
+      out.upright_m2 += area_m2;
+    }
+  }
+  out.counted = all_looked_at && out.sprayed_m2 > 0;
+}
+
+std::optional<std::int64_t> first_look_ms(const CarView& car) {
+  std::optional<std::int64_t> out;
+  const auto note = [&](std::int64_t ms) { out = out ? std::min(*out, ms) : ms; };
+  for (const auto& panel : car.panels) {
+    for (const auto& verdict : panel.verdicts) note(verdict.wall_ms);
+    for (const auto& mark : panel.marks) note(mark.wall_ms);
+  }
+  return out;
+}
+
+void add_spraying(const CarView& car, Lesson& out) {
+  std::optional<std::int64_t> end_ms;
+  for (const auto& worked : car.worked) {
+    const auto* operation = car.find(worked.operation);
+    if (!operation || operation->stage != job::Stage::Spray) continue;
+    end_ms = std::max(end_ms.value_or(worked.end_ms), worked.end_ms);
+    out.painters.push_back(worked.person);
+  }
+  std::sort(out.painters.begin(), out.painters.end());
+  out.painters.erase(std::unique(out.painters.begin(), out.painters.end()), out.painters.end());
+  if (!end_ms) end_ms = first_look_ms(car);
+  out.sprayed_ms = end_ms.value_or(0);
+}
+
+void add_rounds(const PanelView& panel,
+                std::map<std::pair<job::Round, PersonId>, LessonRound>& out) {
+  for (const auto& round : panel.rounds) {
+    if (round.how == job::RoundHow::Skipped || !round.work_min || round.area_mm2 <= 0) continue;
+    LessonRound& sum = out[{round.round, round.by}];
+    sum.round = round.round;
+    sum.by = round.by;
+    sum.areas += round.areas;
+    sum.area_mm2 += round.area_mm2;
+    sum.work_min += *round.work_min;
+  }
+}
+
+void add_ends(const PanelView& panel, std::map<job::DefectKind, LessonEnds>& out) {
+  for (const auto& mark : panel.marks) {
+    if (!mark.came_back && mark.end != job::MarkEnd::Gone) continue;
+    LessonEnds& sum = out[mark.defect];
+    sum.defect = mark.defect;
+    ++sum.ended;
+    sum.came_back += mark.came_back ? 1 : 0;
+  }
+}
+
+}  // namespace
+
+Lesson lesson_of(const CarView& car) {
+  Lesson out;
+  out.job = car.job;
+  out.booth = car.booth;
+  add_dirt(car, out);
+  add_spraying(car, out);
+  if (car.cause && !car.cause->disputed) {
+    out.cause_said = true;
+    out.cause = car.cause->cause;
+  }
+  std::map<std::pair<job::Round, PersonId>, LessonRound> rounds;
+  std::map<job::DefectKind, LessonEnds> ends;
+  for (const auto& panel : car.panels) {
+    add_rounds(panel, rounds);
+    add_ends(panel, ends);
+    for (const auto& film : panel.film)
+      if (film.taken_um && !film.rounds.empty())
+        out.sequences.push_back({film.rounds, *film.taken_um});
+  }
+  for (const auto& [key, sum] : rounds) out.rounds.push_back(sum);
+  for (const auto& [defect, sum] : ends) out.ends.push_back(sum);
+  return out;
+}
+
+}  // namespace jambline::folds
