@@ -24,7 +24,7 @@ Status places_fit(const folds::CarView& car, const ReadFilm& command) {
 }
 
 Status gauge_fits(const folds::PanelView& panel, const ReadFilm& command) {
-  if (command.gauge == job::FilmGauge::Total && panel.plan.substrate == trade::Substrate::Plastic)
+  if (command.gauge == job::FilmGauge::Total && !trade::is_metal(panel.plan.substrate))
     return fail(Code::OutOfRange, operation, "gauge");
   if (command.gauge == job::FilmGauge::Clear && command.when == job::FilmWhen::BeforeBase)
     return fail(Code::OutOfRange, operation, "no clear yet");

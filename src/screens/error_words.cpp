@@ -197,7 +197,7 @@ Lines lines_of_film(const Error& error) {
     return {QT_TRANSLATE_NOOP("errors", "A spot takes at most %4 readings."), typed,
             QT_TRANSLATE_NOOP("errors", "Take another spot.")};
   if (error.subject == "gauge")
-    return {QT_TRANSLATE_NOOP("errors", "This gauge reads nothing on plastic."), typed,
+    return {QT_TRANSLATE_NOOP("errors", "This gauge reads nothing on plastic or carbon."), typed,
             QT_TRANSLATE_NOOP("errors", "Use an ultrasonic gauge, or the coats.")};
   if (error.subject == "no clear yet")
     return {QT_TRANSLATE_NOOP("errors", "Before base there is no clear to read."), typed,

@@ -63,7 +63,7 @@ constexpr auto treatment_words = std::to_array<const char*>(
 
 constexpr auto substrate_words = std::to_array<const char*>(
     {QT_TRANSLATE_NOOP("words", "steel"), QT_TRANSLATE_NOOP("words", "aluminum"),
-     QT_TRANSLATE_NOOP("words", "plastic")});
+     QT_TRANSLATE_NOOP("words", "plastic"), QT_TRANSLATE_NOOP("words", "carbon")});
 
 constexpr auto stage_words =
     std::to_array<const char*>({QT_TRANSLATE_NOOP("words", "check-in"),

@@ -55,9 +55,8 @@ Status checked(const FilmBudget& in) {
   for (std::size_t i = 0; i < in.steps.size(); ++i)
     JAMBLINE_TRY(
         check_spread("steps[" + std::to_string(i) + "].removal", in.steps[i].removal, 200));
-  const bool metal =
-      in.substrate == FilmSubstrate::Steel || in.substrate == FilmSubstrate::Aluminum;
-  if (!metal && (!in.total_after_um.empty() || !in.total_before_base_um.empty()))
+  if (in.taken_since) JAMBLINE_TRY(check_spread("taken_since", *in.taken_since, 500));
+  if (!is_metal(in.substrate) && (!in.total_after_um.empty() || !in.total_before_base_um.empty()))
     return fail(
         refusal(Code::Malformed, "substrate", "such a gauge reads no film on plastic or carbon"));
   if (in.total_after_um.empty() != in.total_before_base_um.empty())
@@ -75,10 +74,17 @@ struct Part {
 
 constexpr const char* three_a_spot = "SSPC-PA 2, 1996: three in a spot";
 
+// With `other`: usual as well, of another kind of paint.
+void spread_terms(Basis& basis, const std::string& name, const Spread_um& spread,
+                  const Spread_um& usual_spread, const Spread_um& other) {
+  const bool of_other = spread.mean_um == other.mean_um && spread.sd_um == other.sd_um;
+  const Spread_um& known = of_other ? other : usual_spread;
+  basis.term(name, spread.mean_um, "um", usual(spread.mean_um, known.mean_um));
+  basis.term(name + ", spread (1 sd)", spread.sd_um, "um", usual(spread.sd_um, known.sd_um));
+}
 void spread_terms(Basis& basis, const std::string& name, const Spread_um& spread,
                   const Spread_um& usual_spread) {
-  basis.term(name, spread.mean_um, "um", usual(spread.mean_um, usual_spread.mean_um));
-  basis.term(name + ", spread (1 sd)", spread.sd_um, "um", usual(spread.sd_um, usual_spread.sd_um));
+  spread_terms(basis, name, spread, usual_spread, usual_spread);
 }
 
 struct Clear {
@@ -115,7 +121,7 @@ Result<Clear> clear_from(const FilmBudget& in, Basis& basis) {
     basis.term("total before base", before, "um", measured);
     basis.term("readings before base", static_cast<double>(in.total_before_base_um.size()), "",
                three_a_spot);
-    spread_terms(basis, "base", in.base, usual_film.base);
+    spread_terms(basis, "base", in.base, usual_base, usual_tri_coat_base);
     if (in.sealer) {
       out.parts.push_back({"sealer", in.sealer->sd_um * in.sealer->sd_um});
       spread_terms(basis, "sealer", *in.sealer, {22, 4});
@@ -126,7 +132,8 @@ Result<Clear> clear_from(const FilmBudget& in, Basis& basis) {
     // The coats of one painter and one gun go up and down together.
     out.parts.push_back({"build per coat", std::pow(in.coats * in.build_per_coat.sd_um, 2)});
     basis.term("coats", in.coats, "", entered);
-    spread_terms(basis, "build per coat", in.build_per_coat, usual_film.build_per_coat);
+    spread_terms(basis, "build per coat", in.build_per_coat, usual_build_per_coat,
+                 usual_factory_clear);
   }
   if (out.source != FilmSource::CoatsTimesBuild)
     basis.term("spread of one reading (1 sd)", in.gauge_sd_um, "um",
@@ -135,6 +142,12 @@ Result<Clear> clear_from(const FilmBudget& in, Basis& basis) {
   out.mean_um = out.mean_um * share - in.valleys.mean_um;
   for (Part& part : out.parts) part.variance *= share * share;
   out.parts.push_back({"valleys", in.valleys.sd_um * in.valleys.sd_um});
+  if (in.taken_since) {
+    out.mean_um -= in.taken_since->mean_um;
+    out.parts.push_back({"taken since", in.taken_since->sd_um * in.taken_since->sd_um});
+    basis.term("taken since it was read", in.taken_since->mean_um, "um", common_practice);
+    basis.term("taken since, spread (1 sd)", in.taken_since->sd_um, "um", common_practice);
+  }
   if (in.edge_thinner_percent > 0)
     basis.term("thinner near the edge", in.edge_thinner_percent, "%", common_practice);
   spread_terms(basis, "valleys of the surface", in.valleys, usual_film.valleys);
@@ -174,15 +187,20 @@ Result<FilmBudgetResult> film_budget(const FilmBudget& in) {
   out.likely_low_um = clear.mean_um - wide;
   out.likely_high_um = clear.mean_um + wide;
 
+  const Spread_um since = in.taken_since.value_or(Spread_um{});
+  const double before_um = in.taken_before_um + since.mean_um;
+  const auto in_life = [&](const Spread_um& removal) {
+    return Spread_um{before_um + removal.mean_um, std::hypot(since.sd_um, removal.sd_um)};
+  };
   Spread_um all{};
-  Chances last = chances(in, out.clear, {in.taken_before_um, 0});
+  Chances last = chances(in, out.clear, in_life({}));
   double step_variance = 0;
   for (const CutStep& step : in.steps) {
     all.mean_um += step.removal.mean_um;
     step_variance += step.removal.sd_um * step.removal.sd_um;
     all.sd_um = std::sqrt(step_variance);
     const Spread_um left = after_taking(clear.mean_um, variance, all);
-    const Spread_um taken{in.taken_before_um + all.mean_um, all.sd_um};
+    const Spread_um taken = in_life(all);
     last = chances(in, left, taken);
     out.after.push_back({step.name, left, taken, 100 * last.worse()});
     out.basis.term("taken by " + step.name, step.removal.mean_um, "um", common_practice);
@@ -198,7 +216,7 @@ Result<FilmBudgetResult> film_budget(const FilmBudget& in) {
   double light = last.worse();
   if (lightest != in.steps.end())
     light = chances(in, after_taking(clear.mean_um, variance, lightest->removal),
-                    {in.taken_before_um + lightest->removal.mean_um, lightest->removal.sd_um})
+                    in_life(lightest->removal))
                 .worse();
   if (!in.may_be_cut) {
     out.word = FilmWord::DoNotCut;

@@ -9,7 +9,8 @@
 //          come in pairs, after painting and before base: one without the other is refused.
 // Steps:   each takes its removal with its spread; variances add.
 // Limits:  two, the stricter wins: clear to be left, and what may be taken in the panel's life,
-//          earlier cutting of the same clear counted. Defaults are common practice, no source.
+//          earlier cutting of the same clear counted; what was taken after the readings is no
+//          longer there. Defaults are common practice, no source.
 // Word:    room: chance of passing a limit at most 2.5 %; one light pass: the lightest step alone
 //          still has room by that rule, or the whole passes only just (under 50 %); do not cut:
 //          else, and always for matte, textured, film or wrap.
@@ -21,12 +22,13 @@
 
 #include "base/error.h"
 #include "trade/basis.h"
+#include "trade/panel_shape.h"
 #include "trade/probability.h"
 
 namespace jambline::trade {
 
 // What lies under the film, as a gauge sees it.
-enum class FilmSubstrate : std::uint8_t { Steel, Aluminum, Plastic, Carbon };
+using FilmSubstrate = Substrate;
 enum class FilmSource : std::uint8_t { Ultrasonic, TotalLessBase, CoatsTimesBuild };
 enum class FilmWord : std::uint8_t { Room, OneLightPass, DoNotCut };
 enum class FilmBound : std::uint8_t { ClearLeft, TakenInLife, Surface };
@@ -41,6 +43,13 @@ struct Spread_um {
     visit(Field{.name = "sd_um", .unit = "um", .min = 0, .max = 500}, self.sd_um);
   }
 };
+
+// Common practice, no source: base of 12 to 25, of a tri-coat 25 to 45; two coats of clear 50 to
+// 60; the clear of a new car 40 to 60.
+inline constexpr Spread_um usual_base{18, 4};
+inline constexpr Spread_um usual_tri_coat_base{35, 5};
+inline constexpr Spread_um usual_build_per_coat{28, 6};
+inline constexpr Spread_um usual_factory_clear{48, 6};
 
 struct CutStep {
   std::string name;
@@ -59,15 +68,16 @@ struct FilmBudget {
   std::vector<double> clear_um;        // ultrasonic readings of the clear itself
   std::vector<double> total_after_um;  // gauge, after painting
   std::vector<double> total_before_base_um;
-  Spread_um base{18, 4};            // 12 to 25; tri-coat 25 to 45
+  Spread_um base = usual_base;
   std::optional<Spread_um> sealer;  // 15 to 30 where it was used
   int coats = 2;
-  Spread_um build_per_coat{25, 5};
-  double gauge_sd_um = 1.5;         // of one reading
-  Spread_um valleys{4, 1};          // 2 to 6
-  double edge_thinner_percent = 0;  // 20 to 50 near an edge or body line
-  std::vector<CutStep> steps;       // in the order in which they are done
-  double taken_before_um = 0;       // of the same clear
+  Spread_um build_per_coat = usual_build_per_coat;
+  double gauge_sd_um = 1.5;              // of one reading
+  Spread_um valleys{4, 1};               // 2 to 6
+  double edge_thinner_percent = 0;       // 20 to 50 near an edge or body line
+  std::vector<CutStep> steps;            // in the order in which they are done
+  double taken_before_um = 0;            // of the same clear, before it was read
+  std::optional<Spread_um> taken_since;  // of the same clear, after it was read
   double leave_um = 40;
   double take_at_most_um = 12;
 
@@ -105,6 +115,8 @@ struct FilmBudget {
     visit(Field{.name = "steps"}, self.steps);
     visit(Field{.name = "taken_before_um", .unit = "um", .min = 0, .max = 500},
           self.taken_before_um);
+    visit(Field{.name = "taken_since", .doc = "of the same clear, after the readings"},
+          self.taken_since);
     visit(Field{.name = "leave_um", .unit = "um", .min = 1, .max = 500}, self.leave_um);
     visit(Field{.name = "take_at_most_um", .unit = "um", .min = 0.1, .max = 500},
           self.take_at_most_um);
@@ -229,9 +241,6 @@ Result<FilmAcceptanceResult> accept_film(const FilmAcceptance& acceptance);
 
 }  // namespace jambline::trade
 
-template <>
-inline constexpr auto jambline::enum_words<jambline::trade::FilmSubstrate> =
-    std::to_array<std::string_view>({"steel", "aluminum", "plastic", "carbon"});
 template <>
 inline constexpr auto jambline::enum_words<jambline::trade::FilmSource> =
     std::to_array<std::string_view>({"ultrasonic", "total less base", "coats x build"});

@@ -19,7 +19,12 @@ namespace jambline::trade {
 // Level is 0 degrees: flat under 30, sloped 30 to 60, upright over 60.
 enum class Attitude : std::uint8_t { Flat, Sloped, Upright };
 
-enum class Substrate : std::uint8_t { Steel, Aluminum, Plastic };
+enum class Substrate : std::uint8_t { Steel, Aluminum, Plastic, Carbon };
+
+// A gauge that reads all down to the metal reads nothing on the others.
+constexpr bool is_metal(Substrate substrate) {
+  return substrate == Substrate::Steel || substrate == Substrate::Aluminum;
+}
 
 struct MaskedEdge {
   std::string name;  // what was masked there: "windshield", "lamp", "wheel opening"
@@ -60,4 +65,4 @@ inline constexpr auto jambline::enum_words<jambline::trade::Attitude> =
 
 template <>
 inline constexpr auto jambline::enum_words<jambline::trade::Substrate> =
-    std::to_array<std::string_view>({"steel", "aluminum", "plastic"});
+    std::to_array<std::string_view>({"steel", "aluminum", "plastic", "carbon"});

@@ -50,8 +50,8 @@ TEST(Film, WithoutReadingsCoatsTimesBuildAndItsSpreadIsTheWidest) {
   const auto out = film_budget(in);
   ASSERT_TRUE(out);
   EXPECT_EQ(out->source, FilmSource::CoatsTimesBuild);
-  EXPECT_DOUBLE_EQ(out->clear.mean_um, 46);                  // 2 x 25 - 4
-  EXPECT_DOUBLE_EQ(out->clear.sd_um, std::sqrt(100.0 + 1));  // the coats go together
+  EXPECT_DOUBLE_EQ(out->clear.mean_um, 52);                  // 2 x 28 - 4
+  EXPECT_DOUBLE_EQ(out->clear.sd_um, std::sqrt(144.0 + 1));  // the coats go together
   EXPECT_EQ(out->widest, "build per coat");
 }
 
@@ -81,6 +81,32 @@ TEST(Film, EarlierCuttingOfTheSameClearCounts) {
   const auto out = film_budget(in);
   EXPECT_EQ(out->word, FilmWord::DoNotCut);
   EXPECT_EQ(out->bound_by, FilmBound::TakenInLife);
+}
+
+TEST(Film, WhatWasTakenSinceTheReadingIsGoneAndCountsInThePanelsLife) {
+  FilmBudget in = ultrasonic(60);
+  in.taken_since = Spread_um{6, 2};
+  in.taken_before_um = 1;
+  in.steps = {{"whole", {3, 1}}};
+  const auto out = film_budget(in);
+  ASSERT_TRUE(out);
+  EXPECT_DOUBLE_EQ(out->clear.mean_um, 50);                         // 60 - 4 - 6
+  EXPECT_DOUBLE_EQ(out->clear.sd_um, std::sqrt(2.25 / 3 + 1 + 4));  // gauge, valleys, taken
+  EXPECT_DOUBLE_EQ(out->after[0].left.mean_um, 47);
+  EXPECT_DOUBLE_EQ(out->after[0].taken.mean_um, 10);
+  EXPECT_DOUBLE_EQ(out->after[0].taken.sd_um, std::sqrt(5.0));
+  in.taken_since->mean_um = -1;
+  EXPECT_FALSE(film_budget(in));
+}
+
+TEST(Film, AnotherPaintsUsualBaseIsNobodysEntry) {
+  FilmBudget in;
+  in.total_after_um = {150};
+  in.total_before_base_um = {60};
+  in.base = usual_tri_coat_base;
+  EXPECT_EQ(film_budget(in)->basis.find("base")->source, common_practice);
+  in.base = {30, 4};
+  EXPECT_EQ(film_budget(in)->basis.find("base")->source, entered);
 }
 
 TEST(Film, MatteIsNeverCutHoweverThick) {
