@@ -34,8 +34,11 @@ Status checked(const DirtPattern& in) {
     JAMBLINE_TRY(need_outline(item("panels", i, "outline"), panel.outline));
     JAMBLINE_TRY(need_lines(item("panels", i, "masked_edges"), panel.masked_edges));
     JAMBLINE_TRY(need_lines(item("panels", i, "seams"), panel.seams));
-    if (!panel.reach_strip.empty())
-      JAMBLINE_TRY(need_outline(item("panels", i, "reach_strip"), panel.reach_strip));
+    JAMBLINE_TRY(need_lines(item("panels", i, "reach_strips"), panel.reach_strips));
+    for (std::size_t k = 0; k < panel.reach_strips.size(); ++k)
+      JAMBLINE_TRY(
+          need_outline(item("panels", i, "reach_strips") + '[' + std::to_string(k) + "].points",
+                       panel.reach_strips[k].points));
     JAMBLINE_TRY(need(item("panels", i, "sprayed"), panel.sprayed, 0, 100, "0 to 100"));
     if (panel.marks.size() > most_marks)
       return fail(refusal(Code::TooLarge, item("panels", i, "marks"), "500 at most"));
@@ -119,7 +122,7 @@ class Car {
            DirtCluster{scan.cluster_center, scan.cluster_radius_mm, scan.cluster_marks});
       lines(DirtSign::MaskedEdge, panel, panel.masked_edges);
       lines(DirtSign::Seam, panel, panel.seams);
-      strip(panel);
+      strips(panel);
     }
     out_.panels.push_back(std::move(groups));
   }
@@ -134,13 +137,15 @@ class Car {
           }));
   }
 
-  void strip(const DirtPanel& panel) {
-    const Polygon outline{panel.reach_strip};
+  void strips(const DirtPanel& panel) {
     Rows band(bounds(panel.outline), row_mm);
-    band.add_inside(outline);
+    for (const PanelLine& one : panel.reach_strips) band.add_inside(Polygon{one.points});
     share(DirtSign::ReachStrip, panel, band,
-          std::count_if(panel.marks.begin(), panel.marks.end(),
-                        [&](const Point_mm& mark) { return contains(outline, mark); }));
+          std::count_if(panel.marks.begin(), panel.marks.end(), [&](const Point_mm& mark) {
+            return std::any_of(
+                panel.reach_strips.begin(), panel.reach_strips.end(),
+                [&](const PanelLine& one) { return contains(Polygon{one.points}, mark); });
+          }));
   }
 
   // More marks in a band than its share of the panel's area.

@@ -3,7 +3,7 @@
 // Signs:   per panel: spacing and tightest cluster (Monte Carlo over the panel's own outline, so
 //          that edges need no correction; circles centred on marks, radii 50 to 400 mm by 50,
 //          Kulldorff's likelihood ratio 1997), share within 50 mm of masked edges, of seams and
-//          gaps, and in the reach-over strip (exact binomial against their share of area). Per
+//          gaps, and in the reach-over strips (exact binomial against their share of area). Per
 //          car: flat against upright, against this shop's own history and never against even
 //          chance (the history is a count too: Fisher's exact test); plastic against metal, first
 //          half of the panels sprayed against the second: flat among flat, upright among upright,
@@ -51,7 +51,7 @@ struct DirtPanel {
   int sprayed = 0;  // 1, 2, 3 ... in the order of spraying; 0: not known
   std::vector<PanelLine> masked_edges;
   std::vector<PanelLine> seams;
-  std::vector<Point_mm> reach_strip;  // an outline; empty: none
+  std::vector<PanelLine> reach_strips;  // outlines; a hood has one a side
   std::vector<Point_mm> marks;
   bool all_over = false;  // a dirt class was given instead of marks
 
@@ -65,7 +65,8 @@ struct DirtPanel {
           self.sprayed);
     visit(Field{.name = "masked_edges"}, self.masked_edges);
     visit(Field{.name = "seams", .doc = "seams, gaps and trim"}, self.seams);
-    visit(Field{.name = "reach_strip"}, self.reach_strip);
+    visit(Field{.name = "reach_strips", .doc = "outlines of what is leaned over"},
+          self.reach_strips);
     visit(Field{.name = "marks"}, self.marks);
     visit(Field{.name = "all_over"}, self.all_over);
   }

@@ -295,7 +295,7 @@ TEST(Refusal, OutlinesThatCrossThemselvesAreNamed) {
   const std::string two = R"([{"x_mm":0,"y_mm":0},{"x_mm":500,"y_mm":0}])";
   for (const std::string& outline : {bow_tie, flat, two})
     check({{"dirt-pattern", "panels[0].outline", outline, ""},
-           {"dirt-pattern", "panels[0].reach_strip", outline, ""},
+           {"dirt-pattern", "panels[0].reach_strips[0].points", outline, ""},
            {"correction-plan", "panels[0].outline", outline, ""}});
 }
 

@@ -96,7 +96,8 @@ TEST(DirtPattern, MarksUnderTheArmAreCountedAgainstTheStrip) {
   marks.push_back({260, 900});
   marks.push_back({740, 640});
   DirtPanel roof = square("roof", marks);
-  roof.reach_strip = {{0, 0}, {1000, 0}, {1000, 200}, {0, 200}};
+  roof.reach_strips = {{{{0, 0}, {1000, 0}, {1000, 100}, {0, 100}}},
+                       {{{0, 100}, {1000, 100}, {1000, 200}, {0, 200}}}};
   const auto result = dirt_pattern(car({roof}));
   const auto* strip = find(*result, DirtSign::ReachStrip);
   ASSERT_TRUE(strip);

@@ -164,7 +164,7 @@ DirtPanel dirt_panel(const job::PatternPanel& from) {
   out.plastic = from.shape.substrate == trade::Substrate::Plastic;
   for (const MaskedEdge& edge : from.shape.masked_edges) out.masked_edges.push_back({edge.line});
   out.seams = lines_of(from.shape.seams);
-  if (!from.shape.reach_over.empty()) out.reach_strip = from.shape.reach_over.front().corners;
+  for (const Polygon& strip : from.shape.reach_over) out.reach_strips.push_back({strip.corners});
   return out;
 }
 

@@ -18,7 +18,7 @@ trade::DirtPattern pattern_example() {
   hood.lie = trade::Lie::Flat;
   hood.sprayed = 1;
   hood.masked_edges = {{{{1150, 0}, {1150, 1450}}}};
-  hood.reach_strip = {{300, 550}, {850, 550}, {850, 900}, {300, 900}};
+  hood.reach_strips = {{{{300, 550}, {850, 550}, {850, 900}, {300, 900}}}};
   hood.marks = {{210, 240}, {255, 262}, {231, 301},  {284, 318},  {246, 355}, {301, 279},
                 {640, 910}, {88, 1180}, {1010, 720}, {870, 1330}, {520, 1090}};
   trade::DirtPanel fender;

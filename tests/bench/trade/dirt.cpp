@@ -23,7 +23,7 @@ trade::DirtPanel hood_with(std::size_t marks) {
   out.outline = hood.outline.corners;
   for (const auto& edge : hood.masked_edges) out.masked_edges.push_back({edge.line});
   for (const auto& seam : hood.seams) out.seams.push_back({seam});
-  if (!hood.reach_over.empty()) out.reach_strip = hood.reach_over.front().corners;
+  for (const auto& strip : hood.reach_over) out.reach_strips.push_back({strip.corners});
   trade::Draws draws(5);
   const trade::PointsInside inside(hood.outline);
   for (std::size_t i = 0; i < marks; ++i) out.marks.push_back(inside.draw(draws));
