@@ -5,6 +5,7 @@ namespace jambline::acts {
 namespace {
 constexpr std::size_t most_name_bytes = 80;
 constexpr std::int64_t year_2020_ms = 1'577'836'800'000;
+constexpr std::int64_t clocks_differ_ms = 600'000;  // of two devices of a shop
 
 Result<std::string> free_name(const folds::ShopView& shop, const std::string& text,
                               const BoothId& own, const char* operation) {
@@ -14,11 +15,13 @@ Result<std::string> free_name(const folds::ShopView& shop, const std::string& te
   return name;
 }
 
-Status event_fits(const folds::ShopView& shop, const BoothId& booth, job::BoothEvent what,
+Status event_fits(const Scene& scene, const BoothId& booth, job::BoothEvent what,
                   const std::optional<std::int64_t>& happened_ms,
                   const std::optional<bool>& old_filters_out, const char* operation) {
-  if (!shop.find(booth)) return fail(Code::Unknown, operation, "booth");
+  if (!scene.world.shop.find(booth)) return fail(Code::Unknown, operation, "booth");
   if (happened_ms && *happened_ms < year_2020_ms) return fail(Code::OutOfRange, operation, "time");
+  if (happened_ms && *happened_ms > scene.context.now_ms + clocks_differ_ms)
+    return fail(Code::NotYet, operation, "time");
   if (old_filters_out && what != job::BoothEvent::FiltersChanged)
     return fail(Code::Malformed, operation, "filters");
   return {};
@@ -45,7 +48,7 @@ Drafts decide_one(const Scene& scene, const ChangeBooth& command) {
 }
 
 Drafts decide_one(const Scene& scene, const LogBoothEvent& command) {
-  JAMBLINE_TRY(event_fits(scene.world.shop, command.booth, command.what, command.happened_ms,
+  JAMBLINE_TRY(event_fits(scene, command.booth, command.what, command.happened_ms,
                           command.old_filters_out, "log a booth event"));
   return std::vector<Draft>{
       {{},
@@ -57,7 +60,7 @@ Drafts decide_one(const Scene& scene, const CorrectBoothEvent& command) {
   const char* const operation = "correct a booth event";
   const auto* event = scene.world.shop.find(command.event);
   if (!event) return fail(Code::Unknown, operation, "booth event");
-  JAMBLINE_TRY(event_fits(scene.world.shop, command.booth, command.what, command.happened_ms,
+  JAMBLINE_TRY(event_fits(scene, command.booth, command.what, command.happened_ms,
                           command.old_filters_out, operation));
   return std::vector<Draft>{
       {{},

@@ -55,7 +55,8 @@ struct ChangeBooth {
   std::string name;
   job::BoothKind kind{};
 };
-// Two taps: the booth and what was done. `happened_ms`: it was earlier than now. Whether the old
+// Two taps: the booth and what was done. `happened_ms`: it was earlier than now, and never more
+// than some minutes after it, by which two devices may differ. Whether the old
 // filters are out of the building belongs to a filter change only.
 struct LogBoothEvent {
   BoothId booth;
@@ -209,6 +210,7 @@ struct AnswerBeforeCut {
   std::vector<job::CutCheck> checks;
 };
 // Areas, their size and the minutes of the clock as the walk knows them; skipped: none of them.
+// Who did it has answered what is asked before cutting; who skipped it need not.
 struct FinishRound {
   JobId job;
   job::Panel panel{};

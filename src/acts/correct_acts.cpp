@@ -88,6 +88,13 @@ Status may_be_worked_on(const folds::PanelView& panel, const char* operation) {
         Code::NotAllowed, operation, subject, {{"verdict", std::string(word_of(panel.verdict))}}});
   return {};
 }
+
+// Whoever cuts has answered what is asked before, in one way.
+Status has_answered(const folds::CarView& car, const PersonId& person, const char* operation) {
+  const auto* answered = car.before_cut_of(person);
+  if (answered && !answered->disputed) return {};
+  return fail(Error{Code::NotYet, operation, car.plate, {{"what", "before you cut"}}});
+}
 }  // namespace
 
 Drafts decide_one(const Scene& scene, const AnswerBeforeCut& command) {
@@ -124,7 +131,10 @@ Drafts decide_one(const Scene& scene, const FinishRound& command) {
   JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, operation));
   JAMBLINE_ASSIGN(const auto* panel, scene.panel(*car, command.panel, operation));
   const bool skipped = command.how == job::RoundHow::Skipped;
-  if (!skipped) JAMBLINE_TRY(may_be_worked_on(*panel, operation));
+  if (!skipped) {
+    JAMBLINE_TRY(may_be_worked_on(*panel, operation));
+    JAMBLINE_TRY(has_answered(*car, scene.context.person, operation));
+  }
   std::vector<MarkId> marks;
   for (const MarkId& mark : command.marks) {
     JAMBLINE_ASSIGN(const FoundMark found, find_mark(*car, mark, operation));

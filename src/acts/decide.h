@@ -1,6 +1,7 @@
 // acts/decide.h: from a command and what is known to the entries that say it, or why not.
 //
-// Pure:   no clock, no disk, no randomness but `random` for the ids of new things.
+// Pure:   no clock, no disk, no randomness but `random` for the ids of new things. `now_ms` is only
+//         for what cannot have happened yet.
 // Errors: Missing, OutOfRange, Unknown, VinCheckFails, NotRunning, AlreadyRunning, AlreadyDone,
 //         NotAllowed, OutsidePanel, TooLarge, Disputed, NotYet, NewerSchema (job with unknown
 //         entries). With an error nothing is to be written.
@@ -29,6 +30,7 @@ struct World {
 struct Context {
   PersonId person;  // who taps
   Random& random;
+  std::int64_t now_ms{};  // as the device believes
 };
 
 struct Draft {

@@ -256,7 +256,8 @@ class LocalEngine final : public Engine {
                               return nullptr;
                             },
                             [&](const PersonId& worker) { return floor_->clock_of(worker); }};
-    auto drafts = acts::decide(world, command, {person, *parts_.random});
+    auto drafts =
+        acts::decide(world, command, {person, *parts_.random, parts_.clock.now().wall_ms});
     if (unreadable) {
       tell(*unreadable);
       return fail(std::move(*unreadable));

@@ -222,7 +222,7 @@ bool of_film(const Error& error) {
 
 bool of_correction(const Error& error) {
   return (error.operation == "finish a round" || error.operation == "say what threw it" ||
-          error.operation == "check before cutting") &&
+          error.operation == "check before cutting" || error.operation == "plan the correction") &&
          (error.code == Code::NotAllowed || error.code == Code::NotYet);
 }
 
@@ -230,9 +230,18 @@ Lines lines_of_correction(const Error& error) {
   if (error.operation == "check before cutting")
     return {QT_TRANSLATE_NOOP("errors", "Do not cut."), nothing,
             QT_TRANSLATE_NOOP("errors", "Matte, textured or film is never cut. Tell the manager.")};
+  if (error.operation == "plan the correction")
+    return error.arg("what") == "marks"
+               ? Lines{QT_TRANSLATE_NOOP("errors", "No mark is open on this car: %1."), nothing,
+                       QT_TRANSLATE_NOOP("errors", "Marks are placed when it is looked over.")}
+               : Lines{QT_TRANSLATE_NOOP("errors", "Nobody has looked over this car yet: %1."),
+                       nothing, QT_TRANSLATE_NOOP("errors", "Look it over first.")};
   if (error.operation == "say what threw it")
     return {QT_TRANSLATE_NOOP("errors", "No mark was placed on this car yet: %1."), nothing,
             QT_TRANSLATE_NOOP("errors", "Look over the car first.")};
+  if (error.arg("what") == "before you cut")
+    return {QT_TRANSLATE_NOOP("errors", "Before you cut is not answered on this car: %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Answer before you cut first.")};
   if (error.code == Code::NotYet)
     return {QT_TRANSLATE_NOOP("errors", "Nobody looked at this panel yet: %1."), nothing,
             QT_TRANSLATE_NOOP("errors", "Look it over first.")};
@@ -374,6 +383,9 @@ Lines lines_of(const Error& error) {
               QT_TRANSLATE_NOOP("errors", "Both are kept."),
               QT_TRANSLATE_NOOP("errors", "Settle which one counts.")};
     case Code::NotYet:
+      if (error.subject == "time")
+        return {QT_TRANSLATE_NOOP("errors", "This time is still to come."), nothing,
+                QT_TRANSLATE_NOOP("errors", "Say when it was done, or now.")};
       return {QT_TRANSLATE_NOOP("errors", "Something else comes first: %1."), nothing,
               QT_TRANSLATE_NOOP("errors", "Say that it is clean, with edges and back looked at.")};
   }

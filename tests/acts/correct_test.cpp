@@ -53,12 +53,6 @@ class CorrectTest : public DecideTest {
   }
   const std::vector<folds::FilmView>& films() { return panel(Panel::Hood).film; }
 
-  AnswerBeforeCut all_yes() {
-    AnswerBeforeCut out{job, {}};
-    for (std::size_t i = 0; i < enum_words<CutItem>.size(); ++i)
-      out.checks.push_back({static_cast<CutItem>(i), CutAnswer::Yes});
-    return out;
-  }
   AnswerBeforeCut but(CutItem item, CutAnswer answer,
                       std::optional<job::OverrideReason> reason = {}) {
     AnswerBeforeCut out = all_yes();
@@ -66,7 +60,9 @@ class CorrectTest : public DecideTest {
     return out;
   }
 
+  // Of a person who has answered before.
   FinishRound round(Round which, std::vector<MarkId> marks, RoundHow how = RoundHow::AsPlanned) {
+    ready_to_cut();
     return {job, Panel::Hood, which, how, std::move(marks), 1, 700, 1.5};
   }
 };
@@ -317,6 +313,22 @@ TEST_F(CorrectTest, TwoChecksOfOnePersonThatDifferAreDisputedUntilAnsweredAgain)
   EXPECT_FALSE(car().before_cut_of(person)->disputed);
 }
 
+TEST_F(CorrectTest, WhoeverCutsHasAnsweredBeforeAndWhoSkipsNeedNot) {
+  const FinishRound cut{job, Panel::Hood, Round::Level, RoundHow::AsPlanned, {placed()}, 1, 700};
+  refused(cut, Code::NotYet);
+  FinishRound skip = cut;
+  skip.how = RoundHow::Skipped;
+  did(skip);
+  did(all_yes());
+  person = painter;
+  refused(cut, Code::NotYet);
+  did(all_yes());
+  elsewhere(entries::BeforeCutAnswered{{{CutItem::Gloves, CutAnswer::No}}, {}}, painter);
+  refused(cut, Code::NotYet);
+  did(all_yes());
+  did(cut);
+}
+
 // What threw it
 
 TEST_F(CorrectTest, ACauseIsSetChangedLeftOpenAndTakenBack) {
@@ -412,6 +424,7 @@ TEST_F(CorrectTest, ARoundIsAboutMarksOfItsPanelOrDirtAllOver) {
   did(GiveVerdict{job, Panel::FrontBumper, Verdict::ToCorrect, false, {}});
   refused(FinishRound{job, Panel::FrontBumper, Round::Level, {}, {id}}, Code::Unknown);
   did(SayDirtAllOver{job, Panel::FrontBumper, job::DirtClass::Over50});
+  ready_to_cut();
   did(FinishRound{job, Panel::FrontBumper, Round::Level, {}, {}});
 }
 
@@ -470,6 +483,7 @@ TEST_F(CorrectTest, ABoothEventIsLoggedCorrectedAndTakenBack) {
   refused(LogBoothEvent{BoothId{}, job::BoothEvent::NewHose}, Code::Unknown);
   refused(LogBoothEvent{booth, job::BoothEvent::NewHose, 5}, Code::OutOfRange);
   refused(LogBoothEvent{booth, job::BoothEvent::NewHose, {}, true}, Code::Malformed);
+  refused(LogBoothEvent{booth, job::BoothEvent::NewHose, now_ms + 900'000}, Code::NotYet);
   did(LogBoothEvent{booth, job::BoothEvent::FiltersChanged, {}, false});
   ASSERT_EQ(shop_view.booth_events.size(), 1U);
   const auto logged = shop_view.booth_events.front();
@@ -484,7 +498,10 @@ TEST_F(CorrectTest, ABoothEventIsLoggedCorrectedAndTakenBack) {
   EXPECT_LT(shop_view.booth_events.front().happened_ms, logged.happened_ms);
   refused(CorrectBoothEvent{BoothEventId{}, booth, job::BoothEvent::NewHose}, Code::Unknown);
 
-  did(LogBoothEvent{booth, job::BoothEvent::NewHose});
+  refused(CorrectBoothEvent{logged.event, booth, job::BoothEvent::NewSuits, now_ms + 900'000},
+          Code::NotYet);
+
+  did(LogBoothEvent{booth, job::BoothEvent::NewHose, now_ms + 300'000});  // clocks differ
   ASSERT_EQ(shop_view.booth_events.size(), 2U);
   did(Withdraw{{}, shop_view.booth_events.back().heads.front(), "other booth"});
   ASSERT_EQ(shop_view.booth_events.size(), 1U);
@@ -494,12 +511,13 @@ TEST_F(CorrectTest, ABoothEventIsLoggedCorrectedAndTakenBack) {
 TEST_F(CorrectTest, ACarOfANewerVersionTakesNothing) {
   const MarkId id = placed();
   did(AddBooth{"booth 1"});
+  const FinishRound cut = round(Round::Level, {id});
   elsewhere(entries::UnknownEntry{"unknown kind 4711"}, painter);
   refused(EndMark{job, id, MarkEnd::Gone}, Code::NewerSchema);
   refused(film(FilmWhen::BeforeCutting, {112, 115, 110}), Code::NewerSchema);
   refused(all_yes(), Code::NewerSchema);
   refused(SetCause{job, {}}, Code::NewerSchema);
-  refused(round(Round::Level, {id}), Code::NewerSchema);
+  refused(cut, Code::NewerSchema);
   refused(SayBooth{job, shop_view.booths.front().booth}, Code::NewerSchema);
 }
 

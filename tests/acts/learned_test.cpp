@@ -18,6 +18,7 @@ class LearnedTest : public DecideTest {
   }
   void finished(Round round, const MarkId& mark, std::optional<double> work_min,
                 RoundHow how = RoundHow::AsPlanned) {
+    ready_to_cut();
     did(FinishRound{job, Panel::Hood, round, how, {mark}, 2, 45'000, work_min});
   }
   folds::Learned learned(std::optional<PersonId> by = {}) {

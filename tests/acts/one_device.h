@@ -48,7 +48,7 @@ class DecideTest : public testing::Test {
                             if (running.person == worker) return id;
                         return std::nullopt;
                       }};
-    return decide(world, command, {person, random});
+    return decide(world, command, {person, random, now_ms});
   }
 
   std::vector<entries::Entry> did(const Command& command) {
@@ -91,6 +91,16 @@ class DecideTest : public testing::Test {
     const auto drafts = decided(command);
     ASSERT_FALSE(drafts);
     EXPECT_EQ(code_name(drafts.error().code), code_name(code));
+  }
+
+  AnswerBeforeCut all_yes() {
+    AnswerBeforeCut out{job, {}};
+    for (std::size_t i = 0; i < enum_words<job::CutItem>.size(); ++i)
+      out.checks.push_back({static_cast<job::CutItem>(i), job::CutAnswer::Yes});
+    return out;
+  }
+  void ready_to_cut() {
+    if (!car().before_cut_of(person)) did(all_yes());
   }
 
   const folds::CarView& car() { return views.at(job); }

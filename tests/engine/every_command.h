@@ -45,6 +45,16 @@ inline acts::OpenCar car_to_open() {
   return open;
 }
 
+inline acts::AnswerBeforeCut before_cut(const JobId& job, job::CutAnswer of_the_cord) {
+  acts::AnswerBeforeCut out{job, {}};
+  for (std::size_t i = 0; i < enum_words<job::CutItem>.size(); ++i) {
+    const auto item = static_cast<job::CutItem>(i);
+    out.checks.push_back(
+        {item, item == job::CutItem::CordAndOutlet ? of_the_cord : job::CutAnswer::Yes});
+  }
+  return out;
+}
+
 // Fills an empty shop; the car stays watched.
 inline void furnish(Engine& engine, SmallShop& shop) {
   ASSERT_TRUE(act(engine, acts::AddPerson{"Ivo", job::Role::Manager}, {}));
@@ -73,6 +83,7 @@ inline void furnish(Engine& engine, SmallShop& shop) {
       shop.ivo));
   shop.inspect = engine.snapshot()->car->operations[0].operation;
   shop.correct = engine.snapshot()->car->operations[1].operation;
+  ASSERT_TRUE(act(engine, before_cut(shop.job, job::CutAnswer::DoesNotApply), shop.ivo));
   ASSERT_TRUE(act(engine, acts::StartClock{shop.ivo, shop.job, shop.inspect}, shop.ivo));
   const auto& car = *engine.snapshot()->car;
   const auto& mark = car.find(job::Panel::Hood)->marks.front();
@@ -149,10 +160,7 @@ struct Sample {
                           .typed = {112, 115, 110}};
   }
   C operator()(Of<acts::AnswerBeforeCut>) const {
-    acts::AnswerBeforeCut out{shop.job, {}};
-    for (std::size_t i = 0; i < enum_words<job::CutItem>.size(); ++i)
-      out.checks.push_back({static_cast<job::CutItem>(i), job::CutAnswer::Yes});
-    return out;
+    return before_cut(shop.job, job::CutAnswer::Yes);
   }
   C operator()(Of<acts::FinishRound>) const {
     return acts::FinishRound{shop.job, job::Panel::Hood, job::Round::Level, {}, {shop.mark}, 1, 700,

@@ -67,7 +67,8 @@ class Device {
                                   if (running.person == worker) return job;
                               return std::nullopt;
                             }};
-    JAMBLINE_ASSIGN(const auto drafts, acts::decide(world, command, {person, random}));
+    JAMBLINE_ASSIGN(const auto drafts,
+                    acts::decide(world, command, {person, random, true_ms_ + error_ms_}));
     Action out;
     const auto action = random.make<ActionId>();
     for (const auto& draft : drafts) {

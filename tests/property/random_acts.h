@@ -195,6 +195,7 @@ inline acts::Command random_act(const Device& device, const PersonId& person,
       return any_reading(car, panel, random);
     case 35:
     case 36:
+      if (!car.before_cut_of(person)) return any_check(job, random);
       return any_round(job, panel, random);
     case 37:
       return any_check(job, random);

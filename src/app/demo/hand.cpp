@@ -31,7 +31,8 @@ Moment Hand::moment(std::int64_t at_ms) const {
 }
 
 Result<std::vector<acts::Draft>> Hand::decide(const Commands& commands, const PersonId& person,
-                                              const folds::CarView* instead, Random& random) const {
+                                              std::int64_t at_ms, const folds::CarView* instead,
+                                              Random& random) const {
   const acts::World world{shop_view_,
                           [&](const JobId& job) -> const folds::CarView* {
                             if (instead && instead->job == job) return instead;
@@ -45,7 +46,7 @@ Result<std::vector<acts::Draft>> Hand::decide(const Commands& commands, const Pe
                           }};
   std::vector<acts::Draft> out;
   for (const auto& command : commands) {
-    JAMBLINE_ASSIGN(auto drafts, acts::decide(world, command, {person, random}));
+    JAMBLINE_ASSIGN(auto drafts, acts::decide(world, command, {person, random, at_ms}));
     for (auto& draft : drafts) out.push_back(std::move(draft));
   }
   return out;
@@ -90,18 +91,19 @@ Status Hand::write(const Sink& sink, const PersonId& person, const std::vector<a
 Status Hand::act(const Step& step, JobId& job, Random& random) {
   const auto known = cars_.find(job);
   const folds::CarView before = known == cars_.end() ? folds::CarView{} : known->second.view;
-  JAMBLINE_ASSIGN(const auto drafts, decide(step.act(before), step.person, nullptr, random));
+  JAMBLINE_ASSIGN(const auto drafts,
+                  decide(step.act(before), step.person, step.at_ms, nullptr, random));
   if (!job && !drafts.empty()) job = drafts.front().subject;
   JAMBLINE_TRY(write(sinks_.here, step.person, drafts, step.at_ms));
   if (!step.other || !sinks_.other_device) return {};
   JAMBLINE_ASSIGN(const auto others,
-                  decide(step.other(before), step.other_person, &before, random));
+                  decide(step.other(before), step.other_person, step.at_ms, &before, random));
   return write(sinks_.other_device, step.other_person, others, step.at_ms + 20'000);
 }
 
 Status Hand::act(const PersonId& person, std::int64_t at_ms, const acts::Command& command,
                  Random& random) {
-  JAMBLINE_ASSIGN(const auto drafts, decide({command}, person, nullptr, random));
+  JAMBLINE_ASSIGN(const auto drafts, decide({command}, person, at_ms, nullptr, random));
   return write(sinks_.here, person, drafts, at_ms);
 }
 

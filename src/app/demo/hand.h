@@ -33,7 +33,8 @@ class Hand {
     folds::CarView view;
   };
   Result<std::vector<acts::Draft>> decide(const Commands& commands, const PersonId& person,
-                                          const folds::CarView* instead, Random& random) const;
+                                          std::int64_t at_ms, const folds::CarView* instead,
+                                          Random& random) const;
   Status write(const Sink& sink, const PersonId& person, const std::vector<acts::Draft>& drafts,
                std::int64_t at_ms);
   void fold(const std::vector<entries::Entry>& entries);
