@@ -1,0 +1,81 @@
+#include "screens/sum_rows.h"
+
+#include <QCoreApplication>
+#include <QLocale>
+#include <algorithm>
+#include <cmath>
+
+#include "job/film_reading.h"
+
+namespace jambline::screens {
+
+namespace {
+// The names of terms are the calculation's own; a translation knows them by their English words.
+QString said(const std::string& words) {
+  return QCoreApplication::translate("sum", words.c_str());
+}
+
+QString number(double value, int places) {
+  QString text = QLocale::c().toString(std::abs(value), 'f', places);
+  if (text.contains(QLatin1Char('.'))) {
+    while (text.endsWith(QLatin1Char('0'))) text.chop(1);
+    if (text.endsWith(QLatin1Char('.'))) text.chop(1);
+  }
+  return value < 0 && text != QLatin1String("0") ? QChar(0x2212) + text : text;
+}
+
+// Four figures that count.
+int places_of(double value) {
+  if (value == 0 || value == std::round(value)) return 0;
+  const int before = static_cast<int>(std::floor(std::log10(std::abs(value)))) + 1;
+  return std::clamp(4 - before, 0, 6);
+}
+
+QString value_words(const trade::Term& term, Units units) {
+  if (term.unit == "um") {
+    if (units == Units::Us)
+      return SumRows::tr("%1 mil").arg(number(term.value / job::um_per_mil, 2));
+    return SumRows::tr("%1 µm").arg(number(term.value, 1));
+  }
+  const bool chance = term.name.find("chance") != std::string::npos;
+  if (term.unit == "%" && chance) return chance_words(term.value);
+  if (term.unit == "mm") return length_words(term.value, units);
+  if (term.unit == "m2") return area_words(term.value * 1e6, units);
+  const QString plain = number(term.value, places_of(term.value));
+  return term.unit.empty() ? plain : SumRows::tr("%1 %2").arg(plain, said(term.unit));
+}
+}  // namespace
+
+QString chance_words(double percent) {
+  const double share = percent / 100;
+  if (share < 0.001) return SumRows::tr("under 1 in 1,000");
+  if (share > 0.98) return SumRows::tr("nearly certain");
+  if (share >= 0.15) return SumRows::tr("%1 in 10").arg(std::lround(share * 10));
+  const double one_in = 1 / share;
+  const double step = one_in < 20 ? 1 : one_in < 100 ? 5 : one_in < 300 ? 50 : 100;
+  const auto shown = static_cast<int>(std::lround(one_in / step) * static_cast<long>(step));
+  return SumRows::tr("1 in %1").arg(QLocale::c().toString(shown));
+}
+
+SumRows::SumRows(QObject* parent)
+    : QObject(parent), rows_({"key", "name", "value", "source"}, this) {}
+
+void SumRows::show(const QString& title, const QString& figure, const trade::Basis& basis,
+                   Units units, const QString& note) {
+  title_ = title;
+  figure_ = figure;
+  note_ = note;
+  method_ = said(basis.method);
+  seed_ = basis.seed ? QString::number(*basis.seed) : QString();
+  std::vector<QVariantList> rows;
+  for (std::size_t i = 0; i < basis.terms.size(); ++i) {
+    const trade::Term& term = basis.terms[i];
+    rows.push_back(
+        {static_cast<int>(i), said(term.name), value_words(term, units), said(term.source)});
+  }
+  rows_.set({});  // another sum: its rows are not the old ones changed
+  rows_.set(std::move(rows));
+  emit changed();
+}
+
+}  // namespace jambline::screens
