@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "job/film_reading.h"
+#include "screens/rate_units.h"
 
 namespace jambline::screens {
 
@@ -40,6 +41,10 @@ QString value_words(const trade::Term& term, Units units) {
   const bool chance = term.name.find("chance") != std::string::npos;
   if (term.unit == "%" && chance) return chance_words(term.value);
   if (term.unit == "mm") return length_words(term.value, units);
+  if (term.unit == "1/m2") {
+    const double shown = per_area(term.value, units);
+    return SumRows::tr("%1 per %2").arg(number(shown, places_of(shown)), area_unit(units));
+  }
   if (term.unit == "m2") return area_words(term.value * 1e6, units);
   const QString plain = number(term.value, places_of(term.value));
   return term.unit.empty() ? plain : SumRows::tr("%1 %2").arg(plain, said(term.unit));

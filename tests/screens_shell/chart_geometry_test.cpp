@@ -6,6 +6,9 @@
 #include <gtest/gtest.h>
 #include <random>
 
+#include "chart_look.h"
+#include "trade/control_chart.h"
+
 namespace jambline::theme {
 namespace {
 
@@ -16,6 +19,16 @@ std::string words(const std::vector<DayTick>& ticks) {
   for (const auto& tick : ticks) out += (out.empty() ? "" : ", ") + tick.words.toStdString();
   return out;
 }
+
+// A page hands the signals of a chart to the theme by number.
+static_assert(static_cast<int>(ChartLook::Value::Above) ==
+              static_cast<int>(trade::ChartSignal::Above));
+static_assert(static_cast<int>(ChartLook::Value::Below) ==
+              static_cast<int>(trade::ChartSignal::Below));
+static_assert(static_cast<int>(ChartLook::Value::RunAbove) ==
+              static_cast<int>(trade::ChartSignal::RunAbove));
+static_assert(static_cast<int>(ChartLook::Value::RunBelow) ==
+              static_cast<int>(trade::ChartSignal::RunBelow));
 
 class ChartGeometry : public testing::Test {
  protected:
@@ -48,7 +61,7 @@ TEST_F(ChartGeometry, DaysAreSaidByDayWeekMonthOrYear) {
   // 2026-05-04 is a Monday.
   EXPECT_EQ(words(day_ticks(may_1_2026, may_1_2026 + 30, 5)), "May 4, May 11, May 18, May 25");
   EXPECT_EQ(words(day_ticks(may_1_2026 - 1, may_1_2026 + 365, 5)), "Jul, Oct, 2027, Apr");
-  EXPECT_EQ(words(day_ticks(may_1_2026, may_1_2026 + 3653, 5)), "2028, 2032, 2036");
+  EXPECT_EQ(words(day_ticks(may_1_2026, may_1_2026 + 3653, 5)), "2028, 2030, 2032, 2034, 2036");
   EXPECT_TRUE(day_ticks(5, 5, 4).empty());
   for (double length = 1; length < 6000; length *= 1.7)
     for (const int most : {1, 3, 6}) {

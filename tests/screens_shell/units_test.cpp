@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include "screens/rate_units.h"
+
 // 1 in = 25.4 mm and 1 ft = 304.8 mm exactly: NIST Special Publication 811, appendix B.
 namespace jambline::screens {
 namespace {
@@ -64,6 +66,21 @@ TEST(Units, CommaPointAndTrueMinusAreRead) {
   EXPECT_FALSE(typed_number(QStringLiteral("1.4.2")));
   EXPECT_FALSE(typed_number(QStringLiteral("nan")));
   EXPECT_FALSE(typed_number(QString()));
+}
+
+TEST(Units, ARateIsPerSquareMeterOrPerSquareFoot) {
+  EXPECT_EQ(rate_words(2.14, Units::Metric), QStringLiteral("2.1 per m\u00b2"));
+  EXPECT_EQ(rate_words(2.14, Units::Us), QStringLiteral("0.20 per ft\u00b2"));
+  EXPECT_DOUBLE_EQ(per_area(1e6 / (304.8 * 304.8), Units::Us), 1);
+}
+
+TEST(Units, ADateIsThatOfTheShopAndSaysAnotherYear) {
+  const std::int64_t after_midnight_utc = evening_ms + 3 * hour_ms;
+  EXPECT_EQ(date_words(after_midnight_utc, evening_ms, new_york), QStringLiteral("Sep 10"));
+  EXPECT_EQ(date_words(evening_ms - 300 * 24 * hour_ms, evening_ms, new_york),
+            QStringLiteral("Nov 14, 2025"));
+  // 2026-09-10 is day 20706 (`date -ud 2026-09-10 +%s` / 86400); 17:40 there.
+  EXPECT_NEAR(local_days(evening_ms, new_york), 20706 + (17 + 40.0 / 60) / 24, 1e-9);
 }
 
 }  // namespace
