@@ -3,16 +3,11 @@
 #include <algorithm>
 #include <map>
 
-#include "job/body_shape.h"
+#include "folds/dirt_of_car.h"
 
 namespace jambline::folds {
 
 namespace {
-
-bool face_was_sprayed(const job::PanelPlan& plan) {
-  return plan.treatment != job::Treatment::NotRefinished &&
-         plan.treatment != job::Treatment::EdgeOrJambOnly;
-}
 
 std::int64_t least_of(job::DirtClass dirt) {
   switch (dirt) {
@@ -28,12 +23,6 @@ std::int64_t least_of(job::DirtClass dirt) {
   return 0;
 }
 
-std::int64_t nibs_of(const PanelView& panel) {
-  return std::count_if(panel.marks.begin(), panel.marks.end(), [](const MarkView& mark) {
-    return mark.defect == job::DefectKind::Nib && mark.stage == job::Stage::Inspect;
-  });
-}
-
 void add_dirt(const CarView& car, Lesson& out) {
   const auto& pattern = job::pattern(car.body);
   bool all_looked_at = true;
@@ -42,7 +31,8 @@ void add_dirt(const CarView& car, Lesson& out) {
     if (!placed || !face_was_sprayed(panel.plan)) continue;
     all_looked_at = all_looked_at && panel.verdict != job::Verdict::NotLookedAt;
     const double area_m2 = trade::area_mm2(placed->shape.outline) / 1e6;
-    const std::int64_t nibs = nibs_of(panel);
+    const auto nibs =
+        static_cast<std::int64_t>(std::count_if(panel.marks.begin(), panel.marks.end(), is_dirt));
     out.sprayed_m2 += area_m2;
     out.nibs += std::max(nibs, least_of(panel.dirt));
     if (panel.dirt != job::DirtClass::None) {

@@ -1,8 +1,9 @@
 // folds/lesson.h: what one car teaches its shop: how much dirt fell on how much area, under whose
 // gun, in which booth, what a person said threw it, and how long the work on it took.
 //
-// Dirt:    nibs found when it was looked over; those of handling and of later stages are not among
-//          them. "Dirt all over" counts as the least of its class (10, 20, 50) and says so.
+// Dirt:    as in folds/dirt_of_car.h: nibs and craters found when it was looked over; those of
+//          handling and of later stages are not among them. "Dirt all over" counts as the least of
+//          its class (10, 20, 50) and says so.
 // Counted: a car when every panel that was sprayed has been looked at; before that its dirt teaches
 //          nothing.
 // Areas:   m2 of the panel's outline as drawn; panels whose face was not sprayed (not refinished,
