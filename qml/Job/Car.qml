@@ -1,6 +1,6 @@
 // Car: one car: when it is due and what holds it, its stages, and the one main act, named after what
 // comes next. car: the view model; wide: the stages left, what is due, the chosen stage and the acts
-// in a pane right. Signals: inspectAsked, partsAsked, timeLineAsked; whoAsked: somebody has to say
+// in a pane right. Signals: inspectAsked, planAsked, partsAsked, timeLineAsked; whoAsked: somebody has to say
 // who he is first.
 pragma ComponentBehavior: Bound
 
@@ -26,14 +26,14 @@ Item {
 
     signal inspectAsked
     signal partsAsked
+    signal planAsked
     signal timeLineAsked
     signal whoAsked
 
     Connections {
         target: page.car
-        function onInspectAsked() {
-            page.inspectAsked();
-        }
+        function onInspectAsked() { page.inspectAsked(); }
+        function onPlanAsked() { page.planAsked(); }
         function onNoteKept() {
             note.close();
         }

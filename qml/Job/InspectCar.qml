@@ -1,7 +1,7 @@
 // InspectCar: the whole car unfolded: what is clean, what is marked, what nobody has looked at, and
 // the next panel of the walk. wide: the panels also as a list, on a desk all marks too. A tap on a
 // panel or a row, or the main button, gives panelAsked(panel), the entry's word; when every panel is
-// looked at the main button gives carAsked().
+// looked at the main button gives planAsked() when marks are open, else carAsked().
 // Keys: J K or arrows walk, Enter opens, + - 0 zoom.
 pragma ComponentBehavior: Bound
 import QtQuick
@@ -22,6 +22,7 @@ FocusScope {
 
     signal panelAsked(string panel)
     signal carAsked
+    signal planAsked
 
     readonly property string here: cursor >= 0 ? inspect.panelAt(cursor)
         : wide && inspect.panel !== "" ? inspect.panel : inspect.nextPanel
@@ -218,11 +219,12 @@ FocusScope {
         height: implicitHeight
         visible: screen.inspect.panelCount > 0
         pressable: visible
-        text: allSeen ? qsTr("Back to the car") : qsTr("Look over %1").arg(screen.inspect.nextWords)
+        text: toPlan ? qsTr("Plan the correction") : allSeen ? qsTr("Back to the car") : qsTr("Look over %1").arg(screen.inspect.nextWords)
         secondLine: allSeen ? qsTr("every panel is looked at") : ""
-        onClicked: allSeen ? screen.carAsked() : screen.panelAsked(screen.inspect.nextPanel)
+        onClicked: toPlan ? screen.planAsked() : allSeen ? screen.carAsked() : screen.panelAsked(screen.inspect.nextPanel)
 
         readonly property bool allSeen: screen.inspect.nextPanel === ""
+        readonly property bool toPlan: allSeen && screen.inspect.markCount > 0 && !screen.inspect.readOnly
     }
     Words {
         anchors.centerIn: main

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "folds/floor_view.h"
+#include "screens/round_words.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -52,6 +53,17 @@ CarViewModel::CarViewModel(Session& session, QObject* parent)
       conflicts_({"key", "title", "shown", "other", "by", "takeWords"}, this) {
   connect(&session, &Session::snapshotChanged, this, &CarViewModel::refresh);
   refresh();
+}
+
+void CarViewModel::follow(CorrectionWork& work) {
+  work_ = &work;
+  connect(&work, &CorrectionWork::changed, this, &CarViewModel::changed);
+}
+
+bool CarViewModel::has_plan(Stage at) const {
+  if (!work_ || at != work_->stage()) return false;
+  return (work_->planned() && !work_->planned()->walk().steps.empty()) ||
+         !work_->panels_done().empty();
 }
 
 std::optional<Stage> CarViewModel::stage() const {
@@ -236,6 +248,7 @@ CarViewModel::Act CarViewModel::mainAct() const {
   if (!at) return Act::Deliver;
   if (stage_done(*at)) return Act::Reopen;
   if (sends(*car, *at)) return Act::Inspect;
+  if (has_plan(*at)) return Act::Correct;
   const auto* what = operation(*at);
   const auto* running = own_clock();
   const bool runs = what && running && !running->paused && running->operation == what->operation;
@@ -248,6 +261,14 @@ QString CarViewModel::mainText() const {
   switch (mainAct()) {
     case Act::Inspect:
       return name;
+    case Act::Correct: {
+      const auto* planned = work_->planned();
+      const auto* now = planned ? planned->walk().now() : nullptr;
+      if (now && !planned->walk().begun()) return tr("Plan the correction");
+      if (now) return tr("Go on: %1").arg(round_title(now->round, now->marks).toLower());
+      return planned && !planned->walk().asked.empty() ? tr("Go on: say what is gone")
+                                                       : tr("Go on: say what is clean");
+    }
     case Act::Start:
       return tr("Start %1").arg(words_of(*at));
     case Act::Finish:
@@ -273,6 +294,11 @@ QString CarViewModel::mainSecond() const {
       return what->estimate_min > 0
                  ? tr("%1 planned").arg(hours_words(what->estimate_min * 60000LL))
                  : QString();
+    }
+    case Act::Correct: {
+      const auto* planned = work_->planned();
+      return planned && planned->walk().now() ? minutes_words(planned->walk().minutes_left())
+                                              : QString();
     }
     case Act::Deliver: {
       const auto open = openPoints().size();
@@ -351,6 +377,7 @@ void CarViewModel::act() {
   }
   if (what == Act::Deliver) deliver();
   if (what == Act::Inspect) emit inspectAsked();
+  if (what == Act::Correct) emit planAsked();
 }
 
 void CarViewModel::choose(const QString& stage_word) {

@@ -3,7 +3,8 @@
 //
 // The chosen stage is the next one that is not done, until a person picks another tile. act() does
 // what mainText says. Inspect: inspectAsked() is sent at once, and the clock of the person goes to
-// that stage's operation by the same press. Finish: the person's own clock on the stage stops by
+// that stage's operation by the same press. Correct: planAsked() is sent; there is a plan as long
+// as a panel is to correct. Finish: the person's own clock on the stage stops by
 // the same act, and mainSecond says so. Everything else is one command. Threads: GUI thread. Errors
 // go to Session::failed.
 #pragma once
@@ -13,6 +14,7 @@
 #include <optional>
 #include <qqmlregistration.h>
 
+#include "screens/correction_work.h"
 #include "screens/row_list.h"
 #include "screens/session.h"
 
@@ -47,10 +49,12 @@ class CarViewModel final : public QObject {
  public:
   enum class State { Done, Running, Paused, Waits, NotYet, Disputed };
   Q_ENUM(State)
-  enum class Act { None, Inspect, Start, Finish, Reopen, Deliver };
+  enum class Act { None, Inspect, Correct, Start, Finish, Reopen, Deliver };
   Q_ENUM(Act)
 
   explicit CarViewModel(Session& session, QObject* parent = nullptr);
+
+  void follow(CorrectionWork& work);  // what the main act of the correction is named after
 
   bool here() const { return session_.car() != nullptr; }
   QString due() const;
@@ -79,10 +83,12 @@ class CarViewModel final : public QObject {
  signals:
   void changed();
   void inspectAsked();
+  void planAsked();
   void noteKept();
 
  private:
   void refresh();
+  bool has_plan(job::Stage stage) const;
   void show_operations();
   bool own_clock_on(job::Stage stage) const;
   void start(const folds::CarView& car, job::Stage stage);
@@ -93,6 +99,7 @@ class CarViewModel final : public QObject {
   const folds::RunningView* own_clock() const;  // of the person, on this car
 
   Session& session_;
+  CorrectionWork* work_ = nullptr;
   RowList stages_;
   RowList operations_;
   RowList conflicts_;
