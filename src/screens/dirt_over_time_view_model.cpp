@@ -65,8 +65,8 @@ DirtSaying DirtOverTimeViewModel::saying() const {
   return {session_.units(), session_.zone(), session_.now().wall_ms};
 }
 
-DirtQuestion DirtOverTimeViewModel::asked() const {
-  DirtQuestion out{booth_, painter_, std::nullopt, is_manager()};
+folds::DirtAsked DirtOverTimeViewModel::asked() const {
+  folds::DirtAsked out{booth_, painter_, std::nullopt};
   const std::int64_t now_ms = session_.now().wall_ms;
   if (since_ == Since::Year) out.since_ms = now_ms - 365 * day_ms;
   if (since_ == Since::ThreeMonths) out.since_ms = now_ms - 91 * day_ms;
@@ -93,8 +93,9 @@ void DirtOverTimeViewModel::refresh() {
 void DirtOverTimeViewModel::ask() {
   if (!lessons_ || !shop_) return;
   const int number = ++number_asked_;
-  session_.calculate(this, [this, number, question = asked(), lessons = lessons_, shop = shop_] {
-    auto numbers = dirt_numbers(question, *lessons, *shop);
+  session_.calculate(this, [this, number, question = asked(), manager = is_manager(),
+                            lessons = lessons_, shop = shop_] {
+    auto numbers = dirt_numbers(question, manager, *lessons, shop->booth_events);
     return [this, number, given = std::move(numbers)] {
       if (number == number_asked_) take(given);
     };
@@ -116,8 +117,9 @@ void DirtOverTimeViewModel::take(Result<DirtNumbers> numbers) {
     numbers_ = std::make_shared<DirtNumbers>(*std::move(numbers));
   }
   const auto& cars = numbers_->cars;
-  const auto same = std::find_if(cars.begin(), cars.end(),
-                                 [&](const DirtCar& car) { return text(car.job.hex()) == was; });
+  const auto same = std::find_if(cars.begin(), cars.end(), [&](const DirtCar& car) {
+    return text(car.lesson.job.hex()) == was;
+  });
   chosen_ = same == cars.end() ? -1 : static_cast<int>(same - cars.begin());
   say();
 }
@@ -141,7 +143,7 @@ void DirtOverTimeViewModel::list_points() {
   std::map<trade::ChartSignal, int> counts;
   for (const auto& car : numbers_->cars) {
     // In the hour that comes twice, a later car stays the later one.
-    days_ << std::max(local_days(car.sprayed_ms, zone), days_.isEmpty() ? 0 : days_.last());
+    days_ << std::max(local_days(car.lesson.sprayed_ms, zone), days_.isEmpty() ? 0 : days_.last());
     rates_ << per_area(car.point.rate_m2, units);
     lows_ << per_area(car.point.limits.low, units);
     highs_ << per_area(car.point.limits.high, units);
@@ -165,17 +167,20 @@ void DirtOverTimeViewModel::list_events() {
   std::vector<QVariantList> rows;
   const DirtSaying now = saying();
   const auto count = static_cast<int>(
-      std::count_if(numbers_->events.begin(), numbers_->events.end(),
-                    [](const DirtEvent& event) { return event.effect.has_value(); }));
-  for (const auto& event : numbers_->events) {
+      std::count_if(numbers_->changes.begin(), numbers_->changes.end(),
+                    [](const DirtChange& event) { return event.effect.has_value(); }));
+  for (const auto& event : numbers_->changes) {
     const QString title = event_title(event, now);
-    flag_days_ << local_days(event.logged.happened_ms, now.zone);
+    flag_days_ << local_days(event.happened_ms(), now.zone);
     flag_words_ << title;
     flag_strong_ << (event.flagged() ? 1 : 0);
     const auto effect = event.effect.value_or(trade::EventEffect{});
-    const auto* booth = shop_->find(event.logged.booth);
-    const bool named = booth && !booth_ && shop_->booths.size() > 1;
-    rows.push_back({text(event.logged.event.hex()),
+    const auto& done = event.change.done;
+    const bool one_booth = std::all_of(
+        done.begin(), done.end(), [&](const auto& one) { return one.booth == done.front().booth; });
+    const auto* booth = shop_->find(done.front().booth);
+    const bool named = booth && one_booth && !booth_ && shop_->booths.size() > 1;
+    rows.push_back({text(done.front().event.hex()),
                     named ? tr("%1, %2").arg(title, text(booth->name)) : title, event_state(event),
                     event_words(event), event_details(event, count), event.flagged(),
                     !event.enough(), effect.ratio, effect.interval.low, effect.interval.high,
@@ -217,12 +222,13 @@ QString DirtOverTimeViewModel::paintersNote() const {
 }
 
 QVariantList DirtOverTimeViewModel::question() const {
-  QVariantList out{part(tr("Dirt of"))};
+  QVariantList out;
   if (hasBooth())
-    out << part(choices(QStringLiteral("booth")).value(choiceOf(QStringLiteral("booth"))),
+    out << part(tr("Dirt of"))
+        << part(choices(QStringLiteral("booth")).value(choiceOf(QStringLiteral("booth"))),
                 QStringLiteral("booth"), booth_.has_value());
   else
-    out << part(tr("all cars"));
+    out << part(tr("Dirt of all cars"));
   out << part(choices(QStringLiteral("since")).value(choiceOf(QStringLiteral("since"))),
               QStringLiteral("since"), since_ != Since::Year);
   if (is_manager())
@@ -318,14 +324,14 @@ void DirtOverTimeViewModel::choose(int point) {
 
 QString DirtOverTimeViewModel::chosenPlate() const {
   const auto* car = chosen_car();
-  return car ? points_.plate(car->job) : QString();
+  return car ? points_.plate(car->lesson.job) : QString();
 }
 
 QString DirtOverTimeViewModel::chosenTitle() const {
   const auto* car = chosen_car();
   if (!car) return {};
   const DirtSaying now = saying();
-  return tr("%1, %2").arg(chosenPlate(), date_words(car->sprayed_ms, now.now_ms, now.zone));
+  return tr("%1, %2").arg(chosenPlate(), date_words(car->lesson.sprayed_ms, now.now_ms, now.zone));
 }
 
 QString DirtOverTimeViewModel::chosenWords() const {
@@ -335,7 +341,7 @@ QString DirtOverTimeViewModel::chosenWords() const {
 
 QString DirtOverTimeViewModel::chosenJob() const {
   const auto* car = chosen_car();
-  return car ? text(car->job.hex()) : QString();
+  return car ? text(car->lesson.job.hex()) : QString();
 }
 
 void DirtOverTimeViewModel::openSum() {

@@ -118,7 +118,7 @@ class DirtOverTimeViewModel final : public QObject {
 
   bool is_manager() const;
   DirtSaying saying() const;
-  DirtQuestion asked() const;
+  folds::DirtAsked asked() const;
   void refresh();
   void ask();
   void take(Result<DirtNumbers> numbers);

@@ -33,15 +33,15 @@ QVariant DirtPoints::data(const QModelIndex& index, int role) const {
   if (!one) return {};
   switch (role) {
     case JobIdRole:
-      return QString::fromStdString(one->job.hex());
+      return QString::fromStdString(one->lesson.job.hex());
     case PlateRole:
-      return plate(one->job);
+      return plate(one->lesson.job);
     case DayRole:
-      return date_words(one->sprayed_ms, saying_.now_ms, saying_.zone);
+      return date_words(one->lesson.sprayed_ms, saying_.now_ms, saying_.zone);
     case NibsRole:
-      return QString::number(one->nibs);
+      return QString::number(one->lesson.nibs);
     case AreaRole:
-      return area_words(one->sprayed_m2 * 1e6, saying_.units);
+      return area_words(one->lesson.sprayed_m2 * 1e6, saying_.units);
     case RateRole:
       return rate_number(one->point.rate_m2, saying_.units);
     case LimitsRole:
@@ -51,7 +51,8 @@ QVariant DirtPoints::data(const QModelIndex& index, int role) const {
     case LookWordsRole:
       return look_words(one->point.signal);
     case SaidRole:
-      return QStringList{plate(one->job), date_words(one->sprayed_ms, saying_.now_ms, saying_.zone),
+      return QStringList{plate(one->lesson.job),
+                         date_words(one->lesson.sprayed_ms, saying_.now_ms, saying_.zone),
                          car_words(*one, saying_)}
           .join(QStringLiteral(", "));
     default:

@@ -19,6 +19,17 @@ QString tr(const char* words) {
   return QCoreApplication::translate("dirt", words);
 }
 
+// "filters changed and new suits"; each only once.
+QString done_words(const DirtChange& change) {
+  QStringList all;
+  for (const auto& done : change.change.done)
+    if (const QString words = words_of(done.what); !all.contains(words)) all << words;
+  if (all.size() < 2) return all.join(QString());
+  const QString last = all.takeLast();
+  return tr(QT_TRANSLATE_NOOP("dirt", "%1 and %2"))
+      .arg(all.join(tr(QT_TRANSLATE_NOOP("dirt", ", "))), last);
+}
+
 int count_of(const DirtNumbers& numbers, ChartSignal look) {
   return static_cast<int>(
       std::count_if(numbers.cars.begin(), numbers.cars.end(),
@@ -74,11 +85,11 @@ QString look_meaning(ChartSignal look) {
 }
 
 QString answer_words(const DirtNumbers& numbers, const DirtSaying& saying) {
-  for (auto event = numbers.events.rbegin(); event != numbers.events.rend(); ++event) {
+  for (auto event = numbers.changes.rbegin(); event != numbers.changes.rend(); ++event) {
     if (!event->flagged()) continue;
-    const QString what = tr(QT_TRANSLATE_NOOP("dirt", "%1 (%2)"))
-                             .arg(date_words(event->logged.happened_ms, saying.now_ms, saying.zone),
-                                  words_of(event->logged.what));
+    const QString what =
+        tr(QT_TRANSLATE_NOOP("dirt", "%1 (%2)"))
+            .arg(date_words(event->happened_ms(), saying.now_ms, saying.zone), done_words(*event));
     const auto& effect = *event->effect;
     if (effect.unbounded)
       return tr(QT_TRANSLATE_NOOP("dirt", "More dirt since %1: nothing was found before it."))
@@ -123,38 +134,42 @@ QString limits_words(const DirtCar& car, const DirtSaying& saying) {
 }
 
 QString car_words(const DirtCar& car, const DirtSaying& saying) {
-  const QString nibs = car.all_over
+  const QString nibs = car.lesson.all_over
                            ? tr(QT_TRANSLATE_NOOP("dirt", "%1 nibs or more, dirt all over"))
-                       : car.nibs == 1 ? tr(QT_TRANSLATE_NOOP("dirt", "%1 nib"))
-                                       : tr(QT_TRANSLATE_NOOP("dirt", "%1 nibs"));
-  QString out = tr(QT_TRANSLATE_NOOP("dirt", "%1 on %2: %3, limits %4"))
-                    .arg(nibs.arg(car.nibs), area_words(car.sprayed_m2 * 1e6, saying.units),
-                         rate_words(car.point.rate_m2, saying.units), limits_words(car, saying));
+                       : car.lesson.nibs == 1 ? tr(QT_TRANSLATE_NOOP("dirt", "%1 nib"))
+                                              : tr(QT_TRANSLATE_NOOP("dirt", "%1 nibs"));
+  QString out =
+      tr(QT_TRANSLATE_NOOP("dirt", "%1 on %2: %3, limits %4"))
+          .arg(nibs.arg(car.lesson.nibs), area_words(car.lesson.sprayed_m2 * 1e6, saying.units),
+               rate_words(car.point.rate_m2, saying.units), limits_words(car, saying));
   const QString look = look_words(car.point.signal);
   return look.isEmpty() ? out : tr(QT_TRANSLATE_NOOP("dirt", "%1; %2")).arg(out, look);
 }
 
-QString event_title(const DirtEvent& event, const DirtSaying& saying) {
+QString event_title(const DirtChange& event, const DirtSaying& saying) {
   return tr(QT_TRANSLATE_NOOP("dirt", "%1, %2"))
-      .arg(sentence(words_of(event.logged.what)),
-           date_words(event.logged.happened_ms, saying.now_ms, saying.zone));
+      .arg(sentence(done_words(event)),
+           date_words(event.happened_ms(), saying.now_ms, saying.zone));
 }
 
-QString event_state(const DirtEvent& event) {
+QString event_state(const DirtChange& event) {
   if (!event.enough())
-    return event.cars_before < event.cars_after ? tr(QT_TRANSLATE_NOOP("dirt", "too few to say"))
-                                                : tr(QT_TRANSLATE_NOOP("dirt", "too early to say"));
+    return event.change.cars_before < event.change.cars_after
+               ? tr(QT_TRANSLATE_NOOP("dirt", "too few to say"))
+               : tr(QT_TRANSLATE_NOOP("dirt", "too early to say"));
   if (!event.flagged()) return tr(QT_TRANSLATE_NOOP("dirt", "no clear change"));
   return !event.effect->unbounded && event.effect->ratio < 1
              ? tr(QT_TRANSLATE_NOOP("dirt", "less dirt"))
              : tr(QT_TRANSLATE_NOOP("dirt", "more dirt"));
 }
 
-QString event_words(const DirtEvent& event) {
+QString event_words(const DirtChange& event) {
   if (!event.enough())
-    return event.cars_before < event.cars_after
-               ? tr(QT_TRANSLATE_NOOP("dirt", "%1 of 10 cars before it")).arg(event.cars_before)
-               : tr(QT_TRANSLATE_NOOP("dirt", "%1 of 10 cars after it")).arg(event.cars_after);
+    return event.change.cars_before < event.change.cars_after
+               ? tr(QT_TRANSLATE_NOOP("dirt", "%1 of 10 cars before it"))
+                     .arg(event.change.cars_before)
+               : tr(QT_TRANSLATE_NOOP("dirt", "%1 of 10 cars after it"))
+                     .arg(event.change.cars_after);
   const auto& effect = *event.effect;
   QString change;
   if (effect.unbounded && effect.interval.low <= 0)
@@ -173,11 +188,11 @@ QString event_words(const DirtEvent& event) {
                  .arg(times_words(effect.ratio), times_words(effect.interval.low),
                       times_words(effect.interval.high));
   return tr(QT_TRANSLATE_NOOP("dirt", "%1; %2 before, %3 after"))
-      .arg(change, cars_words(event.cars_before))
-      .arg(event.cars_after);
+      .arg(change, cars_words(event.change.cars_before))
+      .arg(event.change.cars_after);
 }
 
-QString event_details(const DirtEvent& event, int events) {
+QString event_details(const DirtChange& event, int events) {
   if (!event.enough())
     return tr(
         QT_TRANSLATE_NOOP("dirt", "From 10 cars before it and 10 after it on something is said."));

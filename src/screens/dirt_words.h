@@ -27,10 +27,11 @@ QString rests_on_words(const DirtNumbers& numbers, const DirtSaying& saying);
 QString car_words(const DirtCar& car, const DirtSaying& saying);  // nibs, area, rate, limits, sign
 QString limits_words(const DirtCar& car, const DirtSaying& saying);
 
-QString event_title(const DirtEvent& event, const DirtSaying& saying);  // "Filters changed, May 12"
-QString event_state(const DirtEvent& event);  // "less dirt", "too early to say"
-QString event_words(const DirtEvent& event);  // ratio, interval, cars before and after
-QString event_details(const DirtEvent& event, int events);  // chances before and after correction
+QString event_title(const DirtChange& event,
+                    const DirtSaying& saying);  // "Filters changed, May 12"
+QString event_state(const DirtChange& event);   // "less dirt", "too early to say"
+QString event_words(const DirtChange& event);   // ratio, interval, cars before and after
+QString event_details(const DirtChange& event, int events);  // chances before and after correction
 QString painter_words(const DirtPainter& painter, const DirtSaying& saying);
 
 }  // namespace jambline::screens
