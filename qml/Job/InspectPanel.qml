@@ -1,7 +1,7 @@
 // InspectPanel: one panel large. A tap places a mark of the last kind, a drag over 16 dp moves one,
 // the main button says what it records and goes on. inspect.openPanel(panel) chooses it.
 // From 720 dp on: the panel and all kinds left, the list of its marks and the acts in a pane right.
-// nextAsked(panel): on to that panel, "" back to the map.
+// nextAsked(panel): on to that panel, "" back to the map. filmAsked: the film of this panel.
 // Keys: M the cross (arrows 10 mm, Shift 1 mm), N places, R the last kind again, [ ] panels, L clean,
 // T to correct, G redo, + - 0 zoom, Enter the main act, Esc lets go of mark and cross.
 pragma ComponentBehavior: Bound
@@ -35,6 +35,7 @@ FocusScope {
         : area.y + (large ? 258 : 148) + chips.height + 2 * Theme.gap + actsHeight
 
     signal nextAsked(string panel)
+    signal filmAsked
 
     function arrow(key: int, step: real): bool {
         const dx = key === Qt.Key_Right ? step : key === Qt.Key_Left ? -step : 0;
@@ -162,6 +163,7 @@ FocusScope {
         height: Math.max(140, chips.y - y - 8)
         inspect: screen.inspect
         onMapAsked: screen.nextAsked("")
+        onFilmAsked: screen.filmAsked()
 
         transform: Translate { id: shift }
         NumberAnimation {

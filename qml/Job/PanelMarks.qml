@@ -1,5 +1,5 @@
 // PanelMarks: one panel large with its rings, the cross of the keyboard, the scale bar and the small
-// map. Signals: mapAsked (the small map was tapped), placed (a place was tapped).
+// map. Signals: mapAsked (the small map was tapped), filmAsked (the film of the panel).
 // moving: the next tap says where the chosen mark goes.
 pragma ComponentBehavior: Bound
 import QtQuick
@@ -21,6 +21,7 @@ Item {
     readonly property bool below: fit(width, height - whole.height) >= fit(width - whole.width, height - foot.height)
 
     signal mapAsked
+    signal filmAsked
 
     function tap(xMm: real, yMm: real) {
         if (moving) {
@@ -187,6 +188,20 @@ Item {
             size: Theme.note
             color: Theme.pencil
         }
+    }
+    PlainButton {
+        id: film
+        objectName: "panelFilm"
+        x: area.below ? whole.x - width - Theme.gap : area.width - width - 8
+        y: area.below ? whole.y : Math.max(0, whole.y - height - Theme.gap)
+        width: Math.max(whole.width, implicitWidth)
+        height: whole.height
+        beside: false
+        textSize: Theme.note
+        shape: area.inspect.filmShape
+        text: qsTr("Film")
+        name: qsTr("Film, %1. Opens the readings.").arg(area.inspect.filmWords)
+        onClicked: area.filmAsked()
     }
     Pressable {
         id: whole

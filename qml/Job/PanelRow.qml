@@ -12,6 +12,7 @@ PaperCard {
     required property string spoken
     required property int look
     required property int marks
+    required property bool noCut
 
     pressable: true
     name: spoken
@@ -43,6 +44,25 @@ PaperCard {
                 width: folded ? words.width : words.width - aside.width
                 text: row.title
                 mute: true
+            }
+            Row {
+                visible: row.noCut
+                width: parent.width
+                spacing: 6
+
+                StateShape {
+                    kind: ShapeKind.Must
+                    size: 18
+                    anchors.verticalCenter: parent.verticalCenter
+                }
+                Words {
+                    width: Math.min(natural, parent.width - 24)
+                    text: qsTr("do not cut")
+                    mute: true
+                    bold: true
+                    size: Theme.note
+                    color: Theme.oxide
+                }
             }
             Words {
                 id: aside

@@ -14,6 +14,7 @@ Item {
     required property int look
     required property int marks
     required property bool isNext
+    required property bool noCut
     required property string spoken
     required property real xMm
     required property real yMm
@@ -29,6 +30,7 @@ Item {
     readonly property bool roomy: Math.min(boxWidthMm, boxHeightMm) * scale_px > 30
     readonly property bool named: roomy && name.natural + 6 <= room * 0.92
     readonly property bool stacked: tall > 70 || shape.width + name.natural + 14 > room
+    readonly property bool warned: noCut && roomy && stop.natural + 6 <= room
 
     signal asked(string panel)
 
@@ -65,6 +67,11 @@ Item {
             size: 20
             key: tag.panel
         }
+        StateShape {
+            visible: tag.noCut
+            kind: ShapeKind.Must
+            size: 20
+        }
         Rectangle {
             visible: tag.named
             width: name.width + (tag.look === PanelLook.NotYet ? 8 : 0)
@@ -82,6 +89,24 @@ Item {
                 wrapMode: Text.NoWrap
             }
         }
+        Words {
+            id: stop
+            visible: tag.warned
+            width: natural
+            text: qsTr("do not cut")
+            mute: true
+            bold: true
+            size: Theme.small
+            color: Theme.oxide
+            wrapMode: Text.NoWrap
+        }
+    }
+    StateShape {
+        visible: next.visible && tag.noCut
+        x: next.x + (next.width - width) / 2
+        y: next.y - height - 4
+        kind: ShapeKind.Must
+        size: 20
     }
     TapeLabel {
         id: next
@@ -94,7 +119,7 @@ Item {
         lift: 40
         textSize: Theme.small
         centered: true
-        text: qsTr("Next:")
+        text: tag.noCut ? qsTr("Next, do not cut:") : qsTr("Next:")
         secondLine: tag.shortTitle
         key: tag.panel
         Accessible.ignored: true

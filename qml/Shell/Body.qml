@@ -26,7 +26,7 @@ FocusScope {
     signal whoAsked
 
     readonly property Item front: carTurn.shown ? carTurn : openCarTurn.shown ? openCarTurn
-        : inspectTurn.shown ? inspectTurn : panelTurn.shown ? panelTurn : partsTurn.shown ? partsTurn
+        : inspectTurn.shown ? inspectTurn : panelTurn.shown ? panelTurn : filmTurn.shown ? filmTurn : partsTurn.shown ? partsTurn
         : timeLineTurn.shown ? timeLineTurn : recordTurn.shown ? recordTurn : floorScreen
     readonly property var frontScreen: front === floorScreen ? floorScreen : (front as Turn).item
     readonly property real leastHeight: Math.max(Theme.textScale > 1.2 && !wide ? 420 : 320, frontScreen?.implicitHeight ?? 0)
@@ -148,6 +148,24 @@ FocusScope {
                 if (panel === "")
                     body.way.go(Navigation.Inspect);
             }
+            onFilmAsked: {
+                body.models.film.openPanel(body.models.inspect.panel);
+                body.way.go(Navigation.Film);
+            }
+        }
+    }
+    Turn {
+        id: filmTurn
+        shown: body.shown === Navigation.Film
+        anchors.fill: parent
+
+        sourceComponent: Film {
+            focus: true
+            undoRoom: body.undoRoom
+            objectName: "filmScreen"
+            wide: body.wide
+            film: body.models.film
+            inspect: body.models.inspect
         }
     }
     Turn {

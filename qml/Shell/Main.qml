@@ -5,6 +5,7 @@ import QtQuick
 import QtQuick.Window
 import Jambline.Theme
 import Jambline.Screens
+import Jambline.Job
 
 Window {
     id: window
@@ -23,6 +24,8 @@ Window {
     required property CarViewModel car
     required property InspectViewModel inspect
     required property PartsViewModel parts
+    required property FilmViewModel film
+    required property BeforeCutViewModel beforeCut
     required property RecordViewModel record
     required property TimeLineViewModel timeLine
     readonly property alias way: way
@@ -31,6 +34,7 @@ Window {
     readonly property alias pinSheet: pinSheet
     readonly property alias shopSheet: shopSheet
     readonly property alias forgottenSheet: forgottenSheet
+    readonly property alias beforeCutSheet: beforeCutSheet
     readonly property bool asksOverSheets: pinSheet.opened || forgottenSheet.opened
     readonly property alias firstAid: firstAid
     readonly property bool wide: width >= 840
@@ -60,6 +64,7 @@ Window {
         openCarForm: window.openCarForm
         car: window.car
         inspect: window.inspect
+        film: window.film
         parts: window.parts
         record: window.record
         timeLine: window.timeLine
@@ -240,6 +245,13 @@ Window {
         enabled: !firstAid.opened && !window.asksOverSheets
         shop: window.shop
         folder: window.shopFolder
+        keepClear: head.firstAid
+    }
+    BeforeCut {
+        id: beforeCutSheet
+        anchors.fill: parent
+        enabled: !firstAid.opened && !window.asksOverSheets
+        check: window.beforeCut
         keepClear: head.firstAid
     }
     ForgottenClockSheet {

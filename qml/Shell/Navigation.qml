@@ -6,7 +6,7 @@ QtObject {
     id: way
 
     enum Place { Floor, Record }
-    enum Work { None, OpenCar, Car, Inspect, Panel, Parts, TimeLine }
+    enum Work { None, OpenCar, Car, Inspect, Panel, Parts, TimeLine, Film }
 
     property int place: Navigation.Floor
     property int work: Navigation.None
@@ -31,6 +31,8 @@ QtObject {
             return false;
         if (work === Navigation.Panel)
             go(Navigation.Inspect);
+        else if (work === Navigation.Film)
+            go(Navigation.Panel);
         else if (work === Navigation.Car || work === Navigation.OpenCar)
             go(Navigation.None);
         else

@@ -9,6 +9,7 @@ QtObject {
     required property OpenCarViewModel openCarForm
     required property CarViewModel car
     required property InspectViewModel inspect
+    required property FilmViewModel film
     required property PartsViewModel parts
     required property RecordViewModel record
     required property TimeLineViewModel timeLine

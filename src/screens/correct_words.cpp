@@ -36,19 +36,19 @@ constexpr auto cause_words = std::to_array<const char*>(
      QT_TRANSLATE_NOOP("words", "bake air"), QT_TRANSLATE_NOOP("words", "interior fiber"),
      QT_TRANSLATE_NOOP("words", "insect"), QT_TRANSLATE_NOOP("words", "chance")});
 
-constexpr auto cut_item_words = std::to_array<const char*>(
-    {QT_TRANSLATE_NOOP("words", "eye protection"),
-     QT_TRANSLATE_NOOP("words", "nitrile gloves, snug"),
-     QT_TRANSLATE_NOOP("words", "wet or extracted, mask as the sheet says"),
-     QT_TRANSLATE_NOOP("words", "hearing"),
-     QT_TRANSLATE_NOOP("words", "cord out of the water, ground-fault outlet"),
-     QT_TRANSLATE_NOOP("words", "loose things off, pad turns off the edge"),
-     QT_TRANSLATE_NOOP("words", "panel cool, thumbnail firm"),
-     QT_TRANSLATE_NOOP("words", "finish is not matte"),
-     QT_TRANSLATE_NOOP("words", "trim and sharp edges taped"),
-     QT_TRANSLATE_NOOP("words", "car held, hood and hatch propped"),
-     QT_TRANSLATE_NOOP("words", "vent seams covered"),
-     QT_TRANSLATE_NOOP("words", "breaks from vibration")});
+constexpr auto cut_item_words =
+    std::to_array<const char*>({QT_TRANSLATE_NOOP("words", "eye protection"),
+                                QT_TRANSLATE_NOOP("words", "nitrile gloves, snug"),
+                                QT_TRANSLATE_NOOP("words", "wet or extracted, mask by the sheet"),
+                                QT_TRANSLATE_NOOP("words", "hearing"),
+                                QT_TRANSLATE_NOOP("words", "cord dry, ground-fault outlet"),
+                                QT_TRANSLATE_NOOP("words", "nothing loose, pad turns off edges"),
+                                QT_TRANSLATE_NOOP("words", "panel cool, thumbnail firm"),
+                                QT_TRANSLATE_NOOP("words", "finish is not matte"),
+                                QT_TRANSLATE_NOOP("words", "trim and sharp edges taped"),
+                                QT_TRANSLATE_NOOP("words", "car held, hood or hatch propped"),
+                                QT_TRANSLATE_NOOP("words", "vent seams covered"),
+                                QT_TRANSLATE_NOOP("words", "breaks from vibration")});
 
 constexpr auto reason_words = std::to_array<const char*>(
     {QT_TRANSLATE_NOOP("words", "none at hand"), QT_TRANSLATE_NOOP("words", "broken"),

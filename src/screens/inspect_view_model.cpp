@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "folds/planned_car.h"
 #include "screens/correct_words.h"
 #include "screens/map_geometry.h"
 #include "screens/place_words.h"
@@ -113,11 +114,33 @@ void InspectViewModel::refresh() {
       emit panelChanged();
     }
   }
+  take_lessons();
   show_panels();
   show_marks();
   show_car_marks();
   emit changed();
   emit chosenChanged();
+}
+
+void InspectViewModel::take_lessons() {
+  const auto& lessons = session_.snapshot().lessons;
+  if (!lessons || lessons.get() == lessons_seen_) return;
+  lessons_seen_ = lessons.get();
+  learned_ = folds::shop_lessons(*lessons).sequences;
+}
+
+FilmSaid InspectViewModel::film_of(const folds::PanelView& panel) const {
+  const folds::FilmOfPanel film = folds::film_of_panel(panel, {folds::whole_sequence()}, learned_);
+  return say_film(film, trade::film_budget(film.budget), session_.units());
+}
+
+// By its finish always; by its film where there is something to work on.
+bool InspectViewModel::no_cut(const folds::PanelView& panel) const {
+  if (!job::may_be_cut(panel.plan.finish)) return true;
+  if (panel.open_marks() == 0 && panel.dirt == job::DirtClass::None) return false;
+  const folds::FilmOfPanel film = folds::film_of_panel(panel, {folds::whole_sequence()}, learned_);
+  const auto result = trade::film_budget(film.budget);
+  return result && result->word == trade::FilmWord::DoNotCut;
 }
 
 void InspectViewModel::show_panels() {
@@ -143,8 +166,10 @@ void InspectViewModel::show_panels() {
       if (one.release.rack)
         for (const auto& place : session_.shop().racks)
           if (place.rack == *one.release.rack) row.aside = QString::fromStdString(place.name);
+      row.no_cut = no_cut(one);
+      const QString said = row.no_cut ? tr("%1, do not cut").arg(row.aside) : row.aside;
       row.spoken = tr("%1, %2, %3 of %4. Opens the panel.")
-                       .arg(row.title, row.aside)
+                       .arg(row.title, said)
                        .arg(number)
                        .arg(here->panels.size());
       const LabelSpot spot = spots(here->body).of(row.panel);
@@ -359,8 +384,18 @@ QString InspectViewModel::dirtWords() const {
 }
 
 QString InspectViewModel::doNotCutWords() const {
-  if (!view() || job::may_be_cut(view()->plan.finish)) return {};
+  if (!view() || !no_cut(*view())) return {};
+  if (job::may_be_cut(view()->plan.finish))
+    return tr("Do not cut: the clear is %1.").arg(film_of(*view()).range);
   return tr("Do not cut: %1. No sanding, no polishing.").arg(words_of(view()->plan.finish));
+}
+
+int InspectViewModel::filmShape() const {
+  return view() ? shape_of(film_of(*view()).state) : 0;
+}
+
+QString InspectViewModel::filmWords() const {
+  return view() ? film_of(*view()).word : QString();
 }
 
 bool InspectViewModel::disputed() const {

@@ -18,8 +18,9 @@
 #include <optional>
 #include <set>
 
-#include "folds/car_view.h"
+#include "folds/film_of_panel.h"
 #include "job/body_shape.h"
+#include "screens/film_words.h"
 #include "screens/mark_rows.h"
 #include "screens/panel_rows.h"
 #include "screens/row_list.h"
@@ -59,6 +60,8 @@ class InspectViewModel final : public QObject {
   Q_PROPERTY(int dirt READ dirt NOTIFY changed)
   Q_PROPERTY(QString dirtWords READ dirtWords NOTIFY changed)
   Q_PROPERTY(QString doNotCutWords READ doNotCutWords NOTIFY changed)  // "" may be cut
+  Q_PROPERTY(int filmShape READ filmShape NOTIFY changed)              // ShapeKind of its word
+  Q_PROPERTY(QString filmWords READ filmWords NOTIFY changed)          // "One light pass"
   Q_PROPERTY(bool disputed READ disputed NOTIFY changed)
   Q_PROPERTY(bool loose READ loose NOTIFY changed)
   Q_PROPERTY(QString rackWords READ rackWords NOTIFY changed)
@@ -120,6 +123,8 @@ class InspectViewModel final : public QObject {
   int dirt() const;
   QString dirtWords() const;
   QString doNotCutWords() const;
+  int filmShape() const;
+  QString filmWords() const;
   bool disputed() const;
   bool loose() const;
   QString rackWords() const;
@@ -201,6 +206,9 @@ class InspectViewModel final : public QObject {
   void refuse(const QString& words);
   void give(job::Verdict verdict, bool go_on);
   void refresh();
+  void take_lessons();
+  FilmSaid film_of(const folds::PanelView& panel) const;
+  bool no_cut(const folds::PanelView& panel) const;
   void show_panels();
   void show_marks();
   void show_car_marks();
@@ -211,6 +219,8 @@ class InspectViewModel final : public QObject {
   RowModel<PanelRow> panels_;
   RowModel<MarkRow> marks_;
   RowList car_marks_;
+  std::vector<folds::LearnedSequence> learned_;
+  const void* lessons_seen_ = nullptr;
   std::optional<job::Panel> panel_;
   std::optional<JobId> job_;
   job::DefectKind kind_ = job::DefectKind::Nib;

@@ -14,6 +14,7 @@ std::vector<RowModel<PanelRow>::Column> panel_columns() {
           {"aside", [](const PanelRow& row) { return row.aside; }},
           {"isNext", [](const PanelRow& row) { return row.next; }},
           {"isHere", [](const PanelRow& row) { return row.here; }},
+          {"noCut", [](const PanelRow& row) { return row.no_cut; }},
           {"spoken", [](const PanelRow& row) { return row.spoken; }},
           {"xMm", [](const PanelRow& row) { return row.spot.x_mm; }},
           {"yMm", [](const PanelRow& row) { return row.spot.y_mm; }},

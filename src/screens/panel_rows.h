@@ -2,8 +2,9 @@
 //
 // Roles:   panel (the entry's word), title ("Left fender"), shortTitle ("Fender"), look
 //          (PanelLook), marks, onCar, aside ("rack 2", "not yet", "4 marks"), isNext, isHere,
-//          spoken (for the reader), xMm, yMm, roomMm (where a word fits on the pattern), and
-//          boxXMm, boxYMm, boxWidthMm, boxHeightMm (low corner; y up), all in pattern millimetres.
+//          noCut (nobody sands or polishes there), spoken (for the reader), xMm, yMm, roomMm (where
+//          a word fits on the pattern), and boxXMm, boxYMm, boxWidthMm, boxHeightMm (low corner; y
+//          up), all in pattern millimetres.
 // Threads: GUI thread. Rows are given by InspectViewModel.
 #pragma once
 
@@ -33,6 +34,7 @@ struct PanelRow {
   QString aside;
   bool next = false;
   bool here = false;
+  bool no_cut = false;
   QString spoken;
   trade::Point_mm spot;
   double room_mm = 0;

@@ -4,6 +4,8 @@
 
 #include "item.h"
 #include "rules.h"
+#include "screens/before_cut_view_model.h"
+#include "screens/film_view_model.h"
 #include "screens/inspect_view_model.h"
 #include "screens/open_car_view_model.h"
 #include "screens/time_line_view_model.h"
@@ -96,6 +98,43 @@ bool chosen_mark(Shop& shop) {
   const auto* most = panel_with_most_marks(shop);
   if (most && !most->marks.empty())
     shop.program().inspect().choose(QString::fromStdString(most->marks.front().mark.hex()));
+  settle(shop.window());
+  return true;
+}
+
+screens::FilmViewModel* film(Shop& shop) {
+  auto* film = qobject_cast<screens::FilmViewModel*>(part(shop, "film"));
+  if (!film || !panel(shop)) return nullptr;
+  film->openPanel(shop.program().inspect().panel());
+  return place(shop, "Floor", "Film") ? film : nullptr;
+}
+
+// Two readings of a spot are typed; the third is none that a gauge shows.
+bool film_typed(Shop& shop) {
+  auto* typed = film(shop);
+  if (!typed || !press(shop, "filmMain")) return false;
+  while (typed->readingCount() > 0) typed->dropReading();
+  for (const int value : {112, 115, 0}) typed->type(value);
+  settle(shop.window());
+  return true;
+}
+
+bool film_sum(Shop& shop) {
+  auto* shown = film(shop);
+  if (!shown) return false;
+  shown->openSum();
+  settle(shop.window());
+  return true;
+}
+
+bool before_cut(Shop& shop, const char* item) {
+  auto* check = qobject_cast<screens::BeforeCutViewModel*>(part(shop, "beforeCut"));
+  if (!check || !place(shop, "Floor", "Car")) return false;
+  check->ask();
+  if (item) {
+    check->answerTheRest();
+    check->open(QString::fromLatin1(item));
+  }
   settle(shop.window());
   return true;
 }
@@ -199,6 +238,11 @@ std::vector<Screen> all() {
       {"inspect-mark", true, chosen_mark},
       {"mark-sheet", true, then(chosen_mark, sheet("MarkSheet"))},
       {"dirt-sheet", true, then(panel, pressing("dirtAllOver"))},
+      {"film", true, [](Shop& shop) { return film(shop) != nullptr; }},
+      {"film-typed", true, film_typed},
+      {"film-sum", true, film_sum},
+      {"before-cut", true, [](Shop& shop) { return before_cut(shop, nullptr); }},
+      {"before-cut-answers", true, [](Shop& shop) { return before_cut(shop, "gloves"); }},
       {"parts", true, at("Floor", "Parts")},
       {"time-line", true, at("Floor", "TimeLine")},
       {"entry-sheet", true, [](Shop& shop) { return entry(shop, false); }},

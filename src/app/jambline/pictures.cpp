@@ -11,7 +11,7 @@
 namespace jambline::app {
 
 namespace {
-enum class Over { Nothing, Clock, People, Aid };
+enum class Over { Nothing, Clock, People, BeforeCut, Aid };
 
 struct Stop {
   const char* name;
@@ -25,6 +25,8 @@ constexpr Stop stops[] = {
     {"car", "Floor", "Car"},
     {"inspect-car", "Floor", "Inspect"},
     {"inspect-panel", "Floor", "Panel"},
+    {"film", "Floor", "Film"},
+    {"before-cut", "Floor", "Car", Over::BeforeCut},
     {"parts", "Floor", "Parts"},
     {"time-line", "Floor", "TimeLine"},
     {"open-a-car", "Floor", "OpenCar"},
@@ -88,6 +90,7 @@ bool prepare(Program& program) {
   while (!program.session().hasCar() && timer.elapsed() < 10'000) wait_ms(20);
   if (!program.session().hasCar()) return false;
   program.inspect().openPanel(panel_with_most_marks(*program.session().car()));
+  program.film().openPanel(program.inspect().panel());
   return true;
 }
 
@@ -100,6 +103,8 @@ bool go(Program& program, const Stop& stop) {
   if (!way || !clock || !people || !aid) return false;
   clock->setProperty("opened", stop.over == Over::Clock);
   people->setProperty("opened", stop.over == Over::People);
+  auto* before_cut = window->property("beforeCutSheet").value<QObject*>();
+  if (before_cut) before_cut->setProperty("opened", stop.over == Over::BeforeCut);
   QMetaObject::invokeMethod(aid, stop.over == Over::Aid ? "open" : "close");
   way->setProperty("place", value_of(*way, "Place", stop.place));
   way->setProperty("work", value_of(*way, "Work", stop.work));

@@ -66,6 +66,8 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->car_ = std::make_unique<screens::CarViewModel>(session);
   out->inspect_ = std::make_unique<screens::InspectViewModel>(session);
   out->parts_ = std::make_unique<screens::PartsViewModel>(session);
+  out->film_ = std::make_unique<screens::FilmViewModel>(session);
+  out->before_cut_ = std::make_unique<screens::BeforeCutViewModel>(session);
   out->record_ = std::make_unique<screens::RecordViewModel>(session);
   out->time_line_ = std::make_unique<screens::TimeLineViewModel>(session);
   QObject::connect(out->settings_.get(), &screens::SettingsViewModel::changed, &session,
@@ -111,6 +113,8 @@ bool Program::show() {
       {QStringLiteral("car"), QVariant::fromValue<QObject*>(car_.get())},
       {QStringLiteral("inspect"), QVariant::fromValue<QObject*>(inspect_.get())},
       {QStringLiteral("parts"), QVariant::fromValue<QObject*>(parts_.get())},
+      {QStringLiteral("film"), QVariant::fromValue<QObject*>(film_.get())},
+      {QStringLiteral("beforeCut"), QVariant::fromValue<QObject*>(before_cut_.get())},
       {QStringLiteral("record"), QVariant::fromValue<QObject*>(record_.get())},
       {QStringLiteral("timeLine"), QVariant::fromValue<QObject*>(time_line_.get())},
   };

@@ -14,9 +14,11 @@
 
 #include "app/jambline/options.h"
 #include "engine/engine.h"
+#include "screens/before_cut_view_model.h"
 #include "screens/car_view_model.h"
 #include "screens/clock_view_model.h"
 #include "screens/demo_view_model.h"
+#include "screens/film_view_model.h"
 #include "screens/floor_view_model.h"
 #include "screens/forgotten_clock_view_model.h"
 #include "screens/inspect_view_model.h"
@@ -46,6 +48,7 @@ class Program {
   QQuickWindow* window() const;
   screens::Session& session() { return *session_; }
   screens::InspectViewModel& inspect() { return *inspect_; }
+  screens::FilmViewModel& film() { return *film_; }
   screens::SettingsViewModel& settings() { return *settings_; }
   engine::Engine& engine() { return *engine_; }
 
@@ -71,6 +74,8 @@ class Program {
   std::unique_ptr<screens::CarViewModel> car_;
   std::unique_ptr<screens::InspectViewModel> inspect_;
   std::unique_ptr<screens::PartsViewModel> parts_;
+  std::unique_ptr<screens::FilmViewModel> film_;
+  std::unique_ptr<screens::BeforeCutViewModel> before_cut_;
   std::unique_ptr<screens::RecordViewModel> record_;
   std::unique_ptr<screens::TimeLineViewModel> time_line_;
   QThreadPool writer_;  // one thread, so that the last change is the one that stands
