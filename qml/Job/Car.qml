@@ -1,6 +1,6 @@
 // Car: one car: when it is due and what holds it, its stages, and the one main act, named after what
-// comes next. car: the view model; wide: the stages left, what is due, the chosen stage and the acts
-// in a pane right. Signals: inspectAsked, planAsked, partsAsked, timeLineAsked; whoAsked: somebody has to say
+// comes next. car, evidence, booth: view models; wide: the stages left, what is due, the chosen stage and the acts
+// in a pane right. Signals: inspectAsked, evidenceAsked, planAsked, partsAsked, timeLineAsked; whoAsked: somebody has to say
 // who he is first.
 pragma ComponentBehavior: Bound
 
@@ -13,6 +13,8 @@ Item {
     id: page
 
     required property CarViewModel car
+    required property EvidenceViewModel evidence
+    required property BoothViewModel booth
     property bool wide: false
     implicitHeight: acts.height + undoRoom + 176
     property real undoRoom: 0  // kept free above the acts
@@ -25,6 +27,7 @@ Item {
     readonly property bool tall: Theme.textScale > 1.2 && !wide
 
     signal inspectAsked
+    signal evidenceAsked
     signal partsAsked
     signal planAsked
     signal timeLineAsked
@@ -205,6 +208,17 @@ Item {
                 onTaken: page.car.takeOther(index)
             }
         }
+        SprayedIn {
+            width: parent.width
+            visible: page.car.ofSpraying && booth.spraysCar
+            booth: page.booth
+            onWhoAsked: page.whoAsked()
+        }
+        EvidenceRow {
+            width: parent.width
+            evidence: page.evidence
+            onClicked: page.evidenceAsked()
+        }
     }
 
     ActRow {
@@ -300,47 +314,9 @@ Item {
             }
         }
     }
-    Sheet {
+    LeaveSheet {
         id: leaving
         anchors.fill: parent
-        title: qsTr("Open points")
-
-        Column {
-            width: parent.width
-            spacing: Theme.gap
-
-            Repeater {
-                model: page.car.openPoints
-
-                Row {
-                    id: point
-
-                    required property string modelData
-
-                    width: parent.width
-                    spacing: 10
-
-                    StateShape {
-                        id: open
-                        kind: ShapeKind.NotYet
-                        ground: Theme.paper
-                    }
-                    Words {
-                        width: point.width - open.width - 10
-                        text: point.modelData
-                    }
-                }
-            }
-            SlabButton {
-                objectName: "deliverOpen"
-                width: parent.width
-                text: page.car.openPoints.length === 1 ? qsTr("Deliver with 1 open point")
-                    : qsTr("Deliver with %1 open points").arg(page.car.openPoints.length)
-                onClicked: {
-                    page.car.deliver();
-                    leaving.close();
-                }
-            }
-        }
+        car: page.car
     }
 }

@@ -7,12 +7,12 @@ import Jambline.Screens
 PaperCard {
     id: card
 
-    required property EvidenceViewModel evidence
+    property EvidenceViewModel evidence: null
 
     objectName: "evidenceRow"
-    visible: evidence.ready
+    visible: evidence?.ready ?? false
     pressable: visible
-    name: qsTr("What threw it, %1, %2").arg(evidence.countWords).arg(evidence.rowWords)
+    name: qsTr("What threw it, %1, %2").arg(evidence?.countWords ?? "").arg(evidence?.rowWords ?? "")
 
     Item {
         width: parent.width
@@ -21,7 +21,7 @@ PaperCard {
         StateShape {
             id: shape
             anchors.verticalCenter: parent.verticalCenter
-            kind: card.evidence.disputed ? ShapeKind.Disputed : card.evidence.setWords !== "" ? ShapeKind.Done : card.evidence.answerShape
+            kind: !card.evidence ? ShapeKind.None : card.evidence.disputed ? ShapeKind.Disputed : card.evidence.setWords !== "" ? ShapeKind.Done : card.evidence.answerShape
             size: 26
         }
         Column {
@@ -33,14 +33,14 @@ PaperCard {
 
             Words {
                 width: parent.width
-                text: qsTr("What threw it: %1").arg(card.evidence.countWords)
+                text: qsTr("What threw it: %1").arg(card.evidence?.countWords ?? "")
                 mute: true
                 bold: true
             }
             Words {
                 objectName: "evidenceRowWords"
                 width: parent.width
-                text: card.evidence.rowWords
+                text: card.evidence?.rowWords ?? ""
                 mute: true
                 size: Theme.note
                 color: Theme.pencil

@@ -2,6 +2,7 @@
 // the next panel of the walk. wide: the panels also as a list, on a desk all marks too. A tap on a
 // panel or a row, or the main button, gives panelAsked(panel), the entry's word; when every panel is
 // looked at the main button gives planAsked() when marks are open, else carAsked().
+// The row above it leads to what threw the dirt: evidenceAsked().
 // Keys: J K or arrows walk, Enter opens, + - 0 zoom.
 pragma ComponentBehavior: Bound
 import QtQuick
@@ -12,16 +13,18 @@ FocusScope {
     id: screen
 
     required property InspectViewModel inspect
+    property EvidenceViewModel evidence: null
     property bool wide: false
-    implicitHeight: map.y + 220 + 8 + counts.height + 12 + (beside ? 0 : undoRoom + main.height) + 8
+    implicitHeight: map.y + 220 + 8 + counts.height + 12 + (beside ? 0 : undoRoom + main.height + (thrown.visible ? thrown.height + 8 : 0)) + 8
     property real undoRoom: 0  // kept free above the main act
-    readonly property real actsTop: main.y
+    readonly property real actsTop: thrown.visible ? thrown.y : main.y
     readonly property real actsX: paneX
     readonly property real actsWidth: paneWidth
     property int cursor: -1
 
     signal panelAsked(string panel)
     signal carAsked
+    signal evidenceAsked
     signal planAsked
 
     readonly property string here: cursor >= 0 ? inspect.panelAt(cursor)
@@ -32,7 +35,7 @@ FocusScope {
     readonly property real paneX: width - Theme.gutter - paneWidth
     readonly property real mapRoom: beside ? paneX - 8 : width
     readonly property real listTop: map.y + (roomy ? panelsTitle.height + Theme.gap : 0)
-    readonly property real listHeight: Math.max(0, main.y - listTop - 8 - undoRoom)
+    readonly property real listHeight: Math.max(0, actsTop - listTop - 8 - undoRoom)
     readonly property real listWidth: roomy ? (paneWidth - Theme.gutter) / 2 : paneWidth
 
     function step(by: int) {
@@ -115,7 +118,7 @@ FocusScope {
     Flow {
         id: counts
         x: Theme.gutter
-        y: screen.beside ? screen.height - height - 16 : main.y - height - 12 - screen.undoRoom
+        y: screen.beside ? screen.height - height - 16 : screen.actsTop - height - 12 - screen.undoRoom
         width: screen.mapRoom - 2 * Theme.gutter
         spacing: 6
 
@@ -209,6 +212,15 @@ FocusScope {
                 screen.inspect.choose(wanted);
             }
         }
+    }
+    EvidenceRow {
+        id: thrown
+        x: screen.paneX
+        y: main.y - height - 8
+        width: screen.paneWidth
+        height: implicitHeight
+        evidence: screen.evidence
+        onClicked: screen.evidenceAsked()
     }
     SlabButton {
         id: main

@@ -7,6 +7,7 @@ import QtQuick
 import Jambline.Theme
 import Jambline.Floor
 import Jambline.Job
+import Jambline.Booth
 import Jambline.Record
 
 FocusScope {
@@ -27,6 +28,7 @@ FocusScope {
 
     readonly property Item front: carTurn.shown ? carTurn : openCarTurn.shown ? openCarTurn
         : inspectTurn.shown ? inspectTurn : panelTurn.shown ? panelTurn : filmTurn.shown ? filmTurn : partsTurn.shown ? partsTurn
+        : evidenceTurn.shown ? evidenceTurn : boothTurn.shown ? boothTurn
         : timeLineTurn.shown ? timeLineTurn : recordTurn.shown ? recordTurn : floorScreen
     readonly property var frontScreen: front === floorScreen ? floorScreen : (front as Turn).item
     readonly property real leastHeight: Math.max(Theme.textScale > 1.2 && !wide ? 420 : 320, frontScreen?.implicitHeight ?? 0)
@@ -35,6 +37,8 @@ FocusScope {
     function toTop() {
         if (way.place === Navigation.Floor)
             floorScreen.toTop();
+        else if (way.place === Navigation.Booth)
+            (boothTurn.item as Booth)?.toTop();
     }
 
     function showCar(jobId: string) {
@@ -81,6 +85,21 @@ FocusScope {
         }
     }
     Turn {
+        id: boothTurn
+        shown: body.way.place === Navigation.Booth && body.way.work === Navigation.None
+        stays: true
+        anchors.fill: parent
+
+        sourceComponent: Booth {
+            focus: true
+            undoRoom: body.undoRoom
+            objectName: "boothScreen"
+            wide: body.wide
+            booth: body.models.booth
+            onWhoAsked: body.whoAsked()
+        }
+    }
+    Turn {
         id: openCarTurn
         shown: body.shown === Navigation.OpenCar
         anchors.fill: parent
@@ -108,6 +127,9 @@ FocusScope {
             objectName: "carScreen"
             wide: width >= 840
             car: body.models.car
+            evidence: body.models.evidence
+            booth: body.models.booth
+            onEvidenceAsked: body.way.go(Navigation.Evidence)
             onInspectAsked: body.way.go(Navigation.Inspect)
             onPartsAsked: body.way.go(Navigation.Parts)
             onWhoAsked: body.whoAsked()
@@ -125,6 +147,8 @@ FocusScope {
             objectName: "inspectScreen"
             wide: body.wide
             inspect: body.models.inspect
+            evidence: body.models.evidence
+            onEvidenceAsked: body.way.go(Navigation.Evidence)
             onCarAsked: body.way.go(Navigation.Car)
             onPanelAsked: panel => {
                 body.models.inspect.openPanel(panel);
@@ -179,6 +203,23 @@ FocusScope {
             objectName: "partsScreen"
             wide: body.wide
             parts: body.models.parts
+        }
+    }
+    Turn {
+        id: evidenceTurn
+        shown: body.shown === Navigation.Evidence
+        anchors.fill: parent
+
+        sourceComponent: Evidence {
+            focus: true
+            undoRoom: body.undoRoom
+            objectName: "evidenceScreen"
+            wide: body.wide
+            evidence: body.models.evidence
+            inspect: body.models.inspect
+            booth: body.models.booth
+            onCarAsked: body.way.go(Navigation.Car)
+            onWhoAsked: body.whoAsked()
         }
     }
     Turn {

@@ -1,6 +1,6 @@
 // Main: the window: margin line, head, banner, body, undo row, clock rule, places; and the sheets.
 // All view models are made by the program and handed in.
-// Keys: 1 Floor, 3 Record, C clock, F1 First aid, Ctrl+Z undo, Esc one step back.
+// Keys: 1 Floor, 2 Booth, 3 Record, C clock, F1 First aid, Ctrl+Z undo, Esc one step back.
 import QtQuick
 import QtQuick.Window
 import Jambline.Theme
@@ -23,6 +23,8 @@ Window {
     required property OpenCarViewModel openCarForm
     required property CarViewModel car
     required property InspectViewModel inspect
+    required property EvidenceViewModel evidence
+    required property BoothViewModel booth
     required property PartsViewModel parts
     required property FilmViewModel film
     required property BeforeCutViewModel beforeCut
@@ -64,6 +66,8 @@ Window {
         openCarForm: window.openCarForm
         car: window.car
         inspect: window.inspect
+        evidence: window.evidence
+        booth: window.booth
         film: window.film
         parts: window.parts
         record: window.record
@@ -96,6 +100,8 @@ Window {
                 event.accepted = false;
             else if (event.key === Qt.Key_1)
                 way.toPlace(Navigation.Floor);
+            else if (event.key === Qt.Key_2)
+                way.toPlace(Navigation.Booth);
             else if (event.key === Qt.Key_3)
                 way.toPlace(Navigation.Record);
             else if (event.key === Qt.Key_C)

@@ -5,8 +5,8 @@ import QtQuick
 QtObject {
     id: way
 
-    enum Place { Floor, Record }
-    enum Work { None, OpenCar, Car, Inspect, Panel, Parts, TimeLine, Film }
+    enum Place { Floor, Booth, Record }
+    enum Work { None, OpenCar, Car, Inspect, Panel, Parts, TimeLine, Film, Evidence }
 
     property int place: Navigation.Floor
     property int work: Navigation.None

@@ -6,6 +6,7 @@ Item {
     id: bar
 
     required property Navigation way
+    readonly property real cell: width / 3
 
     signal chosen(int place)
 
@@ -16,9 +17,9 @@ Item {
     TapeLabel {
         id: floorTab
         objectName: "floorTab"
-        x: bar.width / 4 - width / 2
+        x: bar.width / 6 - width / 2
         anchors.verticalCenter: parent.verticalCenter
-        width: Math.max(130, implicitWidth)
+        width: Math.min(bar.cell, Math.max(120, implicitWidth))
         height: parent.height
         tab: true
         pressable: true
@@ -27,10 +28,22 @@ Item {
         onClicked: bar.chosen(Navigation.Floor)
     }
     TapeLabel {
-        objectName: "recordTab"
-        x: 3 * bar.width / 4 - width / 2
+        objectName: "boothTab"
+        x: bar.width / 2 - width / 2
         anchors.verticalCenter: parent.verticalCenter
-        width: Math.max(130, implicitWidth)
+        width: Math.min(bar.cell, Math.max(120, implicitWidth))
+        height: parent.height
+        tab: true
+        pressable: true
+        chosen: bar.way.place === Navigation.Booth
+        text: qsTr("Booth")
+        onClicked: bar.chosen(Navigation.Booth)
+    }
+    TapeLabel {
+        objectName: "recordTab"
+        x: 5 * bar.width / 6 - width / 2
+        anchors.verticalCenter: parent.verticalCenter
+        width: Math.min(bar.cell, Math.max(120, implicitWidth))
         height: parent.height
         tab: true
         pressable: true

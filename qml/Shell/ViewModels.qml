@@ -9,6 +9,8 @@ QtObject {
     required property OpenCarViewModel openCarForm
     required property CarViewModel car
     required property InspectViewModel inspect
+    required property EvidenceViewModel evidence
+    required property BoothViewModel booth
     required property FilmViewModel film
     required property PartsViewModel parts
     required property RecordViewModel record

@@ -33,6 +33,7 @@ class CarViewModel final : public QObject {
   // The operations of the chosen stage. Roles: key, title, hours, who.
   Q_PROPERTY(QAbstractItemModel* operations READ operations CONSTANT)
   Q_PROPERTY(QString stageTitle READ stageTitle NOTIFY changed)  // of the chosen stage
+  Q_PROPERTY(bool ofSpraying READ ofSpraying NOTIFY changed)     // the chosen stage is spraying
   // Roles: key, title, shown, other, by, takeWords.
   Q_PROPERTY(QAbstractItemModel* conflicts READ conflicts CONSTANT)
   Q_PROPERTY(int conflictCount READ conflictCount NOTIFY changed)
@@ -63,6 +64,7 @@ class CarViewModel final : public QObject {
   QAbstractItemModel* stages() { return &stages_; }
   QAbstractItemModel* operations() { return &operations_; }
   QString stageTitle() const;
+  bool ofSpraying() const { return session_.car() && stage() == job::Stage::Spray; }
   QAbstractItemModel* conflicts() { return &conflicts_; }
   int conflictCount() const { return conflicts_.rowCount(); }
   Act mainAct() const;

@@ -12,6 +12,7 @@ Q_IMPORT_QML_PLUGIN(Jambline_ThemePlugin)
 Q_IMPORT_QML_PLUGIN(Jambline_ScreensPlugin)
 Q_IMPORT_QML_PLUGIN(Jambline_FloorPlugin)
 Q_IMPORT_QML_PLUGIN(Jambline_JobPlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_BoothPlugin)
 Q_IMPORT_QML_PLUGIN(Jambline_RecordPlugin)
 Q_IMPORT_QML_PLUGIN(Jambline_ShellPlugin)
 
@@ -65,6 +66,8 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->open_car_ = std::make_unique<screens::OpenCarViewModel>(session);
   out->car_ = std::make_unique<screens::CarViewModel>(session);
   out->inspect_ = std::make_unique<screens::InspectViewModel>(session);
+  out->evidence_ = std::make_unique<screens::EvidenceViewModel>(session);
+  out->booth_ = std::make_unique<screens::BoothViewModel>(session);
   out->parts_ = std::make_unique<screens::PartsViewModel>(session);
   out->film_ = std::make_unique<screens::FilmViewModel>(session);
   out->before_cut_ = std::make_unique<screens::BeforeCutViewModel>(session);
@@ -112,6 +115,8 @@ bool Program::show() {
       {QStringLiteral("openCarForm"), QVariant::fromValue<QObject*>(open_car_.get())},
       {QStringLiteral("car"), QVariant::fromValue<QObject*>(car_.get())},
       {QStringLiteral("inspect"), QVariant::fromValue<QObject*>(inspect_.get())},
+      {QStringLiteral("evidence"), QVariant::fromValue<QObject*>(evidence_.get())},
+      {QStringLiteral("booth"), QVariant::fromValue<QObject*>(booth_.get())},
       {QStringLiteral("parts"), QVariant::fromValue<QObject*>(parts_.get())},
       {QStringLiteral("film"), QVariant::fromValue<QObject*>(film_.get())},
       {QStringLiteral("beforeCut"), QVariant::fromValue<QObject*>(before_cut_.get())},

@@ -15,9 +15,11 @@
 #include "app/jambline/options.h"
 #include "engine/engine.h"
 #include "screens/before_cut_view_model.h"
+#include "screens/booth_view_model.h"
 #include "screens/car_view_model.h"
 #include "screens/clock_view_model.h"
 #include "screens/demo_view_model.h"
+#include "screens/evidence_view_model.h"
 #include "screens/film_view_model.h"
 #include "screens/floor_view_model.h"
 #include "screens/forgotten_clock_view_model.h"
@@ -48,6 +50,7 @@ class Program {
   QQuickWindow* window() const;
   screens::Session& session() { return *session_; }
   screens::InspectViewModel& inspect() { return *inspect_; }
+  screens::EvidenceViewModel& evidence() { return *evidence_; }
   screens::FilmViewModel& film() { return *film_; }
   screens::SettingsViewModel& settings() { return *settings_; }
   engine::Engine& engine() { return *engine_; }
@@ -73,6 +76,8 @@ class Program {
   std::unique_ptr<screens::OpenCarViewModel> open_car_;
   std::unique_ptr<screens::CarViewModel> car_;
   std::unique_ptr<screens::InspectViewModel> inspect_;
+  std::unique_ptr<screens::EvidenceViewModel> evidence_;
+  std::unique_ptr<screens::BoothViewModel> booth_;
   std::unique_ptr<screens::PartsViewModel> parts_;
   std::unique_ptr<screens::FilmViewModel> film_;
   std::unique_ptr<screens::BeforeCutViewModel> before_cut_;

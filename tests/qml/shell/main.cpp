@@ -18,6 +18,7 @@ Q_IMPORT_QML_PLUGIN(Jambline_ThemePlugin)
 Q_IMPORT_QML_PLUGIN(Jambline_ScreensPlugin)
 Q_IMPORT_QML_PLUGIN(Jambline_FloorPlugin)
 Q_IMPORT_QML_PLUGIN(Jambline_JobPlugin)
+Q_IMPORT_QML_PLUGIN(Jambline_BoothPlugin)
 Q_IMPORT_QML_PLUGIN(Jambline_RecordPlugin)
 Q_IMPORT_QML_PLUGIN(Jambline_ShellPlugin)
 
