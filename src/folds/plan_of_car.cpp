@@ -303,8 +303,11 @@ Walk walk_of(const CarView& car, const PlanOfCar& of, const trade::CorrectionPla
         add(rule.round, whole_station(*panel, whole, rule, of.plan.plastic_speed, of.stage));
   std::set<MarkId> waits;
   std::vector<MarkId> all;
+  const WalkStep* before = nullptr;
   for (auto& step : out.steps) {
     count(step, of.plan.clean_down_min);
+    if (before && before->round != step.round && !step.done) step.minutes += of.plan.change_min;
+    before = &step;
     for (const auto& station : step.stations) {
       for (const MarkId& mark : station.marks)
         if (!holds(all, mark)) all.push_back(mark);

@@ -98,7 +98,7 @@ struct WalkStep {
   int marks = 0;
   int areas = 0;
   double area_mm2{};
-  double minutes{};  // with cleaning down
+  double minutes{};  // with the change of pad or tool before it, and cleaning down
   int pads = 0;
   int towels = 0;
   bool done = false;

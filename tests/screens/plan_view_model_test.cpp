@@ -39,7 +39,7 @@ TEST_F(PlanScreen, IsWhatTheCalculationGivesForTheSameCar) {
                         Qt::CaseInsensitive));
   double minutes = 0;
   for (const auto& step : work_->planned()->walk().steps) minutes += step.minutes;
-  EXPECT_NEAR(minutes, result->minutes - result->changes * of->plan.change_min, 1e-9);
+  EXPECT_NEAR(minutes, result->minutes, 1e-9);
   EXPECT_EQ(plan_->mainText(), "Start: level 2 marks");
 }
 
