@@ -1,5 +1,5 @@
 // AreaMap: the car's pattern, or one panel of it, with the areas of a round to scale and the marks.
-// areas, rings (rows with key, number, spoken, xMm, yMm; null: none). Signal: ringAsked(key).
+// areas, rings (rows with key, number, xMm, yMm; null: none): silent, a list beside says them.
 // words: what the drawing shows, for the reader.
 pragma ComponentBehavior: Bound
 import QtQuick
@@ -12,8 +12,6 @@ PatternMap {
     required property RoundAreas areas
     property var rings: null
     property string words: ""
-
-    signal ringAsked(string key)
 
     Accessible.role: Accessible.Graphic
     Accessible.name: words
@@ -31,18 +29,14 @@ PatternMap {
         model: map.rings
 
         PencilRing {
-            id: ring
-
-            required property string key
             required property var model
 
             x: map.xPx(model.xMm)
             y: map.yPx(model.yMm)
             number: model.number
-            size: 28
-            Accessible.role: Accessible.Button
-            Accessible.name: model.spoken
-            Accessible.onPressAction: map.ringAsked(ring.key)
+            key: model.key
+            size: 18
+            Accessible.ignored: true
         }
     }
 }

@@ -61,7 +61,7 @@ PaperCard {
         }
         PlainButton {
             objectName: "factAct"
-            width: parent.width
+            width: Math.min(parent.width, Math.max(implicitWidth, 260))
             visible: card.act !== ""
             pressable: visible
             text: card.act

@@ -72,7 +72,7 @@ Column {
     FactCard {
         width: parent.width
         title: column.plan.sandWords
-        act: qsTr("Ask it again at the start")
+        act: column.plan.sandSaid ? qsTr("Ask it again at the start") : ""
         onActed: column.plan.askSandAgain()
     }
     Repeater {

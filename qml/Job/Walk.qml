@@ -50,6 +50,9 @@ FocusScope {
 
     Connections {
         target: page.walk
+        function onTurned() {
+            view.contentY = 0;
+        }
         function onEnded() {
             page.finished();
         }
@@ -109,13 +112,14 @@ FocusScope {
                         required property string key
                         required property string title
                         required property string facts
-                        required property bool chosen
+                        required property var model
 
                         objectName: "walkPanel"
                         width: Math.min(body.width, Math.max(112, implicitWidth))
                         beside: true
                         text: title
                         secondLine: facts
+                        chosen: model.chosen
                         onClicked: page.walk.showPanel(key)
                     }
                 }
@@ -138,7 +142,11 @@ FocusScope {
                 rings: page.walk.rings
                 inset: 12
                 words: qsTr("%1, areas of this round to scale").arg(page.walk.panelTitle)
-                onRingAsked: key => page.ask(key)
+                onTapped: (xMm, yMm) => {
+                    const near = page.walk.markNear(xMm, yMm, map.pattern.pxPerMm);
+                    if (near !== "")
+                        page.ask(near);
+                }
             }
             Words {
                 width: parent.width

@@ -25,9 +25,11 @@ FocusScope {
     property real undoRoom: 0
 
     signal whoAsked
+    signal beforeCutAsked
 
     readonly property Item front: carTurn.shown ? carTurn : openCarTurn.shown ? openCarTurn
         : inspectTurn.shown ? inspectTurn : panelTurn.shown ? panelTurn : filmTurn.shown ? filmTurn : partsTurn.shown ? partsTurn
+        : planTurn.shown ? planTurn : walkTurn.shown ? walkTurn
         : evidenceTurn.shown ? evidenceTurn : boothTurn.shown ? boothTurn
         : timeLineTurn.shown ? timeLineTurn : recordTurn.shown ? recordTurn : floorScreen
     readonly property var frontScreen: front === floorScreen ? floorScreen : (front as Turn).item
@@ -132,6 +134,7 @@ FocusScope {
             onEvidenceAsked: body.way.go(Navigation.Evidence)
             onInspectAsked: body.way.go(Navigation.Inspect)
             onPartsAsked: body.way.go(Navigation.Parts)
+            onPlanAsked: body.way.go(Navigation.Plan)
             onWhoAsked: body.whoAsked()
             onTimeLineAsked: body.way.go(Navigation.TimeLine)
         }
@@ -150,6 +153,7 @@ FocusScope {
             evidence: body.models.evidence
             onEvidenceAsked: body.way.go(Navigation.Evidence)
             onCarAsked: body.way.go(Navigation.Car)
+            onPlanAsked: body.way.go(Navigation.Plan)
             onPanelAsked: panel => {
                 body.models.inspect.openPanel(panel);
                 body.way.go(Navigation.Panel);
@@ -203,6 +207,39 @@ FocusScope {
             objectName: "partsScreen"
             wide: body.wide
             parts: body.models.parts
+        }
+    }
+    Turn {
+        id: planTurn
+        shown: body.shown === Navigation.Plan
+        anchors.fill: parent
+
+        sourceComponent: Plan {
+            focus: true
+            undoRoom: body.undoRoom
+            objectName: "planScreen"
+            wide: body.wide
+            plan: body.models.plan
+            inspect: body.models.inspect
+            onWalkAsked: body.way.go(Navigation.Walk)
+            onBeforeCutAsked: body.beforeCutAsked()
+            onWhoAsked: body.whoAsked()
+        }
+    }
+    Turn {
+        id: walkTurn
+        shown: body.shown === Navigation.Walk
+        anchors.fill: parent
+
+        sourceComponent: Walk {
+            focus: true
+            undoRoom: body.undoRoom
+            objectName: "walkScreen"
+            wide: body.wide
+            walk: body.models.walk
+            inspect: body.models.inspect
+            onFinished: body.way.go(Navigation.Car)
+            onWhoAsked: body.whoAsked()
         }
     }
     Turn {

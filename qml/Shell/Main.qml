@@ -28,6 +28,8 @@ Window {
     required property PartsViewModel parts
     required property FilmViewModel film
     required property BeforeCutViewModel beforeCut
+    required property PlanViewModel plan
+    required property WalkViewModel walk
     required property RecordViewModel record
     required property TimeLineViewModel timeLine
     readonly property alias way: way
@@ -70,6 +72,8 @@ Window {
         booth: window.booth
         film: window.film
         parts: window.parts
+        plan: window.plan
+        walk: window.walk
         record: window.record
         timeLine: window.timeLine
     }
@@ -168,6 +172,7 @@ Window {
                 width: parent.width
                 height: Math.max(leastHeight, rule.y - y - (ofPanel ? undoRow.implicitHeight + 12 : 0))
                 onWhoAsked: peopleSheet.opened = true
+                onBeforeCutAsked: window.beforeCut.ask()
                 undoRoom: undoRow.visible ? undoRow.height + 8 : 0
                 models: models
                 way: way
@@ -175,7 +180,7 @@ Window {
             UndoRow {
                 id: undoRow
                 objectName: "undoRow"
-                visible: window.shell.undoShown && window.shell.undoPossible
+                visible: window.shell.undoShown && window.shell.undoPossible && !(body.frontScreen?.undoAway ?? false)
                 x: body.front.x + (body.frontScreen?.actsX ?? Theme.gutter)
                 width: body.frontScreen?.actsWidth ?? body.front.width - 2 * Theme.gutter
                 height: implicitHeight
@@ -258,6 +263,7 @@ Window {
         anchors.fill: parent
         enabled: !firstAid.opened && !window.asksOverSheets
         check: window.beforeCut
+        onAnswered: window.plan.begin()
         keepClear: head.firstAid
     }
     ForgottenClockSheet {

@@ -6,7 +6,7 @@ QtObject {
     id: way
 
     enum Place { Floor, Booth, Record }
-    enum Work { None, OpenCar, Car, Inspect, Panel, Parts, TimeLine, Film, Evidence }
+    enum Work { None, OpenCar, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence }
 
     property int place: Navigation.Floor
     property int work: Navigation.None
@@ -33,6 +33,8 @@ QtObject {
             go(Navigation.Inspect);
         else if (work === Navigation.Film)
             go(Navigation.Panel);
+        else if (work === Navigation.Walk)
+            go(Navigation.Plan);
         else if (work === Navigation.Car || work === Navigation.OpenCar)
             go(Navigation.None);
         else

@@ -13,6 +13,8 @@ QtObject {
     required property BoothViewModel booth
     required property FilmViewModel film
     required property PartsViewModel parts
+    required property PlanViewModel plan
+    required property WalkViewModel walk
     required property RecordViewModel record
     required property TimeLineViewModel timeLine
 }

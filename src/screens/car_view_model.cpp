@@ -233,6 +233,16 @@ QString CarViewModel::heldBy() const {
   for (const auto& panel : car->panels)
     if (panel.disputed)
       return tr("Held by: two verdicts, %1").arg(words_of(panel.plan.panel, car->body));
+  for (const auto& panel : car->panels) {
+    if (panel.verdict != Verdict::Redo) continue;
+    const QString name = words_of(panel.plan.panel, car->body);
+    const auto* has = panel.release.state == folds::ReleaseState::Taken      ? &panel.release
+                      : car->car_release.state == folds::ReleaseState::Taken ? &car->car_release
+                                                                             : nullptr;
+    if (has && has->taker)
+      return tr("Held by: redo of the %1, %2 has it").arg(name, session_.name_of(*has->taker));
+    return tr("Held by: redo of the %1").arg(name);
+  }
   QStringList left;
   for (const auto& one : car->stages)
     if (!one.done) left.append(words_of(one.stage));

@@ -30,6 +30,12 @@ State state_of(const ReleaseView& release, bool clean, bool disputed) {
   return clean ? State::Ready : State::NotClean;
 }
 
+// Whoever has it is told here that it goes back.
+QString redo_told(const folds::PanelView& panel, State state, const QString& place) {
+  if (panel.verdict != job::Verdict::Redo || state != State::Taken) return place;
+  return PartsViewModel::tr("%1: it goes to redo").arg(place);
+}
+
 bool is_clean(const folds::PanelView& panel) {
   return !panel.disputed && panel.verdict == job::Verdict::Clean;
 }
@@ -115,8 +121,9 @@ void PartsViewModel::refresh() {
           writable() && clean && (state == State::Ready || state == State::Returned);
       rows.push_back({text(word_of(panel.plan.panel)),
                       sentence(words_of(panel.plan.panel, car->body)), words_of(panel.verdict),
-                      place(panel.release, state), static_cast<int>(state), state_words, can_offer,
-                      writable() && state == State::Offered, for_me(panel.release)});
+                      redo_told(panel, state, place(panel.release, state)), static_cast<int>(state),
+                      state_words, can_offer, writable() && state == State::Offered,
+                      for_me(panel.release)});
     }
   }
   for (const auto& rack : session_.shop().racks)

@@ -42,6 +42,7 @@ class PlanViewModel final : public QObject {
   Q_PROPERTY(QStringList advice READ advice NOTIFY changed)
   Q_PROPERTY(bool byPanel READ byPanel NOTIFY changed)
   Q_PROPERTY(bool heavyFilmIsHard READ heavyFilmIsHard NOTIFY changed)
+  Q_PROPERTY(bool sandSaid READ sandSaid NOTIFY changed)
   Q_PROPERTY(QString sandWords READ sandWords NOTIFY changed)
   Q_PROPERTY(jambline::screens::RoundAreas* areas READ areas CONSTANT)  // of the car's pattern
   Q_PROPERTY(QString mapWords READ mapWords NOTIFY changed)
@@ -70,6 +71,7 @@ class PlanViewModel final : public QObject {
   QStringList advice() const;
   bool byPanel() const { return work_.choice().one_panel_at_a_time; }
   bool heavyFilmIsHard() const { return work_.choice().heavy_film_is_hard; }
+  bool sandSaid() const { return work_.sand() != CorrectionWork::Sand::NotSaid; }
   QString sandWords() const;
   RoundAreas* areas() { return &areas_; }
   QString mapWords() const;

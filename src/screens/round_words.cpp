@@ -36,12 +36,12 @@ QString round_done(Round round, int marks) {
   return tr("%1 done: %2").arg(sentence_of(round), marks_words(marks));
 }
 
-QString grade_words(Round round, bool whole) {
+QString grade_words(Round round, bool whole, bool run) {
   switch (round) {
     case Round::Level:
-      return whole ? tr("P1500, then P2000 (FEPA scale)")
-                   : tr("P2000 (FEPA scale); P1500 on hard clear or a big nib; a run: shave the "
-                        "top, then P1200");
+      if (whole) return tr("P1500, then P2000 (FEPA scale)");
+      return run ? tr("Run: shave its top, then P1200. Nib: P2000 (FEPA scale)")
+                 : tr("P2000 (FEPA scale); P1500 on hard clear");
     case Round::Refine:
       return tr("P2500 (FEPA scale), then a 3000 disc (its maker's scale)");
     case Round::Compound:

@@ -13,11 +13,11 @@
 
 namespace jambline::screens {
 
-QString sentence_of(job::Round round);              // "Level"
-QString marks_words(int marks);                     // "7 marks"
-QString round_title(job::Round round, int marks);   // "Level 7 marks", "Level the whole panel"
-QString round_done(job::Round round, int marks);    // "Level done: 7 marks"
-QString grade_words(job::Round round, bool whole);  // "P2000 (FEPA scale), ..."
+QString sentence_of(job::Round round);             // "Level"
+QString marks_words(int marks);                    // "7 marks"
+QString round_title(job::Round round, int marks);  // "Level 7 marks", "Level the whole panel"
+QString round_done(job::Round round, int marks);   // "Level done: 7 marks"
+QString grade_words(job::Round round, bool whole, bool run);  // "P2000 (FEPA scale), ..."
 QString tool_words(job::Round round, bool whole, Units units);
 QString towel_words(job::Round round);
 QString then_words(job::Round round, Units units);           // "then polish, 5 in pad, a clean one"

@@ -119,6 +119,10 @@ void WalkViewModel::refresh() {
   show_marks();
   show_areas();
   emit changed();
+  if (title() != shown_title_) {
+    shown_title_ = title();
+    emit turned();
+  }
   const bool work = mode() != Mode::Nothing;
   const bool over = had_work_ && !work && session_.car() && work_.ready();
   if (work || over) had_work_ = work;
@@ -280,8 +284,13 @@ QStringList WalkViewModel::todo() const {
   switch (mode()) {
     case Mode::Round: {
       const bool whole = station() && station()->whole;
-      return {grade_words(step()->round, whole), tool_words(step()->round, whole, session_.units()),
-              towel_words(step()->round)};
+      bool run = false;
+      if (const auto* view = station() ? session_.car()->find(station()->panel) : nullptr)
+        for (const auto& mark : view->marks)
+          run = run ||
+                (mark.defect == job::DefectKind::RunOrSag && holds(station()->left, mark.mark));
+      return {grade_words(step()->round, whole, run),
+              tool_words(step()->round, whole, session_.units()), towel_words(step()->round)};
     }
     case Mode::Ask:
       return {tr("Tap a mark that is still there, or where color or primer shows."),
@@ -347,6 +356,15 @@ QString WalkViewModel::titleOf(const QString& mark) const {
   const int row = marks_.row_of(mark);
   if (row < 0) return {};
   return marks_.value(row, "spoken").toString();
+}
+
+QString WalkViewModel::markNear(double x_mm, double y_mm, double px_per_mm) const {
+  std::vector<Point_px> places;
+  for (int row = 0; row < rings_.rowCount(); ++row)
+    places.push_back({rings_.value(row, "xMm").toDouble() * px_per_mm,
+                      rings_.value(row, "yMm").toDouble() * px_per_mm});
+  const auto near = nearest(places, {x_mm * px_per_mm, y_mm * px_per_mm});
+  return near ? rings_.value(static_cast<int>(*near), "key").toString() : QString();
 }
 
 QString WalkViewModel::roundWords(int round) const {

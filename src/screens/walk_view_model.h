@@ -82,14 +82,16 @@ class WalkViewModel final : public QObject {
   Q_INVOKABLE void showPanel(const QString& panel);
   Q_INVOKABLE void besidePanel(int steps);
   Q_INVOKABLE QString titleOf(const QString& mark) const;
-  Q_INVOKABLE QString roundWords(int round) const;  // "" past the last
+  Q_INVOKABLE QString markNear(double xMm, double yMm, double pxPerMm) const;  // or ""
+  Q_INVOKABLE QString roundWords(int round) const;                             // "" past the last
   Q_INVOKABLE void gone(const QString& mark);
   Q_INVOKABLE void cameBack(const QString& mark);
   Q_INVOKABLE void burnThrough(const QString& mark);
 
  signals:
   void changed();
-  void ended();  // nothing is left to do here
+  void turned();  // to another round or question
+  void ended();   // nothing is left to do here
 
  private:
   const folds::WalkStep* step() const;
@@ -116,6 +118,7 @@ class WalkViewModel final : public QObject {
   std::optional<job::Panel> chosen_;
   QString told_;
   bool had_work_ = false;
+  QString shown_title_;
   int posted_ = 0;  // acts that are not on disk yet
 };
 

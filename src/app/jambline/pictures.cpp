@@ -25,6 +25,8 @@ constexpr Stop stops[] = {
     {"car", "Floor", "Car"},
     {"inspect-car", "Floor", "Inspect"},
     {"inspect-panel", "Floor", "Panel"},
+    {"plan", "Floor", "Plan"},
+    {"walk", "Floor", "Walk"},
     {"film", "Floor", "Film"},
     {"before-cut", "Floor", "Car", Over::BeforeCut},
     {"parts", "Floor", "Parts"},

@@ -69,6 +69,10 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->evidence_ = std::make_unique<screens::EvidenceViewModel>(session);
   out->booth_ = std::make_unique<screens::BoothViewModel>(session);
   out->parts_ = std::make_unique<screens::PartsViewModel>(session);
+  out->work_ = std::make_unique<screens::CorrectionWork>(session);
+  out->plan_ = std::make_unique<screens::PlanViewModel>(session, *out->work_);
+  out->walk_ = std::make_unique<screens::WalkViewModel>(session, *out->work_);
+  out->car_->follow(*out->work_);
   out->film_ = std::make_unique<screens::FilmViewModel>(session);
   out->before_cut_ = std::make_unique<screens::BeforeCutViewModel>(session);
   out->record_ = std::make_unique<screens::RecordViewModel>(session);
@@ -118,6 +122,8 @@ bool Program::show() {
       {QStringLiteral("evidence"), QVariant::fromValue<QObject*>(evidence_.get())},
       {QStringLiteral("booth"), QVariant::fromValue<QObject*>(booth_.get())},
       {QStringLiteral("parts"), QVariant::fromValue<QObject*>(parts_.get())},
+      {QStringLiteral("plan"), QVariant::fromValue<QObject*>(plan_.get())},
+      {QStringLiteral("walk"), QVariant::fromValue<QObject*>(walk_.get())},
       {QStringLiteral("film"), QVariant::fromValue<QObject*>(film_.get())},
       {QStringLiteral("beforeCut"), QVariant::fromValue<QObject*>(before_cut_.get())},
       {QStringLiteral("record"), QVariant::fromValue<QObject*>(record_.get())},

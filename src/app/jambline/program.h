@@ -18,15 +18,16 @@
 #include "screens/booth_view_model.h"
 #include "screens/car_view_model.h"
 #include "screens/clock_view_model.h"
+#include "screens/correction_work.h"
 #include "screens/demo_view_model.h"
 #include "screens/evidence_view_model.h"
-#include "screens/film_view_model.h"
 #include "screens/floor_view_model.h"
 #include "screens/forgotten_clock_view_model.h"
 #include "screens/inspect_view_model.h"
 #include "screens/open_car_view_model.h"
 #include "screens/parts_view_model.h"
 #include "screens/pin_view_model.h"
+#include "screens/plan_view_model.h"
 #include "screens/record_view_model.h"
 #include "screens/session.h"
 #include "screens/settings_view_model.h"
@@ -34,6 +35,7 @@
 #include "screens/shop_folder_view_model.h"
 #include "screens/shop_view_model.h"
 #include "screens/time_line_view_model.h"
+#include "screens/walk_view_model.h"
 
 namespace jambline::app {
 
@@ -74,11 +76,14 @@ class Program {
   std::unique_ptr<screens::ShopFolderViewModel> shop_folder_;
   std::unique_ptr<screens::DemoViewModel> demo_;
   std::unique_ptr<screens::OpenCarViewModel> open_car_;
+  std::unique_ptr<screens::CorrectionWork> work_;
   std::unique_ptr<screens::CarViewModel> car_;
   std::unique_ptr<screens::InspectViewModel> inspect_;
   std::unique_ptr<screens::EvidenceViewModel> evidence_;
   std::unique_ptr<screens::BoothViewModel> booth_;
   std::unique_ptr<screens::PartsViewModel> parts_;
+  std::unique_ptr<screens::PlanViewModel> plan_;
+  std::unique_ptr<screens::WalkViewModel> walk_;
   std::unique_ptr<screens::FilmViewModel> film_;
   std::unique_ptr<screens::BeforeCutViewModel> before_cut_;
   std::unique_ptr<screens::RecordViewModel> record_;
