@@ -20,7 +20,9 @@
 #include "screens/clock_view_model.h"
 #include "screens/correction_work.h"
 #include "screens/demo_view_model.h"
+#include "screens/dirt_over_time_view_model.h"
 #include "screens/evidence_view_model.h"
+#include "screens/film_view_model.h"
 #include "screens/floor_view_model.h"
 #include "screens/forgotten_clock_view_model.h"
 #include "screens/inspect_view_model.h"
@@ -87,6 +89,7 @@ class Program {
   std::unique_ptr<screens::FilmViewModel> film_;
   std::unique_ptr<screens::BeforeCutViewModel> before_cut_;
   std::unique_ptr<screens::RecordViewModel> record_;
+  std::unique_ptr<screens::DirtOverTimeViewModel> dirt_;
   std::unique_ptr<screens::TimeLineViewModel> time_line_;
   QThreadPool writer_;  // one thread, so that the last change is the one that stands
   std::unique_ptr<QQmlApplicationEngine> qml_;
