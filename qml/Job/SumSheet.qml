@@ -71,11 +71,11 @@ Sheet {
                         id: figure
                         y: line.stacked ? said.y + said.height : said.y
                         x: parent.width - width
-                        width: natural
+                        width: Math.min(natural, parent.width)
+                        horizontalAlignment: Text.AlignRight
                         text: line.value
                         mute: true
                         bold: true
-                        wrapMode: Text.NoWrap
                     }
                     Words {
                         id: from

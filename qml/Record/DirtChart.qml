@@ -14,9 +14,9 @@ Column {
     property bool desk: false
     property real room: 0
     property bool tabled: false
-    readonly property real spare: room - said.height - acts.height - chosen.height - 3 * spacing - 2 * card.padding
+    readonly property real spare: room - said.height - foot.height - 3 * spacing - 2 * card.padding
     readonly property real chartHeight: room <= 0 ? Math.max(280, width * 0.8)
-        : Math.max(280, desk ? Math.min(spare * 0.55, 340) : Math.min(spare, 480))
+        : desk ? Math.max(230, Math.min(spare * 0.6, 340)) : Math.max(280, Math.min(spare, 480))
 
     signal carAsked(string jobId)
 
@@ -70,50 +70,72 @@ Column {
             onOpened: page.carAsked(page.dirt.chosenJob)
         }
     }
-    DirtTable {
-        id: table
-        objectName: "dirtTable"
+    Item {
+        id: inPlace
         width: parent.width
-        height: page.desk ? Math.max(200, page.spare - page.chartHeight) : page.chartHeight + 2 * card.padding
-        visible: page.tabled || page.desk
-        dirt: page.dirt
-        model: visible ? page.dirt.points : null
-        onCarAsked: jobId => page.carAsked(jobId)
+        height: table.height
+        visible: page.tabled && !page.desk
     }
-    Words {
-        id: chosen
-        objectName: "dirtChosen"
+    Item {
+        id: foot
         width: parent.width
-        text: page.dirt.chosen < 0 ? page.tabled && !page.desk ? "" : qsTr("A point is a car: press it. The band is what chance alone gives.")
-                                   : qsTr("%1: %2").arg(page.dirt.chosenTitle).arg(page.dirt.chosenWords)
-        color: page.dirt.chosen < 0 ? Theme.pencil : Theme.ink
-        size: page.dirt.chosen < 0 ? Theme.note : Theme.body
-    }
-    ActRow {
-        id: acts
-        width: parent.width
-        height: implicitHeight
+        height: page.desk ? Math.max(chosen.height, acts.height) : acts.y + acts.height
 
-        PlainButton {
-            objectName: "dirtCloser"
-            visible: card.visible
-            pressable: visible
-            text: qsTr("Closer")
-            onClicked: chart.zoomBy(2)
+        Words {
+            id: chosen
+            objectName: "dirtChosen"
+            y: page.desk ? (parent.height - height) / 2 : 0
+            width: page.desk ? acts.x - Theme.gap : parent.width
+            text: page.dirt.chosen >= 0 ? qsTr("%1: %2").arg(page.dirt.chosenTitle).arg(page.dirt.chosenWords)
+                : card.visible ? qsTr("A point is a car: press it. The band is what chance alone gives.") : ""
+            color: page.dirt.chosen < 0 ? Theme.pencil : Theme.ink
+            size: page.dirt.chosen < 0 ? Theme.note : Theme.body
         }
-        PlainButton {
-            objectName: "dirtWhole"
-            visible: card.visible && chart.near
-            pressable: visible
-            text: qsTr("All of it")
-            onClicked: chart.whole()
+        ActRow {
+            id: acts
+            x: parent.width - width
+            y: page.desk ? 0 : chosen.height + Theme.gap
+            width: page.desk ? Math.min(260 * Theme.textScale, parent.width / 2) : parent.width
+            height: implicitHeight
+
+            PlainButton {
+                objectName: "dirtCloser"
+                visible: card.visible
+                pressable: visible
+                text: qsTr("Closer")
+                onClicked: chart.zoomBy(2)
+            }
+            PlainButton {
+                objectName: "dirtWhole"
+                visible: card.visible && chart.near
+                pressable: visible
+                text: qsTr("All of it")
+                onClicked: chart.whole()
+            }
+            PlainButton {
+                objectName: "dirtAsTable"
+                visible: !page.desk
+                pressable: visible
+                text: page.tabled ? qsTr("As a chart") : qsTr("As a table")
+                onClicked: page.tabled = !page.tabled
+            }
         }
-        PlainButton {
-            objectName: "dirtAsTable"
-            visible: !page.desk
-            pressable: visible
-            text: page.tabled ? qsTr("As a chart") : qsTr("As a table")
-            onClicked: page.tabled = !page.tabled
+    }
+    Item {
+        id: below
+        width: parent.width
+        height: table.height
+        visible: page.desk
+
+        DirtTable {
+            id: table
+            objectName: "dirtTable"
+            parent: page.desk ? below : inPlace
+            width: parent.width
+            height: page.desk ? Math.max(140, page.spare - page.chartHeight) : page.chartHeight + 2 * card.padding
+            dirt: page.dirt
+            model: page.desk || page.tabled ? page.dirt.points : null
+            onCarAsked: jobId => page.carAsked(jobId)
         }
     }
 }

@@ -35,7 +35,7 @@ PaperCard {
 
             Words {
                 id: title
-                width: state.y > 0 ? parent.width : parent.width - state.width - 12
+                width: state.below ? parent.width : parent.width - state.width - 12
                 text: row.title
                 mute: true
                 bold: true
@@ -45,7 +45,7 @@ PaperCard {
 
                 readonly property bool below: title.natural + shape.width + word.natural + 24 > parent.width
 
-                anchors.right: below ? undefined : parent.right
+                x: below ? 0 : parent.width - width
                 y: below ? title.height + 2 : 0
                 spacing: 6
 

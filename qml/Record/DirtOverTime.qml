@@ -1,6 +1,7 @@
 // DirtOverTime: how much dirt fell on the cars, and what events at the booth changed: the question
 // as a sentence, the answer, the chart, rows that open. A chosen point opens its car.
-// dirt: the view model; wide: rows beside the chart. Signals: carAsked(jobId), floorAsked.
+// dirt: the view model; wide: rows beside the chart. Signals: carAsked(jobId), floorAsked,
+// boothsAsked.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -24,6 +25,7 @@ FocusScope {
 
     signal carAsked(string jobId)
     signal floorAsked
+    signal boothsAsked
 
     function ask(key: string) {
         choices.key = key;
@@ -132,6 +134,7 @@ FocusScope {
         width: page.wide ? beside.width : sight.width
         visible: page.shown
         dirt: page.dirt
+        onBoothsAsked: page.boothsAsked()
         onSumAsked: {
             page.dirt.openSum();
             sum.opened = true;

@@ -1,6 +1,6 @@
 // DirtRows: what stands beside the chart: what was done at the booths and what it changed, what the
 // shapes mean, what people said threw the dirt, painters (for a manager), how it is worked out.
-// dirt: the view model. Signal: sumAsked.
+// dirt: the view model. Signals: sumAsked, boothsAsked.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -13,6 +13,7 @@ Column {
     required property DirtOverTimeViewModel dirt
 
     signal sumAsked
+    signal boothsAsked
 
     spacing: Theme.gap
     bottomPadding: Theme.gutter
@@ -60,6 +61,13 @@ Column {
             Words {
                 width: parent.width
                 text: qsTr("Nothing was logged at a booth in this time. New filters, hoses or suits that are logged there stand here with what they changed.")
+            }
+            PlainButton {
+                objectName: "dirtToBooths"
+                width: Math.min(parent.width, Math.max(200, implicitWidth))
+                height: implicitHeight
+                text: qsTr("To the booths")
+                onClicked: rows.boothsAsked()
             }
         }
     }

@@ -13,15 +13,17 @@ DataTable {
 
     signal carAsked(string jobId)
 
+    readonly property bool compact: width < 600 * Theme.textScale + 110
+
     name: qsTr("Cars of the chart, newest first")
     columns: [
-        TableColumn { title: qsTr("Sprayed"); width: 104; sortable: false },
-        TableColumn { title: qsTr("Car"); width: 110; sortable: false },
-        TableColumn { title: qsTr("Nibs"); width: 50; sortable: false; alignRight: true },
-        TableColumn { title: qsTr("Area"); width: 74; sortable: false; alignRight: true },
+        TableColumn { title: qsTr("Car"); fill: true; sortable: false },
+        TableColumn { title: qsTr("Sprayed"); width: 106; sortable: false; shown: !cars.compact },
+        TableColumn { title: qsTr("Nibs"); width: 50; sortable: false; alignRight: true; shown: !cars.compact },
+        TableColumn { title: qsTr("Area"); width: 74; sortable: false; alignRight: true; shown: !cars.compact },
         TableColumn { title: qsTr("Rate"); width: 56; sortable: false; alignRight: true },
-        TableColumn { title: qsTr("Limits"); width: 100; sortable: false; alignRight: true },
-        TableColumn { title: qsTr("Stands out"); fill: true; sortable: false }
+        TableColumn { title: qsTr("Limits"); width: 106; sortable: false; alignRight: true; shown: !cars.compact },
+        TableColumn { title: qsTr("Stands out"); fill: true; sortable: false; shown: !cars.compact }
     ]
     onChosenChanged: if (chosen >= 0) dirt.choose(count - 1 - chosen)
     onOpened: carAsked(dirt.chosenJob)
@@ -42,6 +44,7 @@ DataTable {
             property int column: 0
 
             x: cars.cellX(column)
+            visible: cars.columns[column].shown
             width: cars.cellWidth(column)
             anchors.verticalCenter: parent.verticalCenter
             horizontalAlignment: cars.columns[column].alignRight ? Text.AlignRight : Text.AlignLeft
@@ -51,8 +54,34 @@ DataTable {
         table: cars
         name: row.said
 
-        Cell { column: 0; text: row.day }
-        Cell { column: 1; text: row.plate; bold: true }
+        Column {
+            x: cars.cellX(0)
+            width: cars.cellWidth(0)
+            anchors.verticalCenter: parent.verticalCenter
+
+            Words {
+                width: parent.width
+                text: row.plate
+                mute: true
+                bold: true
+            }
+            Words {
+                width: parent.width
+                visible: cars.compact
+                text: qsTr("%1: %2 nibs, %3; limits %4").arg(row.day).arg(row.nibs).arg(row.area).arg(row.limits)
+                mute: true
+                size: Theme.note
+                color: Theme.pencil
+            }
+            Words {
+                width: parent.width
+                visible: cars.compact && text !== ""
+                text: row.lookWords
+                mute: true
+                size: Theme.note
+            }
+        }
+        Cell { column: 1; text: row.day }
         Cell { column: 2; text: row.nibs }
         Cell { column: 3; text: row.area }
         Cell { column: 4; text: row.rate; bold: row.lookWords !== "" }

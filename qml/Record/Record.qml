@@ -1,6 +1,6 @@
 // Record: all cars of the shop, newest first, with one search box; cards, from 1200 on a table.
-// "Check all entries" opens the check. record: the view model; wide: sheets come from the side.
-// Signal: carAsked(jobId).
+// "Dirt over time" asks for that page, "Check all entries" opens the check. record: the view model;
+// wide: sheets come from the side. Signals: carAsked(jobId), dirtAsked.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -17,6 +17,7 @@ FocusScope {
     readonly property bool tabled: width >= 1200
 
     signal carAsked(string jobId)
+    signal dirtAsked
 
     function focusSearch() {
         search.focusField();
@@ -29,7 +30,7 @@ FocusScope {
         x: Theme.gutter
         y: Theme.gap
         width: page.width - 2 * Theme.gutter
-        height: page.tabled ? Math.max(search.height, check.height) : check.y + check.height
+        height: page.tabled ? Math.max(search.height, acts.height) : count.y + count.height
 
         FaceField {
             id: search
@@ -41,24 +42,33 @@ FocusScope {
             text: page.record.search
             onEdited: text => page.record.search = text
         }
+        ActRow {
+            id: acts
+            x: parent.width - width
+            y: page.tabled ? search.height - height : search.height + Theme.gap
+            width: page.tabled ? Math.min(400, parent.width / 2 - Theme.gutter) : parent.width
+            height: implicitHeight
+
+            PlainButton {
+                objectName: "recordDirt"
+                text: qsTr("Dirt over time")
+                onClicked: page.dirtAsked()
+            }
+            PlainButton {
+                objectName: "recordCheck"
+                text: qsTr("Check all entries")
+                onClicked: integrity.opened = true
+            }
+        }
         Words {
             id: count
             objectName: "recordCount"
             x: page.tabled ? search.width + Theme.gutter : 0
-            y: check.y + (check.height - height) / 2
-            width: check.x - x - Theme.gap
+            y: page.tabled ? acts.y + (acts.height - height) / 2 : acts.y + acts.height + Theme.gap
+            width: page.tabled ? acts.x - x - Theme.gap : parent.width
             text: page.record.countWords
             size: Theme.note
             color: Theme.pencil
-        }
-        PlainButton {
-            id: check
-            objectName: "recordCheck"
-            x: parent.width - width
-            y: page.tabled ? search.height - height : search.height + Theme.gap
-            width: Math.min(parent.width * 0.7, Math.max(180, implicitWidth))
-            text: qsTr("Check all entries")
-            onClicked: integrity.opened = true
         }
     }
     Item {

@@ -31,7 +31,7 @@ FocusScope {
         : inspectTurn.shown ? inspectTurn : panelTurn.shown ? panelTurn : filmTurn.shown ? filmTurn : partsTurn.shown ? partsTurn
         : planTurn.shown ? planTurn : walkTurn.shown ? walkTurn
         : evidenceTurn.shown ? evidenceTurn : boothTurn.shown ? boothTurn
-        : timeLineTurn.shown ? timeLineTurn : recordTurn.shown ? recordTurn : floorScreen
+        : timeLineTurn.shown ? timeLineTurn : dirtTurn.shown ? dirtTurn : recordTurn.shown ? recordTurn : floorScreen
     readonly property var frontScreen: front === floorScreen ? floorScreen : (front as Turn).item
     readonly property real leastHeight: Math.max(Theme.textScale > 1.2 && !wide ? 420 : 320, frontScreen?.implicitHeight ?? 0)
     readonly property real actsTop: frontScreen?.actsTop ?? height
@@ -84,6 +84,23 @@ FocusScope {
             wide: body.wide
             record: body.models.record
             onCarAsked: jobId => body.showCar(jobId)
+            onDirtAsked: body.way.go(Navigation.DirtOverTime)
+        }
+    }
+    Turn {
+        id: dirtTurn
+        shown: body.shown === Navigation.DirtOverTime
+        anchors.fill: parent
+
+        sourceComponent: DirtOverTime {
+            focus: true
+            undoRoom: body.undoRoom
+            objectName: "dirtScreen"
+            wide: body.wide
+            dirt: body.models.dirt
+            onCarAsked: jobId => body.showCar(jobId)
+            onFloorAsked: body.way.toPlace(Navigation.Floor)
+            onBoothsAsked: body.way.toPlace(Navigation.Booth)
         }
     }
     Turn {

@@ -14,6 +14,7 @@ Item {
     property alias firstAid: aid
     readonly property bool named: way.inCar && session.hasCar
     readonly property bool opening: way.work === Navigation.OpenCar
+    readonly property bool asking: way.work === Navigation.DirtOverTime
 
     signal backAsked
     signal personAsked
@@ -24,17 +25,17 @@ Item {
     TapeLabel {
         id: tape
         objectName: "tape"
-        visible: head.named || head.opening
+        visible: head.named || head.opening || head.asking
         y: 4
         width: Math.max(120, Math.min(implicitWidth + 24, (person.visible ? person.x : aid.x) - 12))
         height: parent.height - 8
         lift: 72
         tornLeft: false
         key: text
-        back: head.way.deeper || head.opening
+        back: head.way.deeper || head.opening || head.asking
         pressable: back
-        text: head.opening ? qsTr("New car") : head.session.carTitle
-        secondLine: head.opening ? qsTr("the draft is kept") : head.session.carSubtitle
+        text: head.asking ? qsTr("Dirt over time") : head.opening ? qsTr("New car") : head.session.carTitle
+        secondLine: head.asking ? qsTr("nibs of all cars") : head.opening ? qsTr("the draft is kept") : head.session.carSubtitle
         onClicked: head.backAsked()
     }
     Column {

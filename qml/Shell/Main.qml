@@ -31,6 +31,7 @@ Window {
     required property PlanViewModel plan
     required property WalkViewModel walk
     required property RecordViewModel record
+    required property DirtOverTimeViewModel dirt
     required property TimeLineViewModel timeLine
     readonly property alias way: way
     readonly property alias clockSheet: clockSheet
@@ -75,6 +76,7 @@ Window {
         plan: window.plan
         walk: window.walk
         record: window.record
+        dirt: window.dirt
         timeLine: window.timeLine
     }
     Navigation {
@@ -141,7 +143,7 @@ Window {
                 way: way
                 wide: window.wide
                 countWords: window.floor.countWords
-                onBackAsked: way.work === Navigation.OpenCar ? way.back() : way.go(Navigation.Car)
+                onBackAsked: way.work < Navigation.Car ? way.back() : way.go(Navigation.Car)
                 onPersonAsked: peopleSheet.opened = true
                 onAidAsked: firstAid.open()
             }

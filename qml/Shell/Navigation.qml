@@ -6,7 +6,7 @@ QtObject {
     id: way
 
     enum Place { Floor, Booth, Record }
-    enum Work { None, OpenCar, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence }
+    enum Work { None, OpenCar, DirtOverTime, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence }
 
     property int place: Navigation.Floor
     property int work: Navigation.None
@@ -35,7 +35,7 @@ QtObject {
             go(Navigation.Panel);
         else if (work === Navigation.Walk)
             go(Navigation.Plan);
-        else if (work === Navigation.Car || work === Navigation.OpenCar)
+        else if (work === Navigation.Car || work === Navigation.OpenCar || work === Navigation.DirtOverTime)
             go(Navigation.None);
         else
             go(Navigation.Car);

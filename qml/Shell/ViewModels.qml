@@ -16,5 +16,6 @@ QtObject {
     required property PlanViewModel plan
     required property WalkViewModel walk
     required property RecordViewModel record
+    required property DirtOverTimeViewModel dirt
     required property TimeLineViewModel timeLine
 }

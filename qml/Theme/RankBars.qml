@@ -33,7 +33,7 @@ Column {
             objectName: "rankBar"
             width: bars.width
             height: Math.max(32, letters.height + 8)
-            Accessible.role: Accessible.ListItem
+            Accessible.role: Accessible.StaticText
             Accessible.name: qsTr("%1, %2").arg(words).arg(countWords)
 
             Words {

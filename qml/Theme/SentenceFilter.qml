@@ -33,7 +33,7 @@ Flow {
             objectName: "word_" + modelData.key
             pressable: live
             name: live ? qsTr("%1, opens the choices").arg(modelData.text) : ""
-            width: Math.min(filter.width, letters.natural)
+            width: Math.min(filter.width, Math.max(letters.natural, live ? Theme.touch : 0))
             height: Math.max(Theme.touch, letters.height + 16)
             onClicked: filter.wordPressed(modelData.key)
 
@@ -50,7 +50,7 @@ Flow {
             Rectangle {
                 visible: word.live
                 y: letters.y + letters.height + 1
-                width: parent.width
+                width: Math.min(letters.natural, parent.width)
                 height: word.modelData.changed || filter.openKey === word.modelData.key ? 3 : 1.5
                 color: Theme.ink
             }

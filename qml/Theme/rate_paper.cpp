@@ -10,7 +10,7 @@
 using namespace jambline::theme;
 
 namespace {
-constexpr int label_lanes = 3;
+constexpr int most_lanes = 3;
 constexpr double flag_width = 12;
 constexpr double finger = 24;
 
@@ -74,7 +74,8 @@ void RatePaper::lay_out() {
     labels_.push_back({flag_words_[i], x_of(flag_days_[i]), strong, {}});
     wishes.push_back({labels_.back().at - plot_.left(), flag_width + words + 6, strong});
   }
-  const auto places = place_labels(wishes, label_lanes, plot_.width(), 4);
+  const int lanes_for = std::clamp(static_cast<int>((height() / line - 7) / 2), 1, most_lanes);
+  const auto places = place_labels(wishes, lanes_for, plot_.width(), 4);
   int lanes = labels_.empty() ? 0 : 1;
   for (std::size_t i = 0; i < places.size(); ++i) {
     labels_[i].place = places[i];

@@ -229,7 +229,8 @@ QVariantList DirtOverTimeViewModel::question() const {
                 QStringLiteral("booth"), booth_.has_value());
   else
     out << part(tr("Dirt of all cars"));
-  out << part(choices(QStringLiteral("since")).value(choiceOf(QStringLiteral("since"))),
+  out << part(tr("in"))
+      << part(choices(QStringLiteral("since")).value(choiceOf(QStringLiteral("since"))),
               QStringLiteral("since"), since_ != Since::Year);
   if (is_manager())
     out << part(tr("sprayed by"))
@@ -255,7 +256,7 @@ QStringList DirtOverTimeViewModel::choices(const QString& key) const {
     out << tr("all booths");
     for (const auto& booth : session_.shop().booths) out << text(booth.name);
   } else if (key == QStringLiteral("since")) {
-    out << tr("last 3 months") << tr("last 12 months") << tr("all time");
+    out << tr("the last 3 months") << tr("the last 12 months") << tr("all time");
   } else if (key == QStringLiteral("painter") && is_manager()) {
     out << tr("anyone");
     for (const auto& person : painters_of_cars()) out << session_.name_of(person);

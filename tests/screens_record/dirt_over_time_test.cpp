@@ -145,7 +145,7 @@ TEST_F(DirtOverTime, AnEventThatChangedTheDirtIsSaidWithItsRangeAndItsCars) {
   publish();
   view_.wake();
   ask("booth", "Booth 1");
-  EXPECT_EQ(said(), "Dirt of Booth 1 last 12 months");
+  EXPECT_EQ(said(), "Dirt of Booth 1 in the last 12 months");
   EXPECT_EQ(view_.answer().toStdString(),
             "Less dirt since Aug 24 (filters changed): 0.63 times as much.");
   ASSERT_EQ(view_.eventCount(), 2);
@@ -183,7 +183,7 @@ TEST_F(DirtOverTime, ThePaintersAreForAManagerAndNotRankedUnderTwentyCars) {
   EXPECT_EQ(row(view_.painters(), 1, "said"), "2.7 per m², 2.3 to 3.0; 31 cars, 93.0 m²");
   ask("painter", "Ivo");
   EXPECT_EQ(view_.days().size(), 31);
-  ask("since", "last 3 months");
+  ask("since", "the last 3 months");
   EXPECT_EQ(view_.state(), DirtOverTimeViewModel::NothingFits);
   be(shown_.shop.mara);  // no manager: everybody's cars again
   EXPECT_EQ(view_.days().size(), 45);

@@ -33,6 +33,7 @@ constexpr Stop stops[] = {
     {"time-line", "Floor", "TimeLine"},
     {"open-a-car", "Floor", "OpenCar"},
     {"record", "Record", "None"},
+    {"dirt-over-time", "Record", "DirtOverTime"},
     {"clock-sheet", "Floor", "Car", Over::Clock},
     {"people", "Floor", "None", Over::People},
     {"first-aid", "Floor", "Car", Over::Aid},

@@ -76,6 +76,7 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->film_ = std::make_unique<screens::FilmViewModel>(session);
   out->before_cut_ = std::make_unique<screens::BeforeCutViewModel>(session);
   out->record_ = std::make_unique<screens::RecordViewModel>(session);
+  out->dirt_ = std::make_unique<screens::DirtOverTimeViewModel>(session);
   out->time_line_ = std::make_unique<screens::TimeLineViewModel>(session);
   QObject::connect(out->settings_.get(), &screens::SettingsViewModel::changed, &session,
                    [self] { self->keep_settings(); });
@@ -127,6 +128,7 @@ bool Program::show() {
       {QStringLiteral("film"), QVariant::fromValue<QObject*>(film_.get())},
       {QStringLiteral("beforeCut"), QVariant::fromValue<QObject*>(before_cut_.get())},
       {QStringLiteral("record"), QVariant::fromValue<QObject*>(record_.get())},
+      {QStringLiteral("dirt"), QVariant::fromValue<QObject*>(dirt_.get())},
       {QStringLiteral("timeLine"), QVariant::fromValue<QObject*>(time_line_.get())},
   };
   if (options_.size) {
