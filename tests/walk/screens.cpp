@@ -1,10 +1,12 @@
 #include "screens.h"
 
 #include <QMetaEnum>
+#include <functional>
 
 #include "item.h"
 #include "rules.h"
 #include "screens/before_cut_view_model.h"
+#include "screens/dirt_over_time_view_model.h"
 #include "screens/film_view_model.h"
 #include "screens/inspect_view_model.h"
 #include "screens/open_car_view_model.h"
@@ -160,6 +162,18 @@ bool disputed(Shop& shop, bool on_panel) {
   return place(shop, "Floor", "Panel");
 }
 
+// The page with its answer, `further` turns it.
+bool dirt_page(Shop& shop, const std::function<bool(screens::DirtOverTimeViewModel&)>& further) {
+  auto* dirt = qobject_cast<screens::DirtOverTimeViewModel*>(part(shop, "dirt"));
+  if (!dirt || !place(shop, "Record", "DirtOverTime")) return false;
+  for (int i = 0; i < 400 && dirt->state() == screens::DirtOverTimeViewModel::Waiting; ++i)
+    settle(shop.window());
+  dirt->choose(-1);
+  const bool good = further(*dirt);
+  settle(shop.window());
+  return good;
+}
+
 // The page of the first person, or the question before that person leaves.
 bool shop_person(Shop& shop, bool leaving) {
   const auto& people = shop.program().session().shop().people;
@@ -230,6 +244,27 @@ std::vector<Screen> all() {
          return true;
        }},
       {"record", false, at("Record", "None")},
+      {"dirt-over-time", false,
+       [](Shop& shop) { return dirt_page(shop, [](auto&) { return true; }); }},
+      {"dirt-of-a-car", false,
+       [](Shop& shop) {
+         return dirt_page(shop, [](auto& dirt) {
+           dirt.choose(static_cast<int>(dirt.days().size()) - 2);
+           return true;
+         });
+       }},
+      {"dirt-table", false,
+       [](Shop& shop) {
+         return dirt_page(shop, [&](auto& dirt) {
+           return dirt.days().isEmpty() || press(shop, "dirtAsTable") || true;  // the desk has it
+         });
+       }},
+      {"dirt-sum", false,
+       [](Shop& shop) {
+         return dirt_page(shop, [&](auto& dirt) {
+           return dirt.days().isEmpty() || press(shop, "dirtSumOpens");
+         });
+       }},
       {"integrity", false, then(at("Record", "None"), pressing("recordCheck"))},
       {"car", true, at("Floor", "Car")},
       {"car-note", true, then(at("Floor", "Car"), pressing("carNote"))},

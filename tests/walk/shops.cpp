@@ -18,6 +18,8 @@ constexpr const char* long_names[] = {
     "Esperanza Villalobos-Echeverria",   "Siobhan O'Shaughnessy-Murphy"};
 constexpr const char* long_racks[] = {"long bumper rail by the north wall doors", "rack 2",
                                       "upper shelf of the second drying room"};
+constexpr const char* long_booths[] = {"semi-downdraft booth behind the old paint store",
+                                       "long truck booth by the north wall"};
 constexpr const char* long_titles[] = {"", "Level and polish the whole left side again",
                                        "", "Take the moldings, lamps and both handles off",
                                        "", "Second look after the overnight bake",
@@ -147,7 +149,33 @@ bool Shop::fill() {
     car.operations = {{job::Stage::Prep, "", 90}, {job::Stage::Correct, long_titles[1], 120}};
     act(car, crew[static_cast<std::size_t>(i) % crew.size()]);
   }
+  look_over(crew);
   return fill_car(crew) && refused_ == 0;
+}
+
+// All cars of the floor are looked over, one a minute, in two booths of which one was worked on.
+void Shop::look_over(const std::vector<PersonId>& crew) {
+  for (const char* booth : long_booths)
+    act(acts::AddBooth{booth, job::BoothKind::SemiDowndraft}, crew[0]);
+  const auto booths = program_->engine().snapshot()->shop->booths;
+  const auto cars = *program_->engine().snapshot()->floor;
+  for (std::size_t i = 0; i < cars.size(); ++i) {
+    const JobId job = cars[i].job;
+    act(acts::SayBooth{job, booths[i % booths.size()].booth}, crew[1]);
+    if (i % 3 == 0) {
+      const auto& hood = job::pattern(cars[i].body).find(job::Panel::Hood)->shape;
+      act(acts::PlaceMark{job, job::Panel::Hood, hood.width_mm() / 2, hood.height_mm() / 2},
+          crew[1]);
+      act(acts::SetCause{job, static_cast<job::DirtCause>(i / 2)}, crew[1]);
+    } else {
+      act(acts::GiveVerdict{.job = job, .panel = job::Panel::Hood, .verdict = job::Verdict::Clean},
+          crew[1]);
+    }
+    if (i % 8 == 4)
+      act(acts::LogBoothEvent{booths[i % booths.size()].booth, static_cast<job::BoothEvent>(i / 5)},
+          crew[2]);
+    clock_.advance_ms(60'000);
+  }
 }
 
 bool Shop::fill_car(const std::vector<PersonId>& crew) {

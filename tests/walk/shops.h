@@ -34,6 +34,7 @@ class Shop {
  private:
   Shop() = default;
   bool fill();
+  void look_over(const std::vector<PersonId>& crew);
   bool fill_car(const std::vector<PersonId>& crew);
   engine::Wrote act(acts::Command command, const PersonId& by);
   PersonId first_person() const;
