@@ -4,6 +4,7 @@
 pragma ComponentBehavior: Bound
 
 import QtQuick
+import QtQuick.Layouts
 import Jambline.Theme
 import Jambline.Screens
 
@@ -68,7 +69,7 @@ PaperCard {
                 onClicked: card.filtersOut()
             }
         }
-        Grid {
+        GridLayout {
             id: grid
 
             readonly property real least: 104 * Theme.textScale
@@ -86,8 +87,9 @@ PaperCard {
 
                     required property int index
 
-                    width: (grid.width - (grid.columns - 1) * grid.columnSpacing) / grid.columns
-                    height: card.empty ? 84 : button.implicitHeight
+                    implicitHeight: card.empty ? 84 : button.implicitHeight
+                    Layout.preferredWidth: (grid.width - (grid.columns - 1) * grid.columnSpacing) / grid.columns
+                    Layout.fillHeight: true
 
                     Hatch {
                         anchors.fill: parent

@@ -31,8 +31,21 @@ FocusScope {
     Accessible.role: Accessible.Pane
     Accessible.name: qsTr("What threw it")
 
-    Component.onCompleted: evidence.shown = true
+    Component.onCompleted: {
+        evidence.shown = true;
+        frame();
+    }
     Component.onDestruction: evidence.shown = false
+
+    readonly property rect looked: evidence.mapBox
+
+    onLookedChanged: frame()
+
+    // What was looked at fills the map; the rest of the car does not stand beside it.
+    function frame() {
+        if (map.panel === "" && looked.width > 0 && map.height > 0)
+            map.pattern.showPart(looked.x, looked.y, looked.width, looked.height);
+    }
 
     Keys.onPressed: event => event.accepted = map.zoomKey(event)
 
@@ -73,6 +86,9 @@ FocusScope {
         inspect: page.inspect
         panel: page.evidence.mapPanel
         inset: panel === "" ? 8 : 16
+        onPanelChanged: Qt.callLater(page.frame)
+        onWidthChanged: Qt.callLater(page.frame)
+        onHeightChanged: Qt.callLater(page.frame)
         Accessible.role: Accessible.Graphic
         Accessible.name: page.evidence.mapWords
         onTapped: (xMm, yMm, xPx, yPx) => page.evidence.showPanel(panel === "" ? map.pattern.pick(xPx, yPx) : "")

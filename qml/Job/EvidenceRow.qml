@@ -12,7 +12,7 @@ PaperCard {
     objectName: "evidenceRow"
     visible: evidence?.ready ?? false
     pressable: visible
-    name: qsTr("What threw it, %1, %2").arg(evidence?.countWords ?? "").arg(evidence?.rowWords ?? "")
+    name: qsTr("What threw it, %1").arg(evidence?.rowWords ?? "")
 
     Item {
         width: parent.width
@@ -33,7 +33,7 @@ PaperCard {
 
             Words {
                 width: parent.width
-                text: qsTr("What threw it: %1").arg(card.evidence?.countWords ?? "")
+                text: qsTr("What threw it")
                 mute: true
                 bold: true
             }

@@ -15,9 +15,9 @@ FocusScope {
     required property InspectViewModel inspect
     property EvidenceViewModel evidence: null
     property bool wide: false
-    implicitHeight: map.y + 220 + 8 + counts.height + 12 + (beside ? 0 : undoRoom + main.height + (thrown.visible ? thrown.height + 8 : 0)) + 8
+    implicitHeight: map.y + 220 + 8 + counts.height + 12 + (beside ? 0 : undoRoom + main.height) + (thrown.visible ? thrown.height + 8 : 0) + 8
     property real undoRoom: 0  // kept free above the main act
-    readonly property real actsTop: thrown.visible ? thrown.y : main.y
+    readonly property real actsTop: thrown.visible && !beside ? thrown.y : main.y
     readonly property real actsX: paneX
     readonly property real actsWidth: paneWidth
     property int cursor: -1
@@ -118,7 +118,7 @@ FocusScope {
     Flow {
         id: counts
         x: Theme.gutter
-        y: screen.beside ? screen.height - height - 16 : screen.actsTop - height - 12 - screen.undoRoom
+        y: screen.beside ? (thrown.visible ? thrown.y : screen.height - 8) - height - 8 : screen.actsTop - height - 12 - screen.undoRoom
         width: screen.mapRoom - 2 * Theme.gutter
         spacing: 6
 
@@ -215,9 +215,9 @@ FocusScope {
     }
     EvidenceRow {
         id: thrown
-        x: screen.paneX
-        y: main.y - height - 8
-        width: screen.paneWidth
+        x: screen.beside ? Theme.gutter : screen.paneX
+        y: screen.beside ? screen.height - height - 8 : main.y - height - 8
+        width: screen.beside ? screen.mapRoom - 2 * Theme.gutter : screen.paneWidth
         height: implicitHeight
         evidence: screen.evidence
         onClicked: screen.evidenceAsked()

@@ -1,5 +1,5 @@
 // SignRow: one sign on its line from chance to cause. The row shows it on the map; chosen it says
-// what it points to; the arrow opens its numbers. Signals: showAsked, sumAsked.
+// what it points to; the arrow beside it opens its numbers. Signals: showAsked, sumAsked.
 import QtQuick
 import Jambline.Theme
 import Jambline.Screens
@@ -25,7 +25,7 @@ Item {
     PaperCard {
         id: card
         objectName: "signShow"
-        width: row.width
+        width: row.width - open.width - Theme.gap
         height: implicitHeight
         pressable: true
         chosen: row.chosen
@@ -35,15 +35,14 @@ Item {
         Item {
             id: inner
 
-            readonly property real room: width - open.width - 4
-            readonly property bool folded: head.natural + said.natural + 12 > room || line.width + below.natural + 12 > room
+            readonly property bool folded: Math.max(head.natural, below.natural) + 12 + line.width > width
 
             width: parent.width
-            height: Math.max(told.visible ? told.y + told.height : line.y + line.height, open.height)
+            height: told.visible ? told.y + told.height : Math.max(line.y + line.height, below.y + below.height)
 
             Words {
                 id: head
-                width: inner.folded ? inner.room : Math.min(natural, inner.room)
+                width: inner.folded ? parent.width : Math.min(natural, parent.width)
                 text: row.title
                 mute: true
                 bold: true
@@ -51,7 +50,7 @@ Item {
             Words {
                 id: below
                 y: head.height + 2
-                width: inner.folded ? inner.room : Math.min(natural, inner.room)
+                width: inner.folded ? parent.width : Math.min(natural, parent.width)
                 text: row.note
                 mute: true
                 size: Theme.note
@@ -59,8 +58,8 @@ Item {
             }
             LimitLine {
                 id: line
-                x: inner.folded ? 0 : inner.room - width
-                y: inner.folded ? below.y + below.height + 6 : below.y - 2
+                x: inner.folded ? 0 : parent.width - width
+                y: inner.folded ? below.y + below.height + 6 : said.height
                 width: implicitWidth
                 height: implicitHeight
                 name: qsTr("from chance to cause: %1").arg(row.chance)
@@ -73,19 +72,18 @@ Item {
             }
             Words {
                 id: said
-                x: inner.folded ? line.width + 12 : inner.room - width
+                x: inner.folded ? line.width + 14 : parent.width - width
                 y: inner.folded ? line.y : 0
-                width: Math.min(natural, inner.room)
+                width: Math.min(natural, inner.folded ? parent.width - x : parent.width)
                 text: row.chance
                 mute: true
                 bold: row.points
-                wrapMode: Text.NoWrap
                 color: row.points ? Theme.ink : Theme.pencil
             }
             Words {
                 id: told
-                y: line.y + line.height + 6
-                width: inner.room
+                y: Math.max(line.y + line.height, below.y + below.height) + 6
+                width: parent.width
                 visible: row.chosen && row.points
                 text: qsTr("Points to %1. Look at %2.").arg(row.pointsTo).arg(row.lookAt)
                 mute: true
@@ -97,10 +95,8 @@ Item {
         id: open
         objectName: "signSum"
         anchors.right: parent.right
-        anchors.verticalCenter: parent.verticalCenter
-        width: Math.min(56, Theme.touch)
-        height: Math.min(card.height, Math.max(Theme.touch, 44))
-        bare: true
+        width: Theme.touch
+        height: card.height
         iconName: "forward"
         name: qsTr("The numbers of: %1").arg(row.title)
         onClicked: row.sumAsked()

@@ -303,6 +303,8 @@ int EvidenceViewModel::answerShape() const {
 QString EvidenceViewModel::rowWords() const {
   const QString said = setWords();
   if (!said.isEmpty()) return said;
+  if (word_ == Word::Chance || word_ == Word::Points)
+    return tr("%1. %2").arg(countWords(), answer());
   return word_ == Word::Working ? countWords() : answer();
 }
 
@@ -317,6 +319,20 @@ QString EvidenceViewModel::mapWords() const {
   const auto* one = sign(chosen_sign_);
   if (one) return title_of(*one);
   return map_panel_.isEmpty() ? tr("The whole car") : sentence(name_of(map_panel_.toStdString()));
+}
+
+QRectF EvidenceViewModel::mapBox() const {
+  const auto* car = session_.car();
+  std::optional<trade::Box_mm> box;
+  if (car && asked_)
+    for (const auto& panel : asked_->panels) {
+      const auto name = from_word<job::Panel>(panel.panel);
+      const auto* drawn = name ? job::pattern(car->body).find(*name) : nullptr;
+      if (!drawn) continue;
+      const auto one = trade::bounds(drawn->place.apply(panel.outline));
+      box = box ? trade::joined(*box, one) : one;
+    }
+  return box ? QRectF(box->low.x_mm, box->low.y_mm, box->width_mm(), box->height_mm()) : QRectF();
 }
 
 SignDrawing EvidenceViewModel::drawing() const {

@@ -11,6 +11,7 @@
 #pragma once
 
 #include <QObject>
+#include <QRectF>
 #include <QStringList>
 #include <atomic>
 #include <memory>
@@ -47,6 +48,7 @@ class EvidenceViewModel final : public QObject {
   Q_PROPERTY(int clueCount READ clueCount NOTIFY changed)
   Q_PROPERTY(QString mapPanel READ mapPanel NOTIFY drawingChanged)  // entry's word; "" the car
   Q_PROPERTY(QString mapWords READ mapWords NOTIFY drawingChanged)  // what the map shows
+  Q_PROPERTY(QRectF mapBox READ mapBox NOTIFY drawingChanged)  // of what was looked at, mm, y up
   Q_PROPERTY(SumRows* sum READ sum CONSTANT)
   // The causes, those that something points to first. Roles: key, title, icon, chosen, pointed.
   Q_PROPERTY(QAbstractItemModel* causes READ causes CONSTANT)
@@ -83,6 +85,7 @@ class EvidenceViewModel final : public QObject {
   int clueCount() const { return clues_.rowCount(); }
   QString mapPanel() const { return map_panel_; }
   QString mapWords() const;
+  QRectF mapBox() const;
   SumRows* sum() { return &sum_; }
   QAbstractItemModel* causes() { return &causes_; }
   QString setWords() const;

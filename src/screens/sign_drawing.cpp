@@ -64,6 +64,8 @@ void add_sign(SignDrawing& out, const trade::DirtEvidence& sign, const trade::Di
       for (const auto& strip : panel.reach_strips)
         out.areas.push_back(place.apply(trade::Polygon{strip.points}));
       break;
+    case DirtSign::Spacing:  // the marks say it
+      break;
     default:
       out.areas.push_back(within);
   }

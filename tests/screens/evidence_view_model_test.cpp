@@ -115,7 +115,8 @@ TEST_F(EvidenceScreen, AClusterPointsAndIsShownOnTheMap) {
   EXPECT_EQ(screen.mapPanel(), "hood");
   const SignDrawing drawing = screen.drawing();
   EXPECT_EQ(drawing.marks.size(), 9U);
-  EXPECT_TRUE(drawing.circle || !drawing.areas.empty());
+  EXPECT_TRUE(std::any_of(drawing.marks.begin(), drawing.marks.end(),
+                          [](const auto& mark) { return mark.speaks; }));
   EXPECT_EQ(value(screen.causes(), 0, "key"), "hose");
   EXPECT_EQ(value(screen.causes(), 0, "pointed"), "true");
   EXPECT_EQ(screen.mainText(), "Set cause: hose");

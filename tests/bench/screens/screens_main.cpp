@@ -1,10 +1,12 @@
-// bench-screens: how long the program takes to start, a tap to show and a map to move, and what
-// memory it wants. It needs no display. `--tap`, `--pan` or `--start` measures only that.
+// bench-screens: how long the program takes to start, a tap to show, a map to move and what
+// threw the dirt to be said, and what memory it wants. It needs no display. `--tap`, `--pan`,
+// `--evidence` or `--start` measures only that.
 #include <cstdlib>
 #include <cstring>
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "tests/bench/screens/evidence.h"
 #include "tests/bench/screens/pan.h"
 #include "tests/bench/screens/shops.h"
 #include "tests/bench/screens/start.h"
@@ -18,9 +20,10 @@ int main(int argc, char** argv) {
   if (std::strcmp(what, "--show-floor") == 0 && argc == 3) return show_floor(argc, argv, argv[2]);
   if (std::strcmp(what, "--tap") == 0) return tap(argc, argv);
   if (std::strcmp(what, "--pan") == 0) return pan(argc, argv);
+  if (std::strcmp(what, "--evidence") == 0) return evidence(argc, argv);
   bench_start();
   if (std::strcmp(what, "--start") == 0) return 0;
-  for (const auto measure : {tap, pan}) {
+  for (const auto measure : {tap, pan, evidence}) {
     const pid_t child = fork();
     if (child == 0) return measure(argc, argv);
     int status = 1;
