@@ -9,8 +9,10 @@
 #include "app/demo/dirt.h"
 #include "app/demo/invented.h"
 #include "engine/read_entry.h"
+#include "folds/dirt_of_car.h"
 #include "folds/floor_view.h"
 #include "folds/job_fold.h"
+#include "folds/learned.h"
 #include "folds/shop_fold.h"
 #include "job/body_shape.h"
 #include "tests/log/log_folder.h"
@@ -56,13 +58,14 @@ std::vector<CarView> in_work() {
   return out;
 }
 
-TEST(DemoShop, HoldsSixPeopleFourRacksAndEveryCar) {
+TEST(DemoShop, HoldsSixPeopleFourRacksTwoBoothsAndEveryCar) {
   const auto shop = usual().shop.view();
   EXPECT_EQ(shop.people.size(), 6U);
   EXPECT_EQ(shop.racks.size(), 4U);
+  EXPECT_EQ(shop.booths.size(), 2U);
   EXPECT_EQ(shop.zone, "America/New_York");
-  EXPECT_EQ(usual().cars.size(), 414U);
-  EXPECT_EQ(in_work().size(), 14U);
+  EXPECT_EQ(usual().cars.size(), 415U);
+  EXPECT_EQ(in_work().size(), 15U);
 }
 
 TEST(DemoShop, PassesTheWholeAudit) {
@@ -113,7 +116,9 @@ TEST(DemoShop, EveryCarBeganWithCheckInAndOnesAreOfferedReturnedAndOnRacks) {
   EXPECT_TRUE(states.count(folds::ReleaseState::Offered));
   EXPECT_TRUE(states.count(folds::ReleaseState::Returned));
   for (const auto& car : usual().cars)
-    if (car.delivered_ms) EXPECT_EQ(car.car_release.state, folds::ReleaseState::Taken);
+    if (car.delivered_ms) {
+      EXPECT_EQ(car.car_release.state, folds::ReleaseState::Taken);
+    }
 }
 
 TEST(DemoShop, EveryMarkLiesOnItsPanelAndEveryVinButOnePasses) {
@@ -179,6 +184,116 @@ TEST(DemoShop, TheBadHoseShowsInTheReachOverStrips) {
   EXPECT_GT(bad_part, usual_part + 0.08) << usual_part << " " << bad_part;
 }
 
+// The story of the dirt
+
+TEST(DemoShop, EveryCarWasSprayedInABoothAndHalfOfTheDirtyOnesHaveACauseOrAreLeftOpen) {
+  int dirty = 0, said = 0, open = 0, hose = 0, hose_cars = 0;
+  for (const auto& car : usual().cars) {
+    if (!car.delivered_ms) continue;
+    EXPECT_TRUE(car.booth);
+    const auto lesson = folds::lesson_of(car);
+    EXPECT_TRUE(lesson.counted);
+    EXPECT_EQ(lesson.painters.size(), 1U);
+    dirty += lesson.nibs > 0 ? 1 : 0;
+    said += lesson.cause_said ? 1 : 0;
+    open += lesson.cause_said && !lesson.cause ? 1 : 0;
+    hose += lesson.cause == job::DirtCause::Hose ? 1 : 0;
+    const double days = static_cast<double>(invented_evening_ms - lesson.sprayed_ms) / 86'400'000.0;
+    const bool bad =
+        Booth{days, car.booth == usual().shop.view().booths[1].booth ? hose_lane : 0}.hose_is_bad();
+    hose_cars += bad && lesson.cause_said ? 1 : 0;
+  }
+  EXPECT_GT(said, dirty / 3);
+  EXPECT_LT(said, 2 * dirty / 3);
+  EXPECT_GT(open, said / 10);
+  EXPECT_GT(hose, 0);
+  EXPECT_LE(hose, hose_cars) << "nobody says hose when it was none";
+}
+
+TEST(DemoShop, TeachesItsOwnTimesWhatComesBackAndWhatSequencesTake) {
+  folds::Learned learned;
+  int burnt = 0, last_polish = 0, most_looks = 0;
+  for (const auto& car : usual().cars) {
+    learned.add(folds::lesson_of(car));
+    int looks = 0;
+    for (const auto& panel : car.panels)
+      for (const auto& mark : panel.marks) {
+        burnt += mark.end == job::MarkEnd::BurnThrough ? 1 : 0;
+        last_polish += mark.stage == Stage::LastPolish ? 1 : 0;
+        looks += mark.look ? 1 : 0;
+        if (car.delivered_ms) {
+          EXPECT_TRUE(mark.end) << "a delivered car has no open mark";
+        }
+      }
+    most_looks = std::max(most_looks, looks);
+  }
+  ASSERT_EQ(learned.times().size(), enum_words<job::Round>.size());
+  for (const auto& time : learned.times()) EXPECT_TRUE(time.shown());
+  EXPECT_TRUE(learned.returns().front().shown());
+  EXPECT_GT(learned.returns().front().came_back, 0);
+  const auto sequences = learned.sequences();
+  EXPECT_TRUE(
+      std::any_of(sequences.begin(), sequences.end(), [](const auto& one) { return one.shown(); }));
+  EXPECT_EQ(burnt, 1);
+  EXPECT_GT(last_polish, 5);
+  EXPECT_EQ(most_looks, 3);
+}
+
+TEST(DemoShop, CarsInWorkWaitForTheCauseForThePlanAndInTheMiddleOfTheRounds) {
+  int for_cause = 0, for_plan = 0, in_rounds = 0;
+  for (const auto& car : in_work()) {
+    int open = 0;
+    std::size_t rounds = 0;
+    for (const auto& panel : car.panels) {
+      open += panel.open_marks();
+      rounds += panel.rounds.size();
+    }
+    if (folds::floor_row(car).next_stage != Stage::Correct || open == 0) continue;
+    const bool begun = rounds > 0;
+    for_cause += !car.cause && open >= 8 ? 1 : 0;
+    for_plan += car.cause && !begun ? 1 : 0;
+    in_rounds += begun ? 1 : 0;
+  }
+  EXPECT_EQ(for_cause, 1);
+  EXPECT_EQ(for_plan, 1);
+  EXPECT_EQ(in_rounds, 1);
+}
+
+// Counted here once more, mark by mark.
+TEST(DemoShop, FlatAndUprightOfTheLessonsAreTheMarksThatLieThere) {
+  trade::FlatHistory counted;
+  std::vector<folds::Lesson> lessons;
+  for (const auto& car : usual().cars) {
+    lessons.push_back(folds::lesson_of(car));
+    if (!car.delivered_ms) {
+      lessons.pop_back();
+      continue;
+    }
+    for (const auto& panel : car.panels) {
+      if (panel.dirt != job::DirtClass::None) continue;
+      const auto& shape = job::pattern(car.body).find(panel.plan.panel)->shape;
+      std::int64_t nibs = 0;
+      for (const auto& mark : panel.marks)
+        if (mark.defect == job::DefectKind::Nib) ++nibs;
+      const double area_m2 = trade::area_mm2(shape.outline) / 1e6;
+      if (shape.attitude == trade::Attitude::Flat) {
+        counted.flat_marks += nibs;
+        counted.flat_m2 += area_m2;
+      } else if (shape.attitude == trade::Attitude::Upright) {
+        counted.upright_marks += nibs;
+        counted.upright_m2 += area_m2;
+      }
+    }
+  }
+  const auto history = folds::flat_history(lessons, JobId{});
+  ASSERT_TRUE(history);
+  EXPECT_EQ(history->flat_marks, counted.flat_marks);
+  EXPECT_EQ(history->upright_marks, counted.upright_marks);
+  EXPECT_NEAR(history->flat_m2, counted.flat_m2, 1e-6);
+  EXPECT_NEAR(history->upright_m2, counted.upright_m2, 1e-6);
+  EXPECT_GT(counted.flat_marks, 300);
+}
+
 // Hashes name entries by what stands in their headers, so a payload that names another entry of its
 // car is read with that entry's place in the car instead.
 std::map<JobId, std::vector<std::string>> payloads_by_car(const Made& made) {
@@ -202,15 +317,17 @@ std::map<JobId, std::vector<std::string>> payloads_by_car(const Made& made) {
 }
 
 TEST(DemoShop, OneCarMoreShiftsNothingOfTheOthers) {
-  const Made few(DemoOptions{.delivered = 60, .in_work = 14});
-  const Made more(DemoOptions{.delivered = 61, .in_work = 14});
+  const Made few(DemoOptions{.delivered = 60, .in_work = 15});
+  const Made more(DemoOptions{.delivered = 61, .in_work = 15});
   const auto before = payloads_by_car(few);
   const auto after = payloads_by_car(more);
   ASSERT_EQ(after.size(), before.size() + 1);
   for (const auto& [job, payloads] : before) {
     const auto found = after.find(job);
     ASSERT_NE(found, after.end());
-    if (job) EXPECT_EQ(found->second, payloads);
+    if (job) {
+      EXPECT_EQ(found->second, payloads);
+    }
   }
 }
 
@@ -238,7 +355,7 @@ TEST(DemoShop, TheSameSeedGivesTheSameLogAndAnotherSeedAnother) {
 
 TEST(DemoShop, CanBeSeenFromAnyDayAndHour) {
   for (const std::int64_t hours : {13, 37, 61, 90, 118, 163}) {
-    DemoOptions options{.delivered = 2, .in_work = 14};
+    DemoOptions options{.delivered = 2, .in_work = 15};
     options.now.wall_ms += hours * 3'600'000;
     const Made made(options);
     int running = 0;

@@ -6,6 +6,7 @@
 #include <queue>
 #include <unistd.h>
 
+#include "app/demo/booths.h"
 #include "app/demo/hand.h"
 #include "app/demo/in_work.h"
 #include "app/demo/invented.h"
@@ -24,6 +25,9 @@ constexpr int setting_up_workday = 1;
 constexpr int promise_after_days = 8;
 constexpr std::uintmax_t room_bytes = 100U << 20U;
 constexpr std::string_view log_file = "log.db";
+constexpr std::size_t nobodys_car = SIZE_MAX;  // what is done to the booths
+constexpr std::size_t burns_one_of = 404;
+constexpr std::size_t burns_which = 57;
 
 // One car on its way through the shop, or one that will come.
 struct Coming {
@@ -56,7 +60,11 @@ class Maker {
     return first_workday + static_cast<int>(number % cars_of_a_crew) / lanes * visit_workdays +
            static_cast<int>(number % lanes);
   }
+  SeededRandom story_of(std::size_t number) const {
+    return stream(options_.seed, subject(number) + " story");
+  }
   std::string subject(std::size_t number) const {
+    if (number == nobodys_car) return "booths";
     return number < delivered_ ? "delivered car " + std::to_string(number)
                                : "car in work " + std::to_string(number - delivered_);
   }
@@ -65,7 +73,7 @@ class Maker {
   Hand hand_;
   std::size_t delivered_ = static_cast<std::size_t>(std::max(0, options_.delivered));
   std::vector<Crew> crews_;
-  std::vector<RackId> racks_;
+  House house_;
 };
 
 Status Maker::add_crew(std::size_t number, std::int64_t at_ms) {
@@ -96,7 +104,10 @@ Status Maker::set_up() {
   for (const auto name : rack_names)
     JAMBLINE_TRY(hand_.act(crews_.front().at(Who::Rosa), at_ms += minute_ms,
                            acts::AddRack{std::string(name)}, random));
-  for (const auto& rack : hand_.shop().racks) racks_.push_back(rack.rack);
+  for (const auto& rack : hand_.shop().racks) house_.racks.push_back(rack.rack);
+  for (const auto& booth : invented_booths())
+    JAMBLINE_TRY(hand_.act(crews_.front().at(Who::Rosa), at_ms += minute_ms, booth, random));
+  for (const auto& booth : hand_.shop().booths) house_.booths.push_back(booth.booth);
   return {};
 }
 
@@ -109,14 +120,15 @@ Visit Maker::delivered_visit(std::size_t number, SeededRandom& random) const {
   const int lane = static_cast<int>(number % lanes);
   const int day = first_day_of(number);
   LaneTimes times(hand_.calendar(), day, lane);
-  VisitPlan plan;
-  plan.open = invented_car(random);
+  VisitPlan plan{invented_car(random), job::Stage::Comeback, {}, story_of(number)};
+  plan.burns_through = number % burns_one_of == burns_which;
   plan.open.promised_ms =
       hand_.calendar().morning_ms(day) + promise_after_days * day_ms + 540 * minute_ms;
   const auto painted_ms = hand_.calendar().morning_ms(day + 2);
   plan.booth = {
-      static_cast<double>(options_.now.wall_ms - painted_ms) / static_cast<double>(day_ms), lane};
-  return visit_of(plan, crews_[number / cars_of_a_crew], racks_, times, random);
+      static_cast<double>(options_.now.wall_ms - painted_ms) / static_cast<double>(day_ms), lane,
+      options_.causes};
+  return visit_of(std::move(plan), crews_[number / cars_of_a_crew], house_, times, random);
 }
 
 Status Maker::make() {
@@ -129,10 +141,16 @@ Status Maker::make() {
   for (int i = std::clamp(options_.in_work, 0, most_in_work) - 1; i >= 0; --i) {
     const std::size_t number = delivered_ + static_cast<std::size_t>(i);
     SeededRandom random = stream(options_.seed, subject(number));
-    Visit visit = car_in_work(i, options_.now.wall_ms, diary, crews_.front(), racks_, random);
+    Visit visit = car_in_work(i, options_.now.wall_ms, diary, crews_.front(), house_, random,
+                              story_of(number));
     queue.push({visit.steps.front().at_ms, number});
     under.emplace(number, Under{std::move(random), std::move(visit), 0, {}});
   }
+  Visit booths =
+      booth_events(hand_.calendar(), options_.now.wall_ms, crews_.front(), house_.booths);
+  queue.push({booths.steps.front().at_ms, nobodys_car});
+  under.emplace(nobodys_car,
+                Under{stream(options_.seed, subject(nobodys_car)), std::move(booths), 0, {}});
   while (!queue.empty()) {
     const std::size_t number = queue.top().number;
     queue.pop();

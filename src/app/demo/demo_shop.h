@@ -1,6 +1,7 @@
 // app/demo/demo_shop.h: a shop of our own invention, made through the same acts as everybody's.
 //
-// Shape:   six people, four rack places, cars delivered over two years and cars in work at all
+// Shape:   six people, four rack places, two booths, cars delivered over two years and cars in work
+// at all
 //          stages, seen from one evening. Every entry is decided by acts/decide and written by
 //          log/entry_log under a turned clock: nothing is put there by hand.
 // Seed:    one random stream a subject (seeded by SHA-256 of the seed and the subject's name), so
@@ -32,7 +33,8 @@ inline constexpr std::int64_t invented_evening_ms =
 struct DemoOptions {
   std::uint64_t seed = 41;
   int delivered = 400;
-  int in_work = 14;  // at most 14
+  int in_work = 15;    // at most 15
+  bool causes = true;  // false: the dirt has none of the causes of dirt.h; the events are logged
   // When the shop is looked at. With a boot given, the clocks of the last hours are of that boot.
   Moment now{
       .wall_ms = invented_evening_ms, .since_boot_ms = 36'000'000, .boot = {}, .offset_min = -300};

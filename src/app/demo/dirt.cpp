@@ -35,21 +35,9 @@ int poisson(double mean, SeededRandom& random) {
   return count;
 }
 
-double per_m2(trade::Attitude attitude) {
-  switch (attitude) {
-    case trade::Attitude::Flat:
-      return flat_per_m2;
-    case trade::Attitude::Sloped:
-      return sloped_per_m2;
-    case trade::Attitude::Upright:
-      return upright_per_m2;
-  }
-  return upright_per_m2;
-}
-
 job::DefectKind defect(SeededRandom& random) {
   const double part = random.unit();
-  if (part < 0.86) return job::DefectKind::Nib;
+  if (part < nib_share) return job::DefectKind::Nib;
   if (part < 0.91) return job::DefectKind::RunOrSag;
   if (part < 0.94) return job::DefectKind::Fisheye;
   if (part < 0.96) return job::DefectKind::SolventPop;
@@ -71,6 +59,18 @@ job::Layer layer(SeededRandom& random) {
 }
 }  // namespace
 
+double per_m2(trade::Attitude attitude) {
+  switch (attitude) {
+    case trade::Attitude::Flat:
+      return flat_per_m2;
+    case trade::Attitude::Sloped:
+      return sloped_per_m2;
+    case trade::Attitude::Upright:
+      return upright_per_m2;
+  }
+  return upright_per_m2;
+}
+
 trade::Point_mm place_on(const trade::PanelShape& shape, SeededRandom& random) {
   return point_in(shape.outline, shape, random);
 }
@@ -78,14 +78,13 @@ trade::Point_mm place_on(const trade::PanelShape& shape, SeededRandom& random) {
 Dirt dirt_on(const job::PatternPanel& panel, const Booth& booth, SeededRandom& random) {
   const auto& shape = panel.shape;
   const double area_m2 = trade::area_mm2(shape.outline) / 1e6;
-  const bool filter_old = booth.days_ago > filter_changed_days_ago;
-  const bool hose_bad = booth.lane == hose_lane && booth.days_ago <= hose_bad_from_days_ago &&
-                        booth.days_ago > hose_bad_until_days_ago;
-  const int usual = poisson(
-      per_m2(shape.attitude) * area_m2 * (filter_old ? before_filter_change : after_filter_change),
-      random);
-  const int from_hose =
-      hose_bad && !shape.reach_over.empty() ? poisson(hose_more_per_m2 * area_m2, random) : 0;
+  const double filters = !booth.under_ceiling_filters() ? 1
+                         : booth.filters_are_old()      ? before_filter_change
+                                                        : after_filter_change;
+  const int usual = poisson(per_m2(shape.attitude) * area_m2 * filters, random);
+  const int from_hose = booth.hose_is_bad() && !shape.reach_over.empty()
+                            ? poisson(hose_more_per_m2 * area_m2, random)
+                            : 0;
   Dirt out;
   const int all = usual + from_hose;
   if (all > most_single_marks) {

@@ -89,13 +89,16 @@ Status Hand::write(const Sink& sink, const PersonId& person, const std::vector<a
 }
 
 Status Hand::act(const Step& step, JobId& job, Random& random) {
+  static const folds::CarView not_open_yet;
   const auto known = cars_.find(job);
-  const folds::CarView before = known == cars_.end() ? folds::CarView{} : known->second.view;
+  const folds::CarView& view = known == cars_.end() ? not_open_yet : known->second.view;
+  const bool disagree = step.other && sinks_.other_device;
+  const folds::CarView before = disagree ? view : folds::CarView{};
   JAMBLINE_ASSIGN(const auto drafts,
-                  decide(step.act(before), step.person, step.at_ms, nullptr, random));
+                  decide(step.act(view), step.person, step.at_ms, nullptr, random));
   if (!job && !drafts.empty()) job = drafts.front().subject;
   JAMBLINE_TRY(write(sinks_.here, step.person, drafts, step.at_ms));
-  if (!step.other || !sinks_.other_device) return {};
+  if (!disagree) return {};
   JAMBLINE_ASSIGN(const auto others,
                   decide(step.other(before), step.other_person, step.at_ms, &before, random));
   return write(sinks_.other_device, step.other_person, others, step.at_ms + 20'000);

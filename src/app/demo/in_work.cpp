@@ -85,7 +85,7 @@ const std::vector<Spec>& specs() {
        2,
        {Panel::Hood, Panel::LeftFender, Panel::LeftFrontDoor, Panel::RightFender}},
       {BodyShape::SuvWagon,
-       Stage::EdgesAndJambs,
+       Stage::Correct,
        8,
        60,
        -3,
@@ -96,6 +96,12 @@ const std::vector<Spec>& specs() {
        30,
        -26,
        {Panel::RearBumper, Panel::RightQuarter}},
+      {BodyShape::FourDoorSedan,
+       Stage::Correct,
+       7,
+       160,
+       27,
+       {Panel::Hood, Panel::LeftFrontDoor, Panel::LeftRearDoor}},
   };
   return all;
 }
@@ -104,7 +110,7 @@ class Evening {
  public:
   Evening(Visit& visit, std::int64_t now_ms, const Crew& crew)
       : visit_(visit), now_ms_(now_ms), crew_(crew) {}
-  Step& add(int minutes_ago, Who who, std::function<Commands(const folds::CarView&)> act) {
+  Step& add(int minutes_ago, Who who, CarAct act) {
     visit_.steps.push_back({now_ms_ - minutes_ago * minute_ms, crew_.at(who), std::move(act)});
     return visit_.steps.back();
   }
@@ -121,6 +127,16 @@ class Evening {
   void pause(int minutes_ago, Who who) {
     add(minutes_ago, who, [person = crew_.at(who)](const folds::CarView&) {
       return Commands{acts::PauseClock{person}};
+    });
+  }
+  void stop(int minutes_ago, Who who) {
+    add(minutes_ago, who, [person = crew_.at(who)](const folds::CarView&) {
+      return Commands{acts::StopClock{person}};
+    });
+  }
+  void cause(int minutes_ago, std::optional<job::DirtCause> cause) {
+    add(minutes_ago, Who::Ivo, [cause](const folds::CarView& car) {
+      return Commands{acts::SetCause{car.job, cause}};
     });
   }
   void mark(int minutes_ago, Panel panel, trade::Point_mm place, job::DefectKind kind, int size) {
@@ -147,6 +163,31 @@ void nibs(Evening& evening, int first_minutes_ago, int count, BodyShape body, Pa
   for (int i = 0; i < count; ++i)
     evening.mark(first_minutes_ago, panel, place_on(shape, random), job::DefectKind::Nib,
                  1 + between(random, 0, 2));
+}
+
+// Dirt where the painter leans over.
+void nibs_in_strip(Evening& evening, int minutes_ago, int count, BodyShape body, Panel panel,
+                   SeededRandom& random) {
+  const auto& strips = job::pattern(body).find(panel)->shape.reach_over;
+  for (int i = 0; i < count; ++i) {
+    trade::PanelShape strip;
+    strip.outline = strips[random.below(strips.size())];
+    evening.mark(minutes_ago, panel, place_on(strip, random), job::DefectKind::Nib, 1);
+  }
+}
+
+// Number 12 is in the middle of its rounds: compounded on the hood and not yet elsewhere.
+void begin_rounds(const Spec& spec, Evening& evening) {
+  Correction correction;
+  correction.slower = 1.2;
+  evening.start(64, Who::Ana, Stage::Correct);
+  evening.add(62, Who::Ana, answer_before_cut(correction));
+  int minutes_ago = 60;
+  for (const auto round : {job::Round::Level, job::Round::Refine})
+    for (const Panel panel : spec.panels)
+      evening.add(minutes_ago -= 2, Who::Ana, finish_round(correction, panel, round));
+  evening.add(42, Who::Ana, finish_round(correction, Panel::Hood, job::Round::Compound));
+  evening.stop(41, Who::Ana);
 }
 
 // The hood of number 10: Ivo calls it clean here, Ana marks it to correct on the other tablet.
@@ -190,6 +231,7 @@ void last_acts(int number, const Spec& spec, Evening& evening, const Crew& crew,
       nibs(evening, 28, 2, spec.body, Panel::RightFender, random);
       break;
     case 11:
+      nibs_in_strip(evening, 78, 7, spec.body, Panel::Hood, random);
       nibs(evening, 70, 2, spec.body, Panel::LeftFender, random);
       evening.add(61, Who::Ivo, [](const folds::CarView& car) {
         return Commands{
@@ -197,6 +239,10 @@ void last_acts(int number, const Spec& spec, Evening& evening, const Crew& crew,
       });
       break;
     case 12:
+      nibs(evening, 75, 3, spec.body, Panel::Hood, random);
+      nibs(evening, 72, 2, spec.body, Panel::LeftFender, random);
+      evening.cause(68, std::nullopt);
+      begin_rounds(spec, evening);
       evening.note(40, Who::Ana, "Left mirror cap hangs on the bumper rail.");
       evening.add(35, Who::Jo, [](const folds::CarView& car) {
         for (const auto& panel : car.panels)
@@ -211,15 +257,25 @@ void last_acts(int number, const Spec& spec, Evening& evening, const Crew& crew,
         return Commands{acts::OfferRelease{car.job, {}, job::Role::Manager, {}}};
       });
       break;
+    case 14:
+      nibs(evening, 82, 2, spec.body, Panel::Hood, random);
+      nibs(evening, 80, 3, spec.body, Panel::LeftFrontDoor, random);
+      evening.cause(77, job::DirtCause::Chance);
+      break;
     default:
       break;
   }
 }
 
+// Whether somebody said in the course of the visit what threw it; to some it is said last.
+bool says_cause(int number) {
+  return number != 11 && number != 12 && number != 14;
+}
+
 }  // namespace
 
 Visit car_in_work(int number, std::int64_t now_ms, Diary& diary, const Crew& crew,
-                  const std::vector<RackId>& racks, SeededRandom& random) {
+                  const House& house, SeededRandom& random, SeededRandom story) {
   const Spec& spec = specs()[static_cast<std::size_t>(number)];
   acts::OpenCar open = invented_car(random);
   open.body = spec.body;
@@ -233,7 +289,9 @@ Visit car_in_work(int number, std::int64_t now_ms, Diary& diary, const Crew& cre
   }
   open.promised_ms = now_ms + spec.promised_h * hour_ms;
   DiaryTimes times(diary, static_cast<std::size_t>(spec.days_ago), spec.minute);
-  Visit visit = visit_of({open, spec.until, {0, number % lanes}}, crew, racks, times, random);
+  VisitPlan plan{open, spec.until, {0, number % lanes}, std::move(story)};
+  plan.says_cause = says_cause(number);
+  Visit visit = visit_of(std::move(plan), crew, house, times, random);
   Evening evening(visit, now_ms, crew);
   if (!visit.out_of_time) last_acts(number, spec, evening, crew, random);
   return visit;

@@ -7,10 +7,10 @@
 
 namespace jambline::demo {
 
-inline constexpr int most_in_work = 14;
+inline constexpr int most_in_work = 15;
 
-// Visit number 0 to 13, told from now backwards.
+// Visit number 0 to 14, told from now backwards.
 Visit car_in_work(int number, std::int64_t now_ms, Diary& diary, const Crew& crew,
-                  const std::vector<RackId>& racks, SeededRandom& random);
+                  const House& house, SeededRandom& random, SeededRandom story);
 
 }  // namespace jambline::demo

@@ -4,6 +4,7 @@
 #include <iterator>
 
 #include "acts/work_template.h"
+#include "app/demo/booths.h"
 #include "app/demo/invented.h"
 
 namespace jambline::demo {
@@ -41,33 +42,51 @@ constexpr std::string_view notes[] = {
 
 class Writer {
  public:
-  Writer(const VisitPlan& plan, const Crew& crew, const std::vector<RackId>& racks, Times& times,
-         SeededRandom& random)
-      : plan_(plan), crew_(crew), racks_(racks), times_(times), random_(random) {}
+  Writer(VisitPlan plan, const Crew& crew, const House& house, Times& times, SeededRandom& random)
+      : plan_(std::move(plan)), crew_(crew), house_(house), times_(times), random_(random) {
+    correction_ = invented_correction(plan_.story);
+    correction_.burns_through = plan_.burns_through;
+  }
 
   Visit write();
 
  private:
   bool going(Stage stage) const { return !out_.out_of_time && stage < plan_.until; }
-  void add(std::int64_t at_ms, Who who, std::function<Commands(const folds::CarView&)> act) {
+  void add(std::int64_t at_ms, Who who, CarAct act) {
     if (!out_.out_of_time) out_.steps.push_back({at_ms, crew_.at(who), std::move(act)});
   }
   void note(double part);
-  void work(Who who, Stage stage, int minutes, bool finish);
+  void work(Who who, Stage stage, int minutes, bool finish, const std::vector<CarAct>& on_it = {});
+  void prepare();
+  void spray();
   void finish(Who who, Stage stage);
   void look_over();
+  void place(const acts::PlaceMark& mark);
+  void say_cause();
   void correct();
   void look_again();
+  void call_clean(Panel panel);
+  void paint_again();
+  void polish_once_more();
   void take_parts();
   void hand_over();
 
-  const VisitPlan& plan_;
+  const acts::OpenCar& car() const { return plan_.open; }
+  const job::PanelPlan* planned(Panel panel) const {
+    const auto found = std::find_if(car().panels.begin(), car().panels.end(),
+                                    [&](const auto& one) { return one.panel == panel; });
+    return found == car().panels.end() ? nullptr : &*found;
+  }
+
+  VisitPlan plan_;
   const Crew& crew_;
-  const std::vector<RackId>& racks_;
+  const House& house_;
   Times& times_;
   SeededRandom& random_;
   Visit out_;
+  Correction correction_;
   int marks_ = 0;
+  int looks_ = 0;
   std::vector<Panel> to_correct_;
 };
 
@@ -80,8 +99,9 @@ void Writer::note(double part) {
   });
 }
 
-// The clock runs from start to stop; the stop says the stage is done, when it is.
-void Writer::work(Who who, Stage stage, int minutes, bool done) {
+// The clock runs from start to stop, with what is done meanwhile; the stop says the stage is done,
+// when it is.
+void Writer::work(Who who, Stage stage, int minutes, bool done, const std::vector<CarAct>& on_it) {
   const auto start = times_.session(who, minutes);
   if (!start) {
     out_.out_of_time = true;
@@ -91,6 +111,10 @@ void Writer::work(Who who, Stage stage, int minutes, bool done) {
   add(*start, who, [person, stage](const folds::CarView& car) {
     return Commands{acts::StartClock{person, car.job, operation_of(car, stage)}};
   });
+  const auto acts = static_cast<std::int64_t>(on_it.size());
+  for (std::int64_t i = 0; i < acts; ++i)
+    add(*start + minutes * 60'000LL * (i + 1) / (acts + 2), who,
+        on_it[static_cast<std::size_t>(i)]);
   add(*start + minutes * 60'000LL, who, [person, stage, done](const folds::CarView& car) {
     Commands out{acts::StopClock{person}};
     if (done) out.push_back(acts::FinishStage{car.job, stage});
@@ -104,23 +128,59 @@ void Writer::finish(Who who, Stage stage) {
   });
 }
 
+// Who prepares a metal panel may read what is on it before base.
+void Writer::prepare() {
+  std::vector<CarAct> on_it;
+  const int um = between(plan_.story, 58, 96);
+  if (chance(plan_.story, 0.35))
+    for (const auto& one : car().panels)
+      if (one.substrate != trade::Substrate::Plastic && one.on_car && on_it.empty())
+        on_it.push_back([um, panel = one.panel](const folds::CarView& car) {
+          acts::ReadFilm read{.job = car.job, .panel = panel};
+          read.typed = {um - 1.0, um + 2.0, um + 0.0};
+          return Commands{read};
+        });
+  work(Who::Ben, Stage::Prep, between(random_, 35, 55), true, on_it);
+}
+
+void Writer::spray() {
+  const BoothId booth = house_.booths[booth_of_lane(plan_.booth.lane)];
+  work(Who::Ivo, Stage::Spray, between(random_, 35, 60), true, {[booth](const folds::CarView& car) {
+         return Commands{acts::SayBooth{car.job, booth}};
+       }});
+}
+
+// What the particle looks like is asked on three marks of a car.
+void Writer::place(const acts::PlaceMark& mark) {
+  auto said = mark;
+  const double part = plan_.story.unit();
+  if (mark.defect == job::DefectKind::Nib && looks_ < 3 && chance(plan_.story, 0.6)) {
+    ++looks_;
+    using Look = job::ParticleLook;
+    if (plan_.booth.hose_is_bad() && part < 0.7)
+      said.look = Look::GelOrSeed;
+    else
+      said.look = part < 0.4   ? Look::WhiteFiber
+                  : part < 0.6 ? Look::HardGrain
+                  : part < 0.8 ? Look::ColoredFiber
+                               : Look::DryOverspray;
+  }
+  add(times_.tap(between(random_, 6, 25)), Who::Ivo, [said](const folds::CarView& car) {
+    auto here = said;
+    here.job = car.job;
+    return Commands{here};
+  });
+  ++marks_;
+}
+
 // Panel by panel in walking order: marks where they are, a verdict where there are none.
 void Writer::look_over() {
-  const auto& pattern = job::pattern(plan_.open.body);
-  for (const auto& placed : pattern.panels) {
-    const auto plan = std::find_if(plan_.open.panels.begin(), plan_.open.panels.end(),
-                                   [&](const auto& one) { return one.panel == placed.panel; });
-    if (plan == plan_.open.panels.end()) continue;
+  for (const auto& placed : job::pattern(car().body).panels) {
+    const auto* plan = planned(placed.panel);
+    if (!plan) continue;
     const Panel panel = placed.panel;
     Dirt dirt = dirt_on(placed, plan_.booth, random_);
-    for (auto& mark : dirt.marks) {
-      add(times_.tap(between(random_, 6, 25)), Who::Ivo, [mark](const folds::CarView& car) {
-        auto here = mark;
-        here.job = car.job;
-        return Commands{here};
-      });
-      ++marks_;
-    }
+    for (const auto& mark : dirt.marks) place(mark);
     if (dirt.all_over != job::DirtClass::None) {
       add(times_.tap(20), Who::Ivo, [panel, all = dirt.all_over](const folds::CarView& car) {
         return Commands{acts::SayDirtAllOver{car.job, panel, all}};
@@ -131,15 +191,31 @@ void Writer::look_over() {
       to_correct_.push_back(panel);
       continue;
     }
-    const bool loose = !plan->on_car;
-    const RackId rack = racks_[random_.below(racks_.size())];
-    add(times_.tap(between(random_, 8, 30)), Who::Ivo,
-        [panel, loose, rack](const folds::CarView& car) {
-          acts::GiveVerdict verdict{car.job, panel, job::Verdict::Clean, loose, {}};
-          if (loose) verdict.rack = rack;
-          return Commands{verdict};
-        });
+    call_clean(panel);
   }
+}
+
+// Half the time nobody says what threw it.
+void Writer::say_cause() {
+  const double part = plan_.story.unit();
+  const double which = plan_.story.unit();
+  if (!plan_.says_cause || to_correct_.empty() || part < 0.45) return;
+  using Cause = job::DirtCause;
+  std::optional<Cause> cause;
+  if (plan_.booth.hose_is_bad())
+    cause = which < 0.6 ? std::optional(Cause::Hose) : std::nullopt;
+  else if (plan_.booth.filters_are_old() && which < 0.3)
+    cause = Cause::FellFromAbove;
+  else if (which > 0.55)
+    cause = which < 0.68   ? Cause::Chance
+            : which < 0.78 ? Cause::PrepDust
+            : which < 0.86 ? Cause::Suit
+            : which < 0.92 ? Cause::Masking
+            : which < 0.96 ? Cause::TackOrWipe
+                           : Cause::Insect;
+  add(times_.tap(25), Who::Ivo, [cause](const folds::CarView& car) {
+    return Commands{acts::SetCause{car.job, cause}};
+  });
 }
 
 void Writer::correct() {
@@ -147,26 +223,78 @@ void Writer::correct() {
     finish(Who::Ana, Stage::Correct);
     return;
   }
-  work(Who::Ana, Stage::Correct, std::min(75, 10 + 6 * marks_ + between(random_, 0, 8)), true);
+  work(correction_.by, Stage::Correct, std::min(75, 10 + 6 * marks_ + between(random_, 0, 8)), true,
+       correction_acts(correction_, to_correct_));
+}
+
+void Writer::call_clean(Panel panel) {
+  const bool loose = !planned(panel)->on_car;
+  const RackId rack = house_.racks[random_.below(house_.racks.size())];
+  add(times_.tap(between(random_, 8, 30)), Who::Ivo,
+      [panel, loose, rack](const folds::CarView& car) {
+        const auto* one = car.find(panel);
+        if (!one || one->verdict == job::Verdict::Redo) return Commands{};
+        Commands out = end_open_marks(car, panel);
+        acts::GiveVerdict verdict{car.job, panel, job::Verdict::Clean, loose, {}};
+        if (loose) verdict.rack = rack;
+        out.push_back(verdict);
+        return out;
+      });
 }
 
 void Writer::look_again() {
   for (const Panel panel : to_correct_) {
-    const auto plan = std::find_if(plan_.open.panels.begin(), plan_.open.panels.end(),
-                                   [&](const auto& one) { return one.panel == panel; });
-    const bool loose = !plan->on_car;
-    const RackId rack = racks_[random_.below(racks_.size())];
-    add(times_.tap(between(random_, 10, 30)), Who::Ivo,
-        [panel, loose, rack](const folds::CarView& car) {
-          acts::GiveVerdict verdict{car.job, panel, job::Verdict::Clean, loose, {}};
-          if (loose) verdict.rack = rack;
-          return Commands{verdict};
-        });
+    if (chance(plan_.story, 0.07)) {
+      add(times_.tap(20), Who::Ivo, comes_back(panel));
+      add(times_.tap(150), correction_.by, polish_again(correction_, panel));
+    }
+    call_clean(panel);
   }
 }
 
+// What was burnt through is painted once more, on the day after.
+void Writer::paint_again() {
+  if (!plan_.burns_through || to_correct_.empty()) return;
+  const Panel panel = to_correct_.front();
+  work(Who::Ivo, Stage::Spray, 25, false);
+  const bool loose = !planned(panel)->on_car;
+  const RackId rack = house_.racks.front();
+  add(times_.tap(40), Who::Ivo, [panel, loose, rack](const folds::CarView& car) {
+    const auto* one = car.find(panel);
+    if (!one || one->verdict != job::Verdict::Redo) return Commands{};
+    Commands out = end_open_marks(car, panel);
+    acts::GiveVerdict verdict{car.job, panel, job::Verdict::Clean, loose, {}};
+    if (loose) verdict.rack = rack;
+    out.push_back(verdict);
+    return out;
+  });
+}
+
+// A scratch of handling, found when the car is put together.
+void Writer::polish_once_more() {
+  const bool found = chance(plan_.story, 0.06);
+  const auto& one = car().panels[plan_.story.below(car().panels.size())];
+  const auto* placed = job::pattern(car().body).find(one.panel);
+  const auto at = place_on(placed->shape, plan_.story);
+  if (!found || !one.on_car || !job::may_be_cut(one.finish)) return;
+  const Panel panel = one.panel;
+  add(times_.tap(40), Who::Ana, [panel, at](const folds::CarView& car) {
+    return Commands{acts::PlaceMark{car.job, panel, at.x_mm, at.y_mm,
+                                    job::DefectKind::HandlingScratch, 1, job::Layer::OnTop}};
+  });
+  const PersonId ana = crew_.at(Who::Ana);
+  add(times_.tap(20), Who::Ana, [ana, by = correction_](const folds::CarView& car) {
+    return car.before_cut_of(ana) ? Commands{} : answer_before_cut(by)(car);
+  });
+  add(times_.tap(180), Who::Ana, finish_round(correction_, panel, job::Round::Polish));
+  add(times_.tap(120), Who::Ana, finish_round(correction_, panel, job::Round::Finish));
+  add(times_.tap(20), Who::Ana, [panel](const folds::CarView& car) {
+    return Commands{acts::GiveVerdict{car.job, panel, job::Verdict::Clean, false, {}}};
+  });
+}
+
 void Writer::take_parts() {
-  const bool any = std::any_of(plan_.open.panels.begin(), plan_.open.panels.end(),
+  const bool any = std::any_of(car().panels.begin(), car().panels.end(),
                                [](const auto& one) { return !one.on_car; });
   if (!any) return;
   add(times_.tap(60), Who::Jo, [](const folds::CarView& car) {
@@ -202,17 +330,18 @@ Visit Writer::write() {
     work(Who::Jo, Stage::BodyAndTrialFit, between(random_, 20, 50), true);
   }
   if (going(Stage::Corrosion)) finish(Who::Jo, Stage::Corrosion);
-  if (going(Stage::Prep)) work(Who::Ben, Stage::Prep, between(random_, 35, 55), true);
+  if (going(Stage::Prep)) prepare();
   times_.next_day();
   if (going(Stage::Color)) finish(Who::Ivo, Stage::Color);
   if (going(Stage::Mask)) work(Who::Ivo, Stage::Mask, between(random_, 20, 40), true);
   if (going(Stage::BeforeTheGun)) finish(Who::Ivo, Stage::BeforeTheGun);
-  if (going(Stage::Spray)) work(Who::Ivo, Stage::Spray, between(random_, 35, 60), true);
+  if (going(Stage::Spray)) spray();
   if (going(Stage::Cure)) finish(Who::Ivo, Stage::Cure);
   times_.next_day();
   if (going(Stage::Unmask)) finish(Who::Ben, Stage::Unmask);
   if (going(Stage::Inspect)) {
     look_over();
+    say_cause();
     finish(Who::Ivo, Stage::Inspect);
   }
   if (going(Stage::Correct)) {
@@ -220,12 +349,14 @@ Visit Writer::write() {
     look_again();
   }
   times_.next_day();
+  if (going(Stage::EdgesAndJambs)) paint_again();
   if (going(Stage::EdgesAndJambs)) finish(Who::Ana, Stage::EdgesAndJambs);
   if (going(Stage::CavityWax)) finish(Who::Jo, Stage::CavityWax);
   if (going(Stage::Assemble)) {
     take_parts();
     work(Who::Jo, Stage::Assemble, between(random_, 25, 45), true);
   }
+  if (going(Stage::Glass)) polish_once_more();
   const bool glass = std::any_of(plan_.open.operations.begin(), plan_.open.operations.end(),
                                  [](const auto& one) { return one.stage == Stage::Glass; });
   if (glass && going(Stage::Glass)) work(Who::Mara, Stage::Glass, between(random_, 12, 25), true);
@@ -288,9 +419,9 @@ acts::OpenCar invented_car(SeededRandom& random) {
   return out;
 }
 
-Visit visit_of(const VisitPlan& plan, const Crew& crew, const std::vector<RackId>& racks,
-               Times& times, SeededRandom& random) {
-  return Writer(plan, crew, racks, times, random).write();
+Visit visit_of(VisitPlan plan, const Crew& crew, const House& house, Times& times,
+               SeededRandom& random) {
+  return Writer(std::move(plan), crew, house, times, random).write();
 }
 
 }  // namespace jambline::demo

@@ -9,22 +9,22 @@
 #include <vector>
 
 #include "acts/commands.h"
+#include "app/demo/correction.h"
 #include "app/demo/dirt.h"
 #include "app/demo/times.h"
 #include "folds/car_view.h"
 
 namespace jambline::demo {
 
-using Commands = std::vector<acts::Command>;
 using Crew = std::map<Who, PersonId>;
 
 struct Step {
   std::int64_t at_ms{};
   PersonId person;
-  std::function<Commands(const folds::CarView& car)> act;
+  CarAct act;
   // What somebody on the shop's other device says of the same car without knowing of `act`.
   PersonId other_person = {};
-  std::function<Commands(const folds::CarView& car)> other = {};
+  CarAct other = {};
 };
 
 struct Visit {
@@ -36,13 +36,21 @@ struct VisitPlan {
   acts::OpenCar open;
   job::Stage until = job::Stage::Comeback;  // the first stage that is not done
   Booth booth;
+  SeededRandom story;  // of its own: what is done with the dirt changes nothing of the dirt
+  bool burns_through = false;
+  bool says_cause = true;
+};
+
+struct House {
+  std::vector<RackId> racks;
+  std::vector<BoothId> booths;
 };
 
 // What is painted and how long it ought to take, for a new car.
 acts::OpenCar invented_car(SeededRandom& random);
 
-Visit visit_of(const VisitPlan& plan, const Crew& crew, const std::vector<RackId>& racks,
-               Times& times, SeededRandom& random);
+Visit visit_of(VisitPlan plan, const Crew& crew, const House& house, Times& times,
+               SeededRandom& random);
 
 // The operation of a stage, or none.
 OperationId operation_of(const folds::CarView& car, job::Stage stage);
