@@ -108,8 +108,9 @@ TEST_P(BodyShapes, StripsToLeanOverLieInsideAndAreNoDeeperThanTheRule) {
         EXPECT_TRUE(
             nearly_inside(one.shape.outline, {(a.x_mm + b.x_mm) / 2, (a.y_mm + b.y_mm) / 2}))
             << name(one) << ' ' << a.x_mm << ' ' << a.y_mm << ' ' << b.x_mm << ' ' << b.y_mm;
-        if (one.panel != Panel::Hatch && one.panel != Panel::Liftgate)
+        if (one.panel != Panel::Hatch && one.panel != Panel::Liftgate) {
           EXPECT_LE(distance_to_edge_mm(a, one.shape.outline), 251) << name(one);
+        }
       }
     }
   for (const Panel panel : {Panel::Hood, Panel::Roof, Panel::LeftFender, Panel::RightFender})
