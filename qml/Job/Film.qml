@@ -18,15 +18,21 @@ FocusScope {
     property real undoRoom: 0  // kept free above the main act
     readonly property bool desk: wide && Theme.desk
     readonly property bool beside: wide && width >= 720
-    readonly property real actsTop: choices.visible && !beside ? choices.y : main.y
+    // The undo row never lies on the keys: it takes the place of the readings, until one is typed.
+    readonly property bool undoAway: tight && (film.readingCount > 0 || film.pending >= 0)
+    readonly property real actsTop: tight ? pane.y + pad.keysTop : choices.parent === page ? choices.y : main.y
     readonly property real actsX: main.x
     readonly property real actsWidth: main.width
     readonly property real paneWidth: beside ? (desk ? 480 : 400) : width - 2 * Theme.gutter
     readonly property real paneX: width - Theme.gutter - paneWidth
     readonly property bool keys: beside ? !desk : typing
     readonly property bool tight: typing && !beside
+    readonly property bool large: Theme.textScale > 1.2
 
-    implicitHeight: keys && !beside ? head.height + pad.implicitHeight + main.height + 5 * Theme.gap : 420
+    implicitHeight: tight ? head.height + pad.implicitHeight + main.height + 4 * Theme.gap
+        : desk ? 420
+        : beside ? head.height + choices.height + pad.implicitHeight + more.height + main.height + undoRoom + 6 * Theme.gap
+        : head.height + main.height + undoRoom + (large ? 380 : choices.height + 300)
 
     Accessible.role: Accessible.Pane
     Accessible.name: qsTr("Film, %1").arg(film.panelTitle)
@@ -50,20 +56,21 @@ FocusScope {
 
         x: Theme.gutter
         width: parent.width - 2 * Theme.gutter
-        height: Math.max(title.height, back.visible ? back.height : 0)
+        height: back.visible && page.large ? title.height + Theme.gap + back.height
+            : Math.max(title.height, back.visible ? back.height : 0)
 
         StateShape {
             id: mustShape
             visible: head.wrong
             kind: ShapeKind.Must
             size: 20
-            anchors.verticalCenter: parent.verticalCenter
+            y: title.y + (title.height - height) / 2
         }
         Words {
             id: title
             x: head.wrong ? 28 : 0
-            width: (page.tight ? thick.x - 12 : parent.width) - x
-            y: page.tight ? (back.height - height) / 2 : 0
+            width: (page.tight && !page.large ? thick.x - 12 : parent.width) - x
+            y: page.tight && !page.large ? (back.height - height) / 2 : 0
             text: head.wrong ? page.film.wrong : page.tight
                 ? qsTr("%1, %2: %3").arg(page.film.panelTitle).arg(page.film.spotWords.toLowerCase()).arg(page.film.meanWords)
                 : qsTr("Film, %1").arg(page.film.panelTitle)
@@ -78,6 +85,7 @@ FocusScope {
             visible: page.tight
             pressable: visible
             x: back.x - width - Theme.gap
+            y: back.y
             width: Math.min(implicitWidth, 88 * Theme.textScale)
             height: back.height
             text: page.film.thickWords
@@ -91,6 +99,7 @@ FocusScope {
             visible: page.tight
             pressable: visible
             x: parent.width - width
+            y: page.large ? parent.height - height : 0
             height: Math.max(implicitHeight, thick.implicitHeight)
             text: qsTr("Panel")
             textSize: Theme.note
@@ -103,7 +112,7 @@ FocusScope {
         visible: page.beside || !page.typing
         y: head.height + Theme.gap
         width: page.beside ? page.paneX : parent.width
-        height: (page.beside ? parent.height : choices.y - page.undoRoom) - y - Theme.gap
+        height: (page.beside ? parent.height : page.actsTop - page.undoRoom) - y - Theme.gap
         contentHeight: body.height
         clip: true
         interactive: contentHeight > height
@@ -141,12 +150,18 @@ FocusScope {
             }
             Words {
                 width: parent.width
-                visible: !page.keys && text !== ""
+                visible: !page.keys && !page.desk && text !== ""
                 text: page.film.wrong
                 bold: true
                 size: Theme.note
                 color: Theme.oxide
                 Accessible.role: Accessible.AlertMessage
+            }
+            Item {
+                id: bodyChoices
+                visible: page.large && !page.beside
+                width: parent.width
+                height: choices.height
             }
             Item {
                 id: belowKept
@@ -184,6 +199,7 @@ FocusScope {
             film: page.film
         }
         PlainButton {
+            id: more
             objectName: page.tight ? "" : "filmThick"
             visible: page.keys && page.beside
             pressable: visible
@@ -222,10 +238,10 @@ FocusScope {
     }
     FilmChoices {
         id: choices
-        parent: page.beside ? paneChoices : page
+        parent: page.beside ? paneChoices : page.large ? bodyChoices : page
         visible: page.beside || !page.typing
-        x: page.beside ? 0 : Theme.gutter
-        y: page.beside ? 0 : main.y - height - Theme.gap
+        x: parent === page ? Theme.gutter : 0
+        y: parent === page ? main.y - height - Theme.gap : 0
         width: page.paneWidth
         film: page.film
         over: page

@@ -45,6 +45,7 @@ Column {
             required property string title
             required property string words
             required property string mean
+            required property string note
             required property string spoken
             required chosen
 
@@ -59,7 +60,7 @@ Column {
 
             Item {
                 width: parent.width
-                height: said.height + typed.height + 2
+                height: (taken.visible ? taken.y + taken.height : typed.y + typed.height)
 
                 Words {
                     id: said
@@ -75,6 +76,15 @@ Column {
                     width: parent.width - figure.width - 12
                     text: line.words
                     mute: true
+                }
+                Words {
+                    id: taken
+                    y: typed.y + typed.height + 2
+                    width: parent.width
+                    visible: text !== ""
+                    text: line.note
+                    mute: true
+                    size: Theme.note
                 }
                 Words {
                     id: figure

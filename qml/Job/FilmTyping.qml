@@ -19,6 +19,8 @@ FocusScope {
         pad.whole = false;
     }
 
+    readonly property alias keysTop: pad.y
+
     implicitHeight: pad.y + pad.height
 
     Connections {
@@ -91,7 +93,7 @@ FocusScope {
             height: parent.height
             width: parent.width
             verticalAlignment: Text.AlignVCenter
-            text: typing.film.gaugeWords !== "" ? typing.film.gaugeWords : qsTr("Three readings or more inside a circle of 4 cm")
+            text: typing.film.hintWords
             size: Theme.note
             color: typing.film.gaugeWords !== "" ? Theme.oxide : Theme.pencil
         }

@@ -1,7 +1,7 @@
 // Plan: the correction before it begins: the rounds in order with what each needs, the areas to
 // scale, film words, what is left out and why, where the minutes come from. plan: the view model;
 // inspect: draws the car. wide: the map left, the rounds and the main act right.
-// Signals: walkAsked, beforeCutAsked, whoAsked. Keys: Enter the main act, B by rounds or by panels.
+// Signals: walkAsked, beforeCutAsked, filmAsked(panel), whoAsked. Keys: Enter the main act, B by rounds or by panels.
 pragma ComponentBehavior: Bound
 import QtQuick
 import Jambline.Theme
@@ -25,6 +25,7 @@ FocusScope {
 
     signal walkAsked
     signal beforeCutAsked
+    signal filmAsked(string panel)
     signal whoAsked
 
     Component.onCompleted: plan.opened()
@@ -151,6 +152,7 @@ FocusScope {
             PlanFacts {
                 width: parent.width
                 plan: page.plan
+                onFilmAsked: panel => page.filmAsked(panel)
                 onStartAsked: kind => {
                     page.asked = kind;
                     starts.opened = true;

@@ -1,6 +1,6 @@
 // PlanFacts: below the rounds of the plan: panels with their film word, what is left out and why,
 // from when it may be sanded, where each kind starts, minutes and what was learned, advice.
-// Signal: startAsked(kind).
+// Signals: startAsked(kind), filmAsked(panel).
 pragma ComponentBehavior: Bound
 import QtQuick
 import Jambline.Theme
@@ -12,6 +12,7 @@ Column {
     required property PlanViewModel plan
 
     signal startAsked(string kind)
+    signal filmAsked(string panel)
 
     component Title: Words {
         width: column.width
@@ -36,6 +37,7 @@ Column {
             required property string key
             required property string why
             required property bool canAdd
+            required property string film
             required property var model
 
             objectName: "leftOut"
@@ -43,9 +45,9 @@ Column {
             kind: ShapeKind.Must
             title: model.title
             facts: why
-            act: canAdd ? qsTr("It is hard now: put it in") : ""
-            actName: qsTr("%1 is hard now: put it in").arg(model.title)
-            onActed: column.plan.sayHard(true)
+            act: canAdd ? qsTr("It is hard now: put it in") : film !== "" ? qsTr("Read the film") : ""
+            actName: canAdd ? qsTr("%1 is hard now: put it in").arg(model.title) : qsTr("%1: read the film").arg(model.title)
+            onActed: canAdd ? column.plan.sayHard(true) : column.filmAsked(film)
         }
     }
     Title {
@@ -55,6 +57,7 @@ Column {
         model: column.plan.panels
 
         FactCard {
+            required property string key
             required property string film
             required property bool filmStops
             required property var model
@@ -63,7 +66,10 @@ Column {
             title: model.title
             facts: model.facts
             more: film
-            kind: film === "" ? ShapeKind.None : filmStops ? ShapeKind.Waits : ShapeKind.Done
+            kind: film === "" ? ShapeKind.None : filmStops ? ShapeKind.Waits : ShapeKind.Running
+            act: qsTr("Read the film")
+            actName: qsTr("%1: read the film").arg(model.title)
+            onActed: column.filmAsked(key)
         }
     }
     Title {

@@ -43,6 +43,12 @@ FocusScope {
             (boothTurn.item as Booth)?.toTop();
     }
 
+    function showFilm(panel: string, from: int) {
+        body.models.film.openPanel(panel);
+        way.filmFrom = from;
+        way.go(Navigation.Film);
+    }
+
     function showCar(jobId: string) {
         body.models.session.openCar(jobId);
         way.go(Navigation.Car);
@@ -193,10 +199,7 @@ FocusScope {
                 if (panel === "")
                     body.way.go(Navigation.Inspect);
             }
-            onFilmAsked: {
-                body.models.film.openPanel(body.models.inspect.panel);
-                body.way.go(Navigation.Film);
-            }
+            onFilmAsked: body.showFilm(body.models.inspect.panel, Navigation.Panel)
         }
     }
     Turn {
@@ -240,6 +243,7 @@ FocusScope {
             inspect: body.models.inspect
             onWalkAsked: body.way.go(Navigation.Walk)
             onBeforeCutAsked: body.beforeCutAsked()
+            onFilmAsked: panel => body.showFilm(panel, Navigation.Plan)
             onWhoAsked: body.whoAsked()
         }
     }

@@ -10,6 +10,7 @@ QtObject {
 
     property int place: Navigation.Floor
     property int work: Navigation.None
+    property int filmFrom: Navigation.Panel  // where the film was asked for: a panel or the plan
     readonly property bool inCar: work >= Navigation.Car
     readonly property bool deeper: work > Navigation.Car
 
@@ -32,7 +33,7 @@ QtObject {
         if (work === Navigation.Panel)
             go(Navigation.Inspect);
         else if (work === Navigation.Film)
-            go(Navigation.Panel);
+            go(filmFrom);
         else if (work === Navigation.Walk)
             go(Navigation.Plan);
         else if (work === Navigation.Car || work === Navigation.OpenCar || work === Navigation.DirtOverTime)

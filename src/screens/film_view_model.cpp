@@ -22,7 +22,7 @@ FilmViewModel::FilmViewModel(Session& session, QObject* parent)
       sum_(this),
       spots_({"key", "placed", "xMm", "yMm", "chosen", "words", "spoken"}, this),
       readings_({"key", "words", "chosen", "spoken"}, this),
-      kept_({"key", "title", "words", "mean", "chosen", "spoken"}, this),
+      kept_({"key", "title", "words", "mean", "note", "chosen", "spoken"}, this),
       result_(fail(Code::Missing, "read the film", "panel")) {
   connect(&session_, &Session::snapshotChanged, this, &FilmViewModel::refresh);
   connect(&session_, &Session::unitsChanged, this, [this] {
@@ -219,7 +219,7 @@ void FilmViewModel::show_rows() {
       const QString words = readings_words(film.typed, film.unit);
       const QString mean = film_words(film.mean_um, units_of_film(unit_));
       kept.push_back({QString::fromStdString(film.reading.hex()), title, words, mean,
-                      corrects_ == film.reading,
+                      taken_words(film), corrects_ == film.reading,
                       tr("%1: %2, mean %3. Opens it to type again.").arg(title, words, mean)});
     }
   }
@@ -279,6 +279,27 @@ QString FilmViewModel::gaugeWords() const {
   if (gauge_ == FilmGauge::Clear && when_ == FilmWhen::BeforeBase)
     return tr("Before base there is no clear to read. Read the total.");
   return {};
+}
+
+QString FilmViewModel::hintWords() const {
+  if (!view()) return {};
+  if (!gaugeWords().isEmpty()) return gaugeWords();
+  const auto& films = view()->film;
+  const bool paired = gauge_ != FilmGauge::Total || when_ == FilmWhen::BeforeBase ||
+                      std::any_of(films.begin(), films.end(), [&](const auto& film) {
+                        return film.spot == spot_ && film.when == FilmWhen::BeforeBase;
+                      });
+  if (!paired)
+    return tr("No total of this spot before base: a total now says nothing of the clear.");
+  return tr("Three readings or more inside a circle of 4 cm");
+}
+
+// What a reading after work says of the one before it.
+QString FilmViewModel::taken_words(const folds::FilmView& film) const {
+  if (!film.taken_um) return {};
+  const QString much = film_words(std::abs(*film.taken_um), units_of_film(unit_));
+  return *film.taken_um < 0 ? tr("%1 more than before the work: spot or gauge differ").arg(much)
+                            : tr("%1 taken since the one before").arg(much);
 }
 
 QString FilmViewModel::spotWords() const {

@@ -53,6 +53,7 @@ class FilmViewModel final : public QObject {
   Q_PROPERTY(QStringList whens READ whens CONSTANT)
   Q_PROPERTY(QStringList gauges READ gauges CONSTANT)
   Q_PROPERTY(QString gaugeWords READ gaugeWords NOTIFY changed)  // why it reads nothing; or ""
+  Q_PROPERTY(QString hintWords READ hintWords NOTIFY changed)    // before the first reading
   // the spot
   // Roles: key (number), placed, xMm, yMm, chosen, words, spoken.
   Q_PROPERTY(QAbstractItemModel* spots READ spots CONSTANT)
@@ -74,7 +75,7 @@ class FilmViewModel final : public QObject {
   Q_PROPERTY(QString mainText READ mainText NOTIFY changed)
   Q_PROPERTY(QString mainSecond READ mainSecond NOTIFY changed)
   Q_PROPERTY(bool mainWaits READ mainWaits NOTIFY changed)
-  // what was kept; Roles: key (hex), title, words, mean, chosen, spoken.
+  // what was kept; Roles: key (hex), title, words, mean, note, chosen, spoken.
   Q_PROPERTY(QAbstractItemModel* kept READ kept CONSTANT)
   Q_PROPERTY(int keptCount READ keptCount NOTIFY changed)
   Q_PROPERTY(QString correcting READ correcting NOTIFY changed)  // "" nothing is typed again
@@ -105,6 +106,7 @@ class FilmViewModel final : public QObject {
   QStringList whens() const;
   QStringList gauges() const;
   QString gaugeWords() const;
+  QString hintWords() const;
 
   QAbstractItemModel* spots() { return &spots_; }
   int spot() const { return spot_; }
@@ -168,6 +170,7 @@ class FilmViewModel final : public QObject {
   double in_um(double typed) const { return job::in_um(typed, unit_); }
   double mean_um() const;
   QString typed_words(double typed) const;
+  QString taken_words(const folds::FilmView& film) const;
   QString unreadable(double typed) const;
   QString others_words() const;
   bool take(double typed);

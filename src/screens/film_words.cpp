@@ -22,6 +22,7 @@ QString tr(const char* words) {
 }
 
 QString range_words(const trade::FilmBudgetResult& result, Units units) {
+  if (result.clear.mean_um <= 0) return tr("by these numbers no clear is left");
   return tr("about %1, could be %2 to %3")
       .arg(film_words(std::max(0.0, result.clear.mean_um), units),
            film_number_words(std::max(0.0, result.likely_low_um), units),

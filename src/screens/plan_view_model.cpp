@@ -32,7 +32,7 @@ PlanViewModel::PlanViewModel(Session& session, CorrectionWork& work, QObject* pa
       rounds_({"key", "title", "panels", "facts", "state", "stateWords", "between", "chosen"},
               this),
       panels_({"key", "title", "facts", "film", "filmStops"}, this),
-      left_out_({"key", "title", "why", "canAdd"}, this),
+      left_out_({"key", "title", "why", "canAdd", "film"}, this),
       times_({"key", "title", "usual", "own"}, this),
       starts_({"key", "title", "start", "proved"}, this) {
   connect(&work, &CorrectionWork::changed, this, &PlanViewModel::refresh);
@@ -162,12 +162,14 @@ void PlanViewModel::show_panels(const CorrectionWork::Planned& planned) {
     if (!panel) continue;
     for (const auto& mark : panel->marks)
       if (mark.mark == left.mark)
-        rows.push_back({text(mark.mark.hex()),
-                        tr("%1 %2, %3")
-                            .arg(sentence(words_of(mark.defect)))
-                            .arg(mark.number)
-                            .arg(words_of(left.panel, planned.car->body)),
-                        why_words(left.why), left.why == folds::NotPlanned::LongerRest});
+        rows.push_back(
+            {text(mark.mark.hex()),
+             tr("%1 %2, %3")
+                 .arg(sentence(words_of(mark.defect)))
+                 .arg(mark.number)
+                 .arg(words_of(left.panel, planned.car->body)),
+             why_words(left.why), left.why == folds::NotPlanned::LongerRest,
+             left.why == folds::NotPlanned::FilmSaysNo ? text(word_of(left.panel)) : QString()});
   }
   left_out_.set(std::move(rows));
 }

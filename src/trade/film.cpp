@@ -131,7 +131,9 @@ Result<Clear> clear_from(const FilmBudget& in, Basis& basis) {
     out.mean_um = in.coats * in.build_per_coat.mean_um;
     // The coats of one painter and one gun go up and down together.
     out.parts.push_back({"build per coat", std::pow(in.coats * in.build_per_coat.sd_um, 2)});
-    basis.term("coats", in.coats, "", entered);
+    const bool new_car = in.build_per_coat.mean_um == usual_factory_clear.mean_um;
+    basis.term("coats", in.coats, "",
+               new_car ? common_practice : usual(in.coats, usual_film.coats));
     spread_terms(basis, "build per coat", in.build_per_coat, usual_build_per_coat,
                  usual_factory_clear);
   }

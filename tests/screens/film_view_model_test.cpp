@@ -227,6 +227,22 @@ TEST_F(FilmScreen, AReadingIsAskedForOnlyWhereTheCoatsSayOneLightPass) {
   EXPECT_EQ(screen.askedWords(), "");
 }
 
+TEST_F(FilmScreen, AReadingThatIsMoreThanTheOneBeforeTheWorkIsSaid) {
+  FilmViewModel screen(*session_);
+  screen.openPanel("hood");
+  read(screen, job::FilmWhen::BeforeBase, {60, 61, 62});
+  EXPECT_FALSE(screen.hintWords().contains("says nothing"));
+  screen.chooseWhen(static_cast<int>(job::FilmWhen::BeforeCutting));
+  EXPECT_FALSE(screen.hintWords().contains("says nothing"));  // the same spot
+  screen.chooseSpot(2);
+  EXPECT_TRUE(screen.hintWords().contains("says nothing"));
+  read(screen, job::FilmWhen::BeforeCutting, {140, 141, 142});
+  read(screen, job::FilmWhen::AfterSequence, {143, 144, 145});
+  EXPECT_EQ(value(screen.kept(), 2, "note"),
+            "3 µm more than before the work: spot or gauge differ");
+  EXPECT_FALSE(failed_);
+}
+
 TEST_F(FilmScreen, WhatWasTypedStaysWhenThePanelIsLeft) {
   FilmViewModel screen(*session_);
   screen.openPanel("hood");
