@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <initializer_list>
 #include <numeric>
 
 namespace jambline::theme {
@@ -136,16 +137,21 @@ std::vector<LabelPlace> places_from(const std::vector<LabelWish>& wishes,
     }
     return true;
   };
-  for (const std::size_t self : order) {
-    const LabelWish& wish = wishes[self];
+  const auto try_at = [&](std::size_t self, std::initializer_list<double> lefts) {
     for (int i = 0; i < lanes && out[self].lane < 0; ++i) {
       const int lane = lowest_first ? i : lanes - 1 - i;
-      for (const double left : {wish.at, wish.at - wish.width}) {
-        if (left < 0 || left + wish.width > room || !free(self, lane, left)) continue;
+      for (const double left : lefts) {
+        if (left < 0 || left + wishes[self].width > room || !free(self, lane, left)) continue;
         out[self] = {lane, left};
         break;
       }
     }
+  };
+  for (const std::size_t self : order) {
+    const double at = wishes[self].at;
+    const double width = wishes[self].width;
+    try_at(self, {at, at - width});
+    try_at(self, {std::min(at, room - width)});
   }
   return out;
 }

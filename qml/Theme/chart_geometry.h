@@ -46,8 +46,9 @@ struct LabelPlace {
   double left{};
   friend bool operator==(const LabelPlace&, const LabelPlace&) = default;
 };
-// Labels stand right of their line, or left of it where the room ends; none lies on another and
-// none crosses the line of one that stands higher. Those that wish to be first choose first.
+// Labels stand right of their line, or left of it where the room ends, or over it where neither is
+// room enough; none lies on another and none crosses the line of one that stands higher. Those that
+// wish to be first choose first.
 std::vector<LabelPlace> place_labels(const std::vector<LabelWish>& wishes, int lanes, double room,
                                      double gap);
 

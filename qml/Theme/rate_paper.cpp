@@ -71,8 +71,8 @@ void RatePaper::lay_out() {
     if (flag_days_[i] < view_.from_day || flag_days_[i] > view_.to_day) continue;
     const bool strong = flag_strong_[i] != 0;
     const double words = (strong ? bold : thin).horizontalAdvance(flag_words_[i]);
-    labels_.push_back({flag_words_[i], x_of(flag_days_[i]), strong, {}});
-    wishes.push_back({labels_.back().at - plot_.left(), flag_width + words + 6, strong});
+    labels_.push_back({flag_words_[i], x_of(flag_days_[i]), flag_width + words + 6, strong, {}});
+    wishes.push_back({labels_.back().at - plot_.left(), labels_.back().width, strong});
   }
   const int lanes_for = std::clamp(static_cast<int>((height() / line - 7) / 2), 1, most_lanes);
   const auto places = place_labels(wishes, lanes_for, plot_.width(), 4);
@@ -231,18 +231,27 @@ void RatePaper::paint_flags(QPainter& painter) const {
     const double x = std::round(label.at);
     const int lane = std::max(0, label.place.lane);
     const double top = foot - (lane + 1) * line;
+    const double from = plot_.left() + label.place.left;
+    const bool rightwards = from >= label.at - 0.5;
+    const bool leftwards = from + label.width <= label.at + 0.5;
+    const bool over = !rightwards && !leftwards;
     painter.setPen(QPen(label.strong ? ink_ : pencil_, label.strong ? 2 : 1));
-    painter.drawLine(QPointF(x, label.place.lane < 0 ? foot : top + 1), QPointF(x, plot_.bottom()));
+    painter.drawLine(QPointF(x, label.place.lane < 0 ? foot
+                                : over               ? top + line
+                                                     : top + 1),
+                     QPointF(x, plot_.bottom()));
     if (label.place.lane < 0) continue;
-    const bool rightwards = label.place.left + plot_.left() >= label.at - 0.5;
-    const double out = rightwards ? flag_width - 2 : -(flag_width - 2);
-    painter.setBrush(label.strong ? flag_ : ground_);
-    painter.drawPolygon(QPolygonF({QPointF(x, top + 2), QPointF(x + out, top + 2),
-                                   QPointF(x + out * 0.7, top + line / 2 - 1),
-                                   QPointF(x + out, top + line - 4), QPointF(x, top + line - 4)}));
+    if (!over) {
+      const double out = rightwards ? flag_width - 2 : -(flag_width - 2);
+      painter.setBrush(label.strong ? flag_ : ground_);
+      painter.drawPolygon(
+          QPolygonF({QPointF(x, top + 2), QPointF(x + out, top + 2),
+                     QPointF(x + out * 0.7, top + line / 2 - 1), QPointF(x + out, top + line - 4),
+                     QPointF(x, top + line - 4)}));
+    }
     painter.setFont(font(label.strong));
     painter.setPen(label.strong ? ink_ : pencil_);
-    const double left = plot_.left() + label.place.left + (rightwards ? flag_width + 3 : 3);
+    const double left = from + (rightwards ? flag_width + 3 : 3);
     painter.drawText(QPointF(left, top + QFontMetricsF(painter.font()).ascent()), label.words);
   }
 }

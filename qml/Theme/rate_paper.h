@@ -91,6 +91,7 @@ class RatePaper : public Paper {
   struct Label {
     QString words;
     double at{};
+    double width{};
     bool strong = false;
     jambline::theme::LabelPlace place;
   };

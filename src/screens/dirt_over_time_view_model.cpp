@@ -172,7 +172,8 @@ void DirtOverTimeViewModel::list_events() {
   for (const auto& event : numbers_->changes) {
     const QString title = event_title(event, now);
     flag_days_ << local_days(event.happened_ms(), now.zone);
-    flag_words_ << title;
+    // The axis says the year.
+    flag_words_ << event_title(event, {now.units, now.zone, event.happened_ms()});
     flag_strong_ << (event.flagged() ? 1 : 0);
     const auto effect = event.effect.value_or(trade::EventEffect{});
     const auto& done = event.change.done;

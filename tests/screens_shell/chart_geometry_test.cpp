@@ -100,6 +100,11 @@ TEST_F(ChartGeometry, LabelsTakeTurnsInTheLanesAndTheStrongOnesChooseFirst) {
   EXPECT_EQ(places[2].lane, -1);               // its line would cross them
 }
 
+TEST_F(ChartGeometry, ALabelWithoutRoomOnEitherSideStandsOverItsLine) {
+  EXPECT_EQ(place_labels({{120, 230, true}}, 3, 320, 4)[0], (LabelPlace{0, 90}));
+  EXPECT_EQ(place_labels({{120, 330, true}}, 3, 320, 4)[0].lane, -1);
+}
+
 TEST_F(ChartGeometry, NoLabelEverLiesOnAnotherOrOnItsLine) {
   std::mt19937 random(11);
   for (int round = 0; round < 300; ++round) {
