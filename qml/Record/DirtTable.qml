@@ -25,7 +25,7 @@ DataTable {
         TableColumn { title: qsTr("Limits"); width: 106; sortable: false; alignRight: true; shown: !cars.compact },
         TableColumn { title: qsTr("Stands out"); fill: true; sortable: false; shown: !cars.compact }
     ]
-    onChosenChanged: if (chosen >= 0) dirt.choose(count - 1 - chosen)
+    onPicked: row => dirt.choose(count - 1 - row)
     onOpened: carAsked(dirt.chosenJob)
 
     delegate: DataRow {
@@ -53,6 +53,7 @@ DataTable {
 
         table: cars
         name: row.said
+        marked: cars.dirt.chosen >= 0 && cars.dirt.chosen === cars.count - 1 - index
 
         Column {
             x: cars.cellX(0)

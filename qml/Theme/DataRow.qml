@@ -26,7 +26,7 @@ Pressable {
         if (picked)
             table.opened(index);
         else
-            table.chosen = index;
+            table.pick(index);
     }
 
     Rectangle {

@@ -1,9 +1,9 @@
 // DataTable: columns, sort, pick, keyboard. columns: TableColumn list; model; delegate: a DataRow
 // whose cells stand at cellX(i), cellWidth(i). The owner sorts: sortAsked(column) is sent, and it
-// sets sortColumn and sortDown (spoken too). A narrow table scrolls
-// sideways, it cuts no words. toTop() scrolls to the first row. chosen: the row; Up, Down, J, K move
-// it, Enter sends opened(row). sectionProperty, sectionDelegate: groups of rows. emptyText stands
-// where rows would. name is spoken. Rows 52 (touch 72).
+// sets sortColumn and sortDown (spoken too). A narrow table scrolls sideways, it cuts no words.
+// toTop() scrolls to the first row. chosen: the row; a press, Up, Down, J, K move it and send
+// picked(row); Enter sends opened(row). sectionProperty, sectionDelegate: groups of rows. emptyText
+// stands where rows would. name is spoken. Rows 52 (touch 72).
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -36,6 +36,7 @@ FocusScope {
     readonly property int fillers: Math.max(1, fillerCount)
 
     signal sortAsked(int column)
+    signal picked(int row)
     signal opened(int row)
 
     function cellWidth(column: int): real {
@@ -56,7 +57,12 @@ FocusScope {
 
     function go(by: int) {
         if (rows.count > 0)
-            chosen = Math.max(0, Math.min(rows.count - 1, chosen + by));
+            pick(Math.max(0, Math.min(rows.count - 1, chosen + by)));
+    }
+
+    function pick(row: int) {
+        chosen = row;
+        picked(row);
     }
 
     implicitWidth: 640
