@@ -17,7 +17,7 @@ std::string form_of(const JobId& job) {
 }  // namespace
 
 CorrectionWork::CorrectionWork(Session& session, QObject* parent)
-    : QObject(parent), session_(session) {
+    : QObject(parent), session_(session), asked_(std::make_shared<std::atomic<std::uint64_t>>(0)) {
   connect(&session, &Session::snapshotChanged, this, &CorrectionWork::follow);
   follow();
 }
@@ -83,7 +83,7 @@ void CorrectionWork::follow() {
 }
 
 void CorrectionWork::plan() {
-  const std::uint64_t number = ++asked_;
+  const std::uint64_t number = ++*asked_;
   if (!car_) {
     waiting_ = false;
     planned_.reset();
@@ -93,22 +93,25 @@ void CorrectionWork::plan() {
   }
   waiting_ = true;
   choice_.stage = stage();
-  session_.calculate(this, [this, number, car = car_, lessons = lessons_, choice = choice_] {
-    auto out = std::make_shared<Planned>();
-    std::optional<Error> refused;
-    out->car = car;
-    if (auto plan = folds::planned_car(*car, lessons, choice))
-      out->plan = std::move(*plan);
-    else
-      refused = plan.error();
-    return [this, number, out, refused] {
-      if (number != asked_) return;
-      waiting_ = false;
-      refused_ = refused;
-      planned_ = refused ? nullptr : out;
-      emit changed();
-    };
-  });
+  session_.calculate(this,
+                     [this, number, newest = asked_, car = car_, lessons = lessons_,
+                      choice = choice_]() -> std::function<void()> {
+                       if (*newest != number) return [] {};
+                       auto out = std::make_shared<Planned>();
+                       std::optional<Error> refused;
+                       out->car = car;
+                       if (auto plan = folds::planned_car(*car, lessons, choice))
+                         out->plan = std::move(*plan);
+                       else
+                         refused = plan.error();
+                       return [this, number, out, refused] {
+                         if (number != *asked_) return;
+                         waiting_ = false;
+                         refused_ = refused;
+                         planned_ = refused ? nullptr : out;
+                         emit changed();
+                       };
+                     });
 }
 
 void CorrectionWork::choose_anew() {

@@ -9,6 +9,7 @@
 #pragma once
 
 #include <QObject>
+#include <atomic>
 #include <memory>
 
 #include "folds/planned_car.h"
@@ -69,7 +70,7 @@ class CorrectionWork final : public QObject {
   std::int64_t sand_from_ms_ = 0;
   std::shared_ptr<const Planned> planned_;
   std::optional<Error> refused_;
-  std::uint64_t asked_ = 0;
+  std::shared_ptr<std::atomic<std::uint64_t>> asked_;  // the newest; older ones are not worked out
   bool waiting_ = false;
 };
 
