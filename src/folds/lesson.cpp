@@ -74,6 +74,7 @@ void add_spraying(const CarView& car, Lesson& out) {
 
 void add_rounds(const PanelView& panel,
                 std::map<std::pair<job::Round, PersonId>, LessonRound>& out) {
+  if (panel.dirt != job::DirtClass::None) return;  // worked on whole
   for (const auto& round : panel.rounds) {
     if (round.how == job::RoundHow::Skipped || !round.work_min || round.area_mm2 <= 0) continue;
     LessonRound& sum = out[{round.round, round.by}];

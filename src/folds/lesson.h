@@ -11,8 +11,8 @@
 //          with dirt all over in neither, as there; what slopes is in the whole only.
 // Sprayed: when the last clock on the spraying ended; without one the first look; 0 without either.
 // Cause:   one that is disputed is not said yet.
-// Rounds:  those that a clock timed, added up by round and person; ends and sequences as in
-//          folds/learned.h.
+// Rounds:  those that a clock timed on spots, by round and person; none of a panel that was worked
+//          on whole, with dirt all over. Ends and sequences as in folds/learned.h.
 // Threads: pure.
 #pragma once
 

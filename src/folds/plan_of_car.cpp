@@ -15,7 +15,6 @@ using trade::MarkWork;
 constexpr double one_area_mm2 = 300.0 * 300.0;
 constexpr double areas_a_pad = 2.5;  // as trade/correction_plan.cpp counts them
 constexpr double areas_a_towel = 4;
-constexpr double own_weight = 10;
 
 std::string name_of(job::Panel panel) {
   return std::string(word_of(panel));
@@ -97,12 +96,6 @@ bool worked_on(const PanelView& panel, const MarkId& mark, job::Round round) {
   });
 }
 
-double min_per_area(const trade::RoundRule& rule) {
-  if (!rule.own_min_per_area) return rule.min_per_area;
-  const double weight = rule.own_areas / (rule.own_areas + own_weight);
-  return std::lerp(rule.min_per_area, *rule.own_min_per_area, weight);
-}
-
 WalkStation whole_station(const PanelView& panel, const WholePanel& whole,
                           const trade::RoundRule& rule, double plastic_speed, job::Stage stage) {
   WalkStation out;
@@ -116,7 +109,7 @@ WalkStation whole_station(const PanelView& panel, const WholePanel& whole,
       [&](const RoundView& one) { return one.round == rule.round && one.stage == stage; });
   out.done = round_done && out.left.empty();
   out.area_mm2 = whole.area_mm2;
-  out.minutes = min_per_area(rule) * whole.area_mm2 / one_area_mm2;
+  out.minutes = rule.min_per_area * whole.area_mm2 / one_area_mm2;  // own ones are of spots
   if (whole.plastic) out.minutes /= plastic_speed;
   out.tape_edges = rule.round == job::Round::Compound;
   out.clean_down = rule.round == job::Round::Refine;

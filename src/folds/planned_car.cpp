@@ -43,6 +43,13 @@ Result<PlannedCar> planned_car(const CarView& car, const ShopLessons& lessons, P
     out.film.emplace(panel, PanelFilm{std::move(of), std::move(result)});
   }
   if (refused) JAMBLINE_TRY(work_out_all(car, lessons, choice, out));
+  PlanOfCar by_table = out.of;
+  for (auto& rule : by_table.plan.rounds) {
+    rule.own_min_per_area.reset();
+    rule.own_areas = 0;
+  }
+  JAMBLINE_ASSIGN(const auto usual, work_out(by_table));
+  out.usual = walk_of(car, by_table, usual);
   return out;
 }
 

@@ -32,6 +32,7 @@ struct PlannedCar {
   trade::CorrectionPlanResult result;
   Walk walk;
   std::map<job::Panel, PanelFilm> film;
+  Walk usual;  // the same work by the usual table; the shop's own minutes stand beside it
 };
 
 Result<PlannedCar> planned_car(const CarView& car, const ShopLessons& lessons, PlanChoice choice);

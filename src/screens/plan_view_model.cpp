@@ -3,6 +3,7 @@
 #include <QDateTime>
 #include <QTimeZone>
 #include <algorithm>
+#include <cmath>
 #include <set>
 
 #include "screens/correct_words.h"
@@ -56,7 +57,13 @@ QString PlanViewModel::total() const {
   if (!walk() || walk()->steps.empty()) return {};
   if (!walk()->now()) return tr("all rounds are done");
   const double minutes = walk()->minutes_left();
-  return walk()->begun() ? tr("%1 left").arg(minutes_words(minutes)) : minutes_words(minutes);
+  const double usual = work_.planned()->plan.usual.minutes_left();
+  const QString words = std::lround(usual) == std::lround(minutes)
+                            ? minutes_words(minutes)
+                            : tr("%1 here, %2 by the usual table")
+                                  .arg(minutes_words(minutes))
+                                  .arg(std::max(1L, std::lround(usual)));
+  return walk()->begun() ? tr("%1 left").arg(words) : words;
 }
 
 QString PlanViewModel::emptyWords() const {
@@ -129,7 +136,11 @@ void PlanViewModel::show_panels(const CorrectionWork::Planned& planned) {
   };
   const auto film_words_of = [&](job::Panel panel) {
     const auto* film = film_of(panel);
-    return film ? film_words(*film, session_.units()) : QString();
+    if (!film) return QString();
+    const QString words = film_words(*film, session_.units());
+    return film->says(trade::FilmWord::OneLightPass)
+               ? tr("%1. One reading at its worst mark says more.").arg(words)
+               : words;
   };
   const auto thin = [&](job::Panel panel) {
     const auto* film = film_of(panel);
@@ -180,14 +191,26 @@ void PlanViewModel::show_starts(const CorrectionWork::Planned& planned) {
   for (const auto& step : planned.walk().steps) used.insert(step.round);
   for (const auto& rule : planned.plan.of.plan.rounds) {
     if (used.count(rule.round) == 0) continue;
-    const QString own = rule.own_min_per_area ? tr("%1 min here, from %2 areas")
-                                                    .arg(number(*rule.own_min_per_area, 1))
-                                                    .arg(rule.own_areas)
-                                              : tr("own minutes from ten areas on");
-    rows.push_back({text(word_of(rule.round)), sentence_of(rule.round),
-                    tr("%1 min an area of %2 square, usual table")
-                        .arg(number(rule.min_per_area, 1), length_words(300, session_.units())),
-                    own});
+    QString own = tr("own minutes are shown from ten areas on");
+    for (const auto& time : work_.lessons().times)
+      if (time.round == rule.round && time.shown())
+        own = tr("%1 min an area here, mean of %2")
+                  .arg(number(time.work_min / time.areas, 1))
+                  .arg(time.areas);
+    double usual_min = 0;
+    std::size_t areas = 0;
+    for (const auto& step : planned.plan.usual.steps)
+      for (const auto& station : step.stations) {
+        if (step.round != rule.round || station.whole) continue;
+        usual_min += station.minutes;
+        areas += station.areas.size();
+      }
+    const QString usual =
+        areas > 0 ? tr("%1 min an area by the usual table")
+                        .arg(number(usual_min / static_cast<double>(areas), 1))
+                  : tr("%1 min on %2 square by the usual table")
+                        .arg(number(rule.min_per_area, 1), length_words(300, session_.units()));
+    rows.push_back({text(word_of(rule.round)), sentence_of(rule.round), usual, own});
   }
   times_.set(std::move(rows));
 
@@ -314,7 +337,7 @@ QString PlanViewModel::mainText() const {
 QString PlanViewModel::mainSecond() const {
   if (!session_.hasPerson()) return tr("say who you are first");
   if (!walk() || !walk()->now()) return {};
-  return total();
+  return minutes_words(walk()->minutes_left());
 }
 
 bool PlanViewModel::mainWaits() const {

@@ -45,6 +45,13 @@ TEST_F(LearnedTest, MinutesOfAnAreaAreThoseOfTheClockOverTheAreaWorkedOn) {
   EXPECT_EQ(learned(painter).times().front().areas, 6);
 }
 
+TEST_F(LearnedTest, APanelThatWasWorkedOnWholeSaysNothingOfTheMinutesOfSpots) {
+  did(SayDirtAllOver{job, Panel::Hood, job::DirtClass::From10To20});
+  ready_to_cut();
+  did(FinishRound{job, Panel::Hood, Round::Level, RoundHow::AsPlanned, {}, 16, 1'440'000, 24});
+  EXPECT_TRUE(learned().times().empty());
+}
+
 TEST_F(LearnedTest, AMarkThatCameBackCountsOnceAndABurnThroughNotAtAll) {
   const MarkId first = placed(500);
   const MarkId second = placed(550);
