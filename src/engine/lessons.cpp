@@ -5,7 +5,7 @@
 namespace jambline::engine {
 
 namespace {
-constexpr int lessons_at_once = 250;
+constexpr int lessons_at_once = 100;
 
 bool before(const folds::Lesson& lesson, const JobId& job) {
   return lesson.job < job;
@@ -29,10 +29,10 @@ void Lessons::put(folds::Lesson lesson) {
 Result<bool> Lessons::take_some(shelf::Shelf* shelf) {
   if (all_there_) return false;
   if (shelf) {
-    JAMBLINE_ASSIGN(auto some, shelf->lessons_after(taken_up_to_, lessons_at_once));
+    const JobId up_to = taken_.empty() ? JobId{} : taken_.back().job;
+    JAMBLINE_ASSIGN(auto some, shelf->lessons_after(up_to, lessons_at_once));
     all_there_ = some.size() < static_cast<std::size_t>(lessons_at_once);
-    if (!some.empty()) taken_up_to_ = some.back().job;
-    for (auto& lesson : some) newer_.try_emplace(lesson.job, std::move(lesson));
+    for (auto& lesson : some) taken_.push_back(std::move(lesson));
   } else {
     all_there_ = true;
   }
@@ -41,20 +41,25 @@ Result<bool> Lessons::take_some(shelf::Shelf* shelf) {
 
 std::shared_ptr<const std::vector<folds::Lesson>> Lessons::list() {
   if (!all_there_ || (list_ && newer_.empty())) return list_;
+  std::vector<folds::Lesson> old;
+  if (list_)
+    old = *list_;
+  else
+    old.swap(taken_);
+  if (newer_.empty())
+    return list_ = std::make_shared<const std::vector<folds::Lesson>>(std::move(old));
   auto next = std::make_shared<std::vector<folds::Lesson>>();
-  next->reserve((list_ ? list_->size() : 0) + newer_.size());
+  next->reserve(old.size() + newer_.size());
   auto newer = newer_.begin();
-  const auto take_newer = [&] { next->push_back(std::move((newer++)->second)); };
-  if (list_) {
-    for (const auto& lesson : *list_) {
-      while (newer != newer_.end() && newer->first < lesson.job) take_newer();
-      if (newer != newer_.end() && newer->first == lesson.job)
-        take_newer();
-      else
-        next->push_back(lesson);
-    }
+  for (auto& lesson : old) {
+    while (newer != newer_.end() && newer->first < lesson.job)
+      next->push_back(std::move((newer++)->second));
+    if (newer != newer_.end() && newer->first == lesson.job)
+      next->push_back(std::move((newer++)->second));
+    else
+      next->push_back(std::move(lesson));
   }
-  while (newer != newer_.end()) take_newer();
+  while (newer != newer_.end()) next->push_back(std::move((newer++)->second));
   newer_.clear();
   return list_ = std::move(next);
 }

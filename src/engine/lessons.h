@@ -27,8 +27,8 @@ class Lessons {
   const folds::Lesson* listed(const JobId& job) const;
 
   bool all_there_ = false;
-  JobId taken_up_to_;
-  std::map<JobId, folds::Lesson> newer_;  // than the list
+  std::vector<folds::Lesson> taken_;      // from the shelf, until there is a list
+  std::map<JobId, folds::Lesson> newer_;  // than what was taken or is listed
   std::shared_ptr<const std::vector<folds::Lesson>> list_;
 };
 
