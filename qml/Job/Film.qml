@@ -25,14 +25,16 @@ FocusScope {
     readonly property real actsWidth: main.width
     readonly property real paneWidth: beside ? (desk ? 480 : 400) : width - 2 * Theme.gutter
     readonly property real paneX: width - Theme.gutter - paneWidth
-    readonly property bool keys: beside ? !desk : typing
-    readonly property bool tight: typing && !beside
+    readonly property bool keys: here && (beside ? !desk : typing)
+    readonly property bool tight: typing && !beside && here
+    readonly property bool here: film.panel !== ""
     readonly property bool large: Theme.textScale > 1.2
+    readonly property real footRoom: tight ? 4 : Theme.gap
 
-    implicitHeight: tight ? head.height + pad.implicitHeight + main.height + 4 * Theme.gap
+    implicitHeight: tight ? head.height + pad.implicitHeight + main.height + 2 * Theme.gap + footRoom
         : desk ? 420
         : beside ? head.height + choices.height + pad.implicitHeight + more.height + main.height + undoRoom + 6 * Theme.gap
-        : head.height + main.height + undoRoom + (large ? 380 : choices.height + 300)
+        : head.height + main.height + undoRoom + (large ? 260 : choices.height + 300)
 
     Accessible.role: Accessible.Pane
     Accessible.name: qsTr("Film, %1").arg(film.panelTitle)
@@ -73,7 +75,7 @@ FocusScope {
             y: page.tight && !page.large ? (back.height - height) / 2 : 0
             text: head.wrong ? page.film.wrong : page.tight
                 ? qsTr("%1, %2: %3").arg(page.film.panelTitle).arg(page.film.spotWords.toLowerCase()).arg(page.film.meanWords)
-                : qsTr("Film, %1").arg(page.film.panelTitle)
+                : page.here ? qsTr("Film, %1").arg(page.film.panelTitle) : qsTr("Film")
             bold: true
             size: page.tight ? Theme.note : Theme.screen
             color: head.wrong ? Theme.oxide : Theme.ink
@@ -107,9 +109,22 @@ FocusScope {
             onClicked: page.typing = false
         }
     }
+    PaperCard {
+        visible: !page.here
+        x: Theme.gutter
+        y: head.height + Theme.gap
+        width: parent.width - 2 * Theme.gutter
+        dashed: true
+
+        Words {
+            width: parent.width
+            text: qsTr("No panel is open. The film is read on one panel, from looking over or from the plan.")
+            color: Theme.pencil
+        }
+    }
     Flickable {
         id: view
-        visible: page.beside || !page.typing
+        visible: page.here && !page.tight
         y: head.height + Theme.gap
         width: page.beside ? page.paneX : parent.width
         height: (page.beside ? parent.height : page.actsTop - page.undoRoom) - y - Theme.gap
@@ -173,7 +188,7 @@ FocusScope {
     }
     Column {
         id: pane
-        visible: page.beside || page.typing
+        visible: page.here && (page.beside || page.typing)
         x: page.paneX
         y: head.height + Theme.gap
         width: page.paneWidth
@@ -239,7 +254,7 @@ FocusScope {
     FilmChoices {
         id: choices
         parent: page.beside ? paneChoices : page.large ? bodyChoices : page
-        visible: page.beside || !page.typing
+        visible: page.here && !page.tight
         x: parent === page ? Theme.gutter : 0
         y: parent === page ? main.y - height - Theme.gap : 0
         width: page.paneWidth
@@ -250,10 +265,10 @@ FocusScope {
         id: main
         objectName: "filmMain"
         x: page.paneX
-        y: parent.height - height - Theme.gap
+        y: parent.height - height - page.footRoom
         width: page.paneWidth
         height: implicitHeight
-        visible: page.keys || !page.beside
+        visible: page.here && (page.keys || !page.beside)
         pressable: visible
         text: page.keys ? page.film.mainText : qsTr("Type the readings of spot %1").arg(page.film.spot)
         secondLine: page.keys ? page.film.mainSecond : ""

@@ -41,7 +41,7 @@ FocusScope {
     Item {
         id: row
         width: parent.width
-        height: Theme.textScale > 1.2 ? Math.max(Theme.touch, drop.height) : Theme.touch
+        height: Math.max(Theme.touch, drop.visible ? drop.implicitHeight : hint.implicitHeight)
 
         Flickable {
             id: typed
@@ -89,10 +89,10 @@ FocusScope {
             onClicked: typing.film.dropReading()
         }
         Words {
+            id: hint
             visible: typing.film.readingCount === 0
-            height: parent.height
+            y: (parent.height - height) / 2
             width: parent.width
-            verticalAlignment: Text.AlignVCenter
             text: typing.film.hintWords
             size: Theme.note
             color: typing.film.gaugeWords !== "" ? Theme.oxide : Theme.pencil

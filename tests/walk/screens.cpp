@@ -6,11 +6,13 @@
 #include "item.h"
 #include "rules.h"
 #include "screens/before_cut_view_model.h"
+#include "screens/booth_view_model.h"
 #include "screens/dirt_over_time_view_model.h"
 #include "screens/film_view_model.h"
 #include "screens/inspect_view_model.h"
 #include "screens/open_car_view_model.h"
 #include "screens/time_line_view_model.h"
+#include "screens/walk_view_model.h"
 
 namespace jambline::walk {
 
@@ -114,6 +116,7 @@ screens::FilmViewModel* film(Shop& shop) {
 // Two readings of a spot are typed; the third is none that a gauge shows.
 bool film_typed(Shop& shop) {
   auto* typed = film(shop);
+  if (typed && typed->panel().isEmpty()) return true;  // a car without panels
   if (!typed || !press(shop, "filmMain")) return false;
   while (typed->readingCount() > 0) typed->dropReading();
   for (const int value : {112, 115, 0}) typed->type(value);
@@ -139,6 +142,62 @@ bool before_cut(Shop& shop, const char* item) {
   }
   settle(shop.window());
   return true;
+}
+
+// The plan of the car, when it has come.
+bool plan(Shop& shop, const char* work) {
+  if (!place(shop, "Floor", work)) return false;
+  for (int i = 0; i < 5; ++i) settle(shop.window());
+  return true;
+}
+
+// Another car, where there is one with marks: all rounds are done, its marks are asked.
+bool walk_asks(Shop& shop, bool all_gone) {
+  auto* walk = qobject_cast<screens::WalkViewModel*>(part(shop, "walk"));
+  auto& session = shop.program().session();
+  QString other;
+  for (const auto& row : *session.snapshot().floor) {
+    const QString job = QString::fromStdString(row.job.hex());
+    if (row.marks_open > 0 && !row.read_only && !row.disputed && job != shop.usual_car())
+      other = job;
+  }
+  if (!walk || (!other.isEmpty() && !shop.put_on_tape(other)) || !plan(shop, "Walk")) return false;
+  if (other.isEmpty()) return true;
+  acts::AnswerBeforeCut check{*session.job(), {}};
+  for (std::size_t i = 0; i < enum_words<job::CutItem>.size(); ++i)
+    check.checks.push_back({static_cast<job::CutItem>(i), job::CutAnswer::Yes, {}});
+  if (!session.car()->before_cut_of(session.person())) session.post(check);
+  for (int i = 0; i < 60 && walk->mode() == screens::WalkViewModel::Mode::Round; ++i) {
+    settle(shop.window());
+    walk->act();
+    settle(shop.window());
+  }
+  if (all_gone && walk->mode() == screens::WalkViewModel::Mode::Ask) walk->act();
+  for (int i = 0; i < 5; ++i) settle(shop.window());
+  return true;
+}
+
+// What threw it, once the car has dirt and is looked over; then a button on it.
+bool evidence(Shop& shop, const char* button) {
+  if (!shop.throw_dirt() || !place(shop, "Floor", "Evidence")) return false;
+  const auto& shown = shop.program().evidence();
+  for (int i = 0; i < 200 && shown.word() == screens::EvidenceViewModel::Word::Working; ++i)
+    settle(shop.window());
+  return !button || press(shop, button);
+}
+
+// A sheet over the booths, where there are any.
+bool booth(Shop& shop, const char* button, const char* next) {
+  if (!place(shop, "Booth", "None") || !press(shop, "addBooth")) return false;
+  auto* booths = qobject_cast<screens::BoothViewModel*>(part(shop, "booth"));
+  if (!booths) return false;
+  if (booths->boothCount() == 0) booths->keepBooth(QStringLiteral("Booth 1"), 0);
+  for (int i = 0; i < 200 && booths->boothCount() == 0; ++i) settle(shop.window());
+  settle(shop.window());
+  if (booths->boothCount() == 0) return false;
+  QMetaObject::invokeMethod(&scope_of(shop.window()), "close");
+  settle(shop.window());
+  return press(shop, button) && (!next || press(shop, next));
 }
 
 bool entry(Shop& shop, bool asking) {
@@ -243,6 +302,8 @@ std::vector<Screen> all() {
          settle(shop.window());
          return true;
        }},
+      {"booth", false, at("Booth", "None")},
+      {"booth-new", false, then(at("Booth", "None"), pressing("addBooth"))},
       {"record", false, at("Record", "None")},
       {"dirt-over-time", false,
        [](Shop& shop) { return dirt_page(shop, [](auto&) { return true; }); }},
@@ -278,12 +339,35 @@ std::vector<Screen> all() {
       {"film-sum", true, film_sum},
       {"before-cut", true, [](Shop& shop) { return before_cut(shop, nullptr); }},
       {"before-cut-answers", true, [](Shop& shop) { return before_cut(shop, "gloves"); }},
+      {"plan", true, [](Shop& shop) { return plan(shop, "Plan"); }},
+      {"plan-sand", true,
+       [](Shop& shop) {
+         return plan(shop, "Plan") && (press(shop, "planMain") || true);  // nothing to start
+       }},
+      {"walk", true, [](Shop& shop) { return plan(shop, "Walk"); }},
+      {"walk-burn", true,
+       [](Shop& shop) {
+         return plan(shop, "Walk") && (press(shop, "walkBurn") || true);  // nothing is worked on
+       }},
+      {"walk-asks", true, [](Shop& shop) { return walk_asks(shop, false); }},
+      {"walk-clean", true, [](Shop& shop) { return walk_asks(shop, true); }},
       {"parts", true, at("Floor", "Parts")},
       {"time-line", true, at("Floor", "TimeLine")},
       {"entry-sheet", true, [](Shop& shop) { return entry(shop, false); }},
       {"entry-take-back", true, [](Shop& shop) { return entry(shop, true); }},
       {"car-disputed", true, [](Shop& shop) { return disputed(shop, false); }, false, true},
       {"panel-disputed", true, [](Shop& shop) { return disputed(shop, true); }, false, true},
+      {"inspect-thrown", true,
+       [=](Shop& shop) { return shop.throw_dirt() && place(shop, "Floor", "Inspect"); }},
+      {"car-thrown", true,
+       [=](Shop& shop) { return shop.throw_dirt() && place(shop, "Floor", "Car"); }},
+      {"evidence", true, [](Shop& shop) { return evidence(shop, nullptr); }},
+      {"evidence-others", true, [](Shop& shop) { return evidence(shop, "otherSigns") || true; }},
+      {"evidence-sum", true, [](Shop& shop) { return evidence(shop, "signSum"); }},
+      {"booth-one", true, [](Shop& shop) { return booth(shop, "boothTape", nullptr); }},
+      {"booth-event", true, [](Shop& shop) { return booth(shop, "boothEvent0", nullptr); }},
+      {"booth-earlier", true,
+       [](Shop& shop) { return booth(shop, "boothEvent1", "eventEarlier"); }},
       // Last: it is the next day from then on.
       {"forgotten-clock", false, [=](Shop& shop) { return on_floor(shop) && shop.day_after(); }},
   };

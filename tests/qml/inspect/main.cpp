@@ -10,7 +10,9 @@
 #include "app/demo/demo_shop.h"
 #include "engine/engine.h"
 #include "job/body_shape.h"
+#include "screens/before_cut_view_model.h"
 #include "screens/car_view_model.h"
+#include "screens/film_view_model.h"
 #include "screens/inspect_view_model.h"
 #include "screens/open_car_view_model.h"
 
@@ -19,7 +21,9 @@ Q_IMPORT_QML_PLUGIN(Jambline_ScreensPlugin)
 Q_IMPORT_QML_PLUGIN(Jambline_JobPlugin)
 
 using namespace jambline;
+using screens::BeforeCutViewModel;
 using screens::CarViewModel;
+using screens::FilmViewModel;
 using screens::InspectViewModel;
 using screens::OpenCarViewModel;
 using screens::Session;
@@ -29,8 +33,12 @@ class Shop : public QObject {
   Q_PROPERTY(jambline::screens::InspectViewModel* inspect READ inspect NOTIFY opened)
   Q_PROPERTY(jambline::screens::OpenCarViewModel* form READ form NOTIFY opened)
   Q_PROPERTY(jambline::screens::CarViewModel* car READ car NOTIFY opened)
+  Q_PROPERTY(jambline::screens::FilmViewModel* film READ film NOTIFY opened)
+  Q_PROPERTY(jambline::screens::BeforeCutViewModel* beforeCut READ beforeCut NOTIFY opened)
   Q_PROPERTY(int entries READ entries)
  public:
+  FilmViewModel* film() const { return film_.get(); }
+  BeforeCutViewModel* beforeCut() const { return before_cut_.get(); }
   InspectViewModel* inspect() const { return inspect_.get(); }
   OpenCarViewModel* form() const { return form_.get(); }
   CarViewModel* car() const { return car_.get(); }
@@ -143,6 +151,8 @@ class Shop : public QObject {
 
  private:
   void close() {
+    before_cut_.reset();
+    film_.reset();
     car_.reset();
     form_.reset();
     inspect_.reset();
@@ -173,6 +183,11 @@ class Shop : public QObject {
     QQmlEngine::setObjectOwnership(inspect_.get(), QQmlEngine::CppOwnership);
     QQmlEngine::setObjectOwnership(form_.get(), QQmlEngine::CppOwnership);
     QQmlEngine::setObjectOwnership(car_.get(), QQmlEngine::CppOwnership);
+    session_->set_units(screens::Units::Metric);
+    film_ = std::make_unique<FilmViewModel>(*session_);
+    before_cut_ = std::make_unique<BeforeCutViewModel>(*session_);
+    QQmlEngine::setObjectOwnership(film_.get(), QQmlEngine::CppOwnership);
+    QQmlEngine::setObjectOwnership(before_cut_.get(), QQmlEngine::CppOwnership);
     emit opened();
   }
   engine::Wrote act(acts::Command command) {
@@ -202,6 +217,8 @@ class Shop : public QObject {
   std::unique_ptr<InspectViewModel> inspect_;
   std::unique_ptr<OpenCarViewModel> form_;
   std::unique_ptr<CarViewModel> car_;
+  std::unique_ptr<FilmViewModel> film_;
+  std::unique_ptr<BeforeCutViewModel> before_cut_;
   JobId job_;
 };
 
