@@ -114,6 +114,41 @@ bool Shop::undoable_act() {
          wait_until([&] { return program_->session().snapshot().last_act != nullptr; });
 }
 
+bool Shop::throw_dirt() {
+  const auto car = program_->engine().snapshot()->car;
+  if (!car || car->panels.empty()) return false;
+  if (dirty_ == car->job) return true;
+  dirty_ = car->job;
+  const PersonId person = first_person();
+  const int before = refused_;
+  const job::PatternPanel* largest = nullptr;
+  for (const auto& panel : car->panels) {
+    const auto* drawn = job::pattern(car->body).find(panel.plan.panel);
+    if (drawn && (!largest ||
+                  trade::area_mm2(drawn->shape.outline) > trade::area_mm2(largest->shape.outline)))
+      largest = drawn;
+  }
+  if (!largest) return false;
+  const auto box = trade::bounds(largest->shape.outline.corners);
+  for (int i = 0; i < 9; ++i)
+    act(acts::PlaceMark{.job = car->job,
+                        .panel = largest->panel,
+                        .x_mm = box.low.x_mm + box.width_mm() * 0.45 + 11 * i,
+                        .y_mm = box.low.y_mm + box.height_mm() * 0.45 + 23 * (i % 4),
+                        .layer = i < 2 ? job::Layer::OnTop : job::Layer::NotSaid,
+                        .look =
+                            i < 3 ? std::optional(job::ParticleLook::WhiteFiber) : std::nullopt},
+        person);
+  for (const auto& panel : car->panels)
+    if (panel.verdict == job::Verdict::NotLookedAt && panel.plan.panel != largest->panel)
+      act(
+          acts::GiveVerdict{
+              .job = car->job, .panel = panel.plan.panel, .verdict = job::Verdict::Clean},
+          person);
+  settle(window());
+  return refused_ == before;
+}
+
 bool Shop::day_after() {
   if (!is_day_after_) clock_.advance_ms(24 * hour_ms);
   is_day_after_ = true;
