@@ -21,6 +21,7 @@ FocusScope {
     readonly property real actsWidth: open.width
     readonly property bool shown: dirt.state === DirtOverTimeViewModel.Shown
     readonly property real room: open.visible ? height - open.y + Theme.gap : Theme.gutter
+    readonly property real ring: 6  // room for the outline of what has the focus
     readonly property real leftWidth: wide ? Math.round((width - 3 * Theme.gutter) * 0.58) : width - 2 * Theme.gutter
 
     signal carAsked(string jobId)
@@ -40,8 +41,8 @@ FocusScope {
     Flickable {
         id: sight
         objectName: "dirtPage"
-        x: Theme.gutter
-        width: page.leftWidth
+        x: Theme.gutter - page.ring
+        width: page.leftWidth + 2 * page.ring
         height: page.height - page.room - page.undoRoom
         contentWidth: width
         contentHeight: left.height + (page.wide || !page.shown ? 0 : rows.height + Theme.gutter)
@@ -51,7 +52,8 @@ FocusScope {
 
         Column {
             id: left
-            width: parent.width
+            x: page.ring
+            width: page.leftWidth
             spacing: Theme.gap
 
             SentenceFilter {
@@ -117,8 +119,8 @@ FocusScope {
     Flickable {
         id: beside
         objectName: "dirtRows"
-        x: sight.x + sight.width + Theme.gutter
-        width: page.width - x - Theme.gutter
+        x: page.leftWidth + 2 * Theme.gutter - page.ring
+        width: page.width - x - Theme.gutter + page.ring
         height: sight.height
         visible: page.wide && page.shown
         contentWidth: width
@@ -130,8 +132,9 @@ FocusScope {
     DirtRows {
         id: rows
         parent: page.wide ? beside.contentItem : sight.contentItem
+        x: page.ring
         y: page.wide ? 0 : left.height + Theme.gutter
-        width: page.wide ? beside.width : sight.width
+        width: page.wide ? beside.width - 2 * page.ring : page.leftWidth
         visible: page.shown
         dirt: page.dirt
         onBoothsAsked: page.boothsAsked()
@@ -149,6 +152,7 @@ FocusScope {
         height: implicitHeight
         visible: page.shown && page.dirt.chosen >= 0
         text: qsTr("Open %1").arg(page.dirt.chosenPlate)
+        secondLine: page.wide ? "" : page.dirt.chosenWords
         onClicked: page.carAsked(page.dirt.chosenJob)
     }
     ChoiceSheet {
