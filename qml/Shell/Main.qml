@@ -265,7 +265,10 @@ Window {
         anchors.fill: parent
         enabled: !firstAid.opened && !window.asksOverSheets
         check: window.beforeCut
-        onAnswered: window.plan.begin()
+        onAnswered: {
+            if (way.work === Navigation.Plan)
+                window.plan.begin();
+        }
         keepClear: head.firstAid
     }
     ForgottenClockSheet {
