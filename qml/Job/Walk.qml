@@ -100,36 +100,47 @@ FocusScope {
                 happened: page.walk.told
                 stands: qsTr("Its other marks wait for the redo.")
             }
-            Flow {
+            RowLayout {
                 width: parent.width
-                visible: page.walk.stationCount > 1
                 spacing: Theme.gap
 
-                Repeater {
-                    model: page.walk.stations
+                PlainButton {
+                    objectName: "walkPanelBefore"
+                    visible: page.walk.stationCount > 1
+                    pressable: visible
+                    Layout.fillWidth: false
+                    Layout.preferredWidth: Theme.touch
+                    iconName: "back"
+                    name: qsTr("The panel before")
+                    onClicked: page.walk.besidePanel(-1)
+                }
+                Column {
+                    Layout.fillWidth: true
 
-                    PlainButton {
-                        required property string key
-                        required property string title
-                        required property string facts
-                        required property var model
-
-                        objectName: "walkPanel"
-                        width: Math.min(body.width, Math.max(112, implicitWidth))
-                        beside: true
-                        text: title
-                        secondLine: facts
-                        chosen: model.chosen
-                        onClicked: page.walk.showPanel(key)
+                    Words {
+                        width: parent.width
+                        text: page.walk.panelTitle
+                        bold: true
+                        size: Theme.lead
+                    }
+                    Words {
+                        width: parent.width
+                        visible: text !== ""
+                        text: page.walk.panelPlace
+                        size: Theme.note
+                        color: Theme.pencil
                     }
                 }
-            }
-            Words {
-                width: parent.width
-                visible: page.walk.stationCount === 1
-                text: page.walk.panelTitle
-                bold: true
-                size: Theme.lead
+                PlainButton {
+                    objectName: "walkPanelNext"
+                    visible: page.walk.stationCount > 1
+                    pressable: visible
+                    Layout.fillWidth: false
+                    Layout.preferredWidth: Theme.touch
+                    iconName: "forward"
+                    name: qsTr("The next panel")
+                    onClicked: page.walk.besidePanel(1)
+                }
             }
             AreaMap {
                 id: map

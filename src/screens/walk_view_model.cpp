@@ -248,6 +248,14 @@ QString WalkViewModel::panelTitle() const {
   return here ? sentence(words_of(*here, session_.car()->body)) : QString();
 }
 
+QString WalkViewModel::panelPlace() const {
+  const int row = stations_.row_of(panel());
+  if (row < 0) return {};
+  const QString facts = stations_.value(row, "facts").toString();
+  if (stations_.count() == 1) return facts;
+  return tr("panel %1 of %2").arg(row + 1).arg(stations_.count()) + dot + facts;
+}
+
 QString WalkViewModel::panelFacts() const {
   const auto* one = station();
   if (!one) return {};

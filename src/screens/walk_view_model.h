@@ -28,6 +28,7 @@ class WalkViewModel final : public QObject {
   Q_PROPERTY(QString minutes READ minutes NOTIFY changed)
   Q_PROPERTY(QString panel READ panel NOTIFY changed)  // the entry's word of the shown one
   Q_PROPERTY(QString panelTitle READ panelTitle NOTIFY changed)
+  Q_PROPERTY(QString panelPlace READ panelPlace NOTIFY changed)  // "1 of 8 · 2 marks in 1 area"
   Q_PROPERTY(QString panelFacts READ panelFacts NOTIFY changed)
   Q_PROPERTY(QString filmWords READ filmWords NOTIFY changed)
   Q_PROPERTY(bool filmStops READ filmStops NOTIFY changed)
@@ -60,6 +61,7 @@ class WalkViewModel final : public QObject {
   QString minutes() const;
   QString panel() const;
   QString panelTitle() const;
+  QString panelPlace() const;
   QString panelFacts() const;
   QString filmWords() const;
   bool filmStops() const;
