@@ -150,6 +150,20 @@ FocusScope {
                 }
             }
         }
+        Row {
+            visible: screen.inspect.noCutCount > 0
+            spacing: 8
+
+            StateShape {
+                kind: ShapeKind.Must
+                size: 20
+                anchors.verticalCenter: parent.verticalCenter
+            }
+            Words {
+                text: qsTr("%1 do not cut").arg(screen.inspect.noCutCount)
+                size: Theme.note
+            }
+        }
     }
     Words {
         id: panelsTitle

@@ -30,7 +30,7 @@ Item {
     readonly property bool roomy: Math.min(boxWidthMm, boxHeightMm) * scale_px > 30
     readonly property bool named: roomy && name.natural + 6 <= room * 0.92
     readonly property bool stacked: tall > 70 || shape.width + name.natural + 14 > room
-    readonly property bool warned: noCut && roomy && stop.natural + 6 <= room
+    readonly property bool warned: noCut && roomy && stop.natural + 10 <= room
 
     signal asked(string panel)
 
@@ -89,16 +89,24 @@ Item {
                 wrapMode: Text.NoWrap
             }
         }
-        Words {
-            id: stop
+        Rectangle {
             visible: tag.warned
-            width: natural
-            text: qsTr("do not cut")
-            mute: true
-            bold: true
-            size: Theme.small
-            color: Theme.oxide
-            wrapMode: Text.NoWrap
+            width: stop.width + 6
+            height: stop.height
+            radius: 2
+            color: Theme.paper
+
+            Words {
+                id: stop
+                anchors.centerIn: parent
+                width: natural
+                text: qsTr("do not cut")
+                mute: true
+                bold: true
+                size: Theme.small
+                color: Theme.oxide
+                wrapMode: Text.NoWrap
+            }
         }
     }
     StateShape {

@@ -295,6 +295,11 @@ int InspectViewModel::otherCount() const {
       }));
 }
 
+int InspectViewModel::noCutCount() const {
+  return static_cast<int>(std::count_if(panels_.rows().begin(), panels_.rows().end(),
+                                        [](const PanelRow& row) { return row.no_cut; }));
+}
+
 QString InspectViewModel::cleanWords() const {
   int hung = 0;
   if (car())

@@ -42,6 +42,7 @@ class InspectViewModel final : public QObject {
   Q_PROPERTY(int markCount READ markCount NOTIFY changed)
   Q_PROPERTY(int notYetCount READ notYetCount NOTIFY changed)
   Q_PROPERTY(int otherCount READ otherCount NOTIFY changed)  // redo, back to body, ask, disputed
+  Q_PROPERTY(int noCutCount READ noCutCount NOTIFY changed)  // panels that nobody cuts
   Q_PROPERTY(QString cleanWords READ cleanWords NOTIFY changed)
   Q_PROPERTY(QString markWords READ markWords NOTIFY changed)
   Q_PROPERTY(QString lookedAtWords READ lookedAtWords NOTIFY changed)
@@ -106,6 +107,7 @@ class InspectViewModel final : public QObject {
   int markCount() const;
   int notYetCount() const;
   int otherCount() const;
+  int noCutCount() const;
   QString cleanWords() const;
   QString markWords() const;
   QString lookedAtWords() const;

@@ -187,6 +187,8 @@ Item {
             verify(tag.spoken.includes("do not cut"), tag.spoken);
             const other = find(page, child => child instanceof PanelTag && child.panel === "roof");
             verify(!other.noCut);
+            compare(Shop.inspect.noCutCount, 1);
+            verify(find(page, child => child.text === "1 do not cut" && child.visible));
         }
     }
 }
