@@ -64,7 +64,7 @@ FocusScope {
                 }
                 Words {
                     width: Math.min(parent.width, 560)
-                    text: qsTr("Nobody has named a booth. With one, filters, hoses and suits are logged in two taps, and dirt over time can tell whether they helped.")
+                    text: qsTr("Nobody has named a booth. With one, filters, hoses and suits are logged in two taps, and dirt over time shows the cars before and after.")
                     color: Theme.pencil
                 }
             }

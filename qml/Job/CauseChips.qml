@@ -3,6 +3,7 @@
 pragma ComponentBehavior: Bound
 
 import QtQuick
+import QtQuick.Layouts
 import Jambline.Theme
 import Jambline.Screens
 
@@ -20,7 +21,7 @@ Column {
         bold: true
         Accessible.role: Accessible.Heading
     }
-    Grid {
+    GridLayout {
         id: grid
         width: parent.width
         columns: Math.max(1, Math.min(4, Math.floor((width + Theme.gap) / (112 * Theme.textScale + Theme.gap))))
@@ -41,8 +42,8 @@ Column {
                 required chosen
 
                 objectName: "cause" + index
-                width: grid.cell
-                height: implicitHeight
+                Layout.fillWidth: false
+                Layout.preferredWidth: grid.cell
                 beside: false
                 text: title
                 iconName: icon
@@ -52,8 +53,8 @@ Column {
         }
         PlainButton {
             objectName: "causeOpen"
-            width: grid.cell
-            height: implicitHeight
+            Layout.fillWidth: false
+            Layout.preferredWidth: grid.cell
             beside: false
             text: qsTr("Leave it open")
             iconName: "eye"

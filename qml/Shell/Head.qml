@@ -47,7 +47,7 @@ Item {
 
         Words {
             width: parent.width
-            text: head.way.place === Navigation.Floor ? qsTr("Floor") : qsTr("Record")
+            text: head.way.place === Navigation.Floor ? qsTr("Floor") : head.way.place === Navigation.Booth ? qsTr("Booth") : qsTr("Record")
             bold: true
             size: Theme.place
             Accessible.role: Accessible.Heading

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "screens/correct_words.h"
+#include "screens/rate_units.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -104,7 +105,9 @@ void BoothViewModel::show_events() {
   const auto& all = session_.shop().booth_events;  // by when they happened
   for (auto one = all.rbegin(); one != all.rend(); ++one) {
     if (!open_ || one->booth != open_) continue;
-    const QString when = time_words(one->happened_ms, now_ms, session_.zone());
+    const bool lately = now_ms - one->happened_ms < 7LL * 24 * 60 * ms_per_min;
+    const QString when = lately ? time_words(one->happened_ms, now_ms, session_.zone())
+                                : date_words(one->happened_ms, now_ms, session_.zone());
     QString note = tr("%1, %2").arg(when, session_.name_of(one->by));
     if (one->old_filters_out)
       note = *one->old_filters_out ? tr("%1, old filters are out").arg(note)

@@ -195,7 +195,8 @@ bool booth(Shop& shop, const char* button, const char* next) {
   for (int i = 0; i < 200 && booths->boothCount() == 0; ++i) settle(shop.window());
   settle(shop.window());
   if (booths->boothCount() == 0) return false;
-  QMetaObject::invokeMethod(&scope_of(shop.window()), "close");
+  QQuickItem& sheet = scope_of(shop.window());
+  if (sheet.property("opened").toBool()) QMetaObject::invokeMethod(&sheet, "close");
   settle(shop.window());
   return press(shop, button) && (!next || press(shop, next));
 }
@@ -364,6 +365,14 @@ std::vector<Screen> all() {
       {"evidence", true, [](Shop& shop) { return evidence(shop, nullptr); }},
       {"evidence-others", true, [](Shop& shop) { return evidence(shop, "otherSigns") || true; }},
       {"evidence-sum", true, [](Shop& shop) { return evidence(shop, "signSum"); }},
+      {"evidence-said", true, [](Shop& shop) { return evidence(shop, "evidenceMain"); }},
+      {"car-sprayed", true,
+       [=](Shop& shop) {
+         if (!place(shop, "Floor", "Car")) return false;
+         QMetaObject::invokeMethod(part(shop, "car"), "choose", Q_ARG(QString, "spray"));
+         settle(shop.window());
+         return true;
+       }},
       {"booth-one", true, [](Shop& shop) { return booth(shop, "boothTape", nullptr); }},
       {"booth-event", true, [](Shop& shop) { return booth(shop, "boothEvent0", nullptr); }},
       {"booth-earlier", true,

@@ -32,6 +32,8 @@ constexpr Stop stops[] = {
     {"parts", "Floor", "Parts"},
     {"time-line", "Floor", "TimeLine"},
     {"open-a-car", "Floor", "OpenCar"},
+    {"evidence", "Floor", "Evidence"},
+    {"booth", "Booth", "None"},
     {"record", "Record", "None"},
     {"dirt-over-time", "Record", "DirtOverTime"},
     {"clock-sheet", "Floor", "Car", Over::Clock},
