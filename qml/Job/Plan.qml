@@ -27,6 +27,7 @@ FocusScope {
     signal beforeCutAsked
     signal filmAsked(string panel)
     signal whoAsked
+    signal lookAsked
 
     Component.onCompleted: plan.opened()
     Accessible.role: Accessible.Pane
@@ -115,6 +116,14 @@ FocusScope {
                         color: Theme.pencil
                     }
                 }
+            }
+            PlainButton {
+                objectName: "planLook"
+                width: parent.width
+                visible: !page.plan.here && page.plan.mainText === ""
+                pressable: visible
+                text: qsTr("Look over the car")
+                onClicked: page.lookAsked()
             }
             NoteBanner {
                 width: parent.width

@@ -1,7 +1,7 @@
 // Walk: the correction, one round at a time: the panel upright with the areas to scale, what to do in
 // words, the marks of the round, the next round small; then the marks are asked, then the panels.
 // walk: the view model; inspect: draws the panel. wide: the panel left, the rest and the acts right.
-// Signals: finished (nothing is left), whoAsked.
+// Signals: finished (nothing is left), whoAsked, planAsked.
 // Keys: Enter the main act, [ ] panels, S skip, + - 0 zoom.
 pragma ComponentBehavior: Bound
 import QtQuick
@@ -29,6 +29,7 @@ FocusScope {
 
     signal finished
     signal whoAsked
+    signal planAsked
 
     Accessible.role: Accessible.Pane
     Accessible.name: walk.title
@@ -249,13 +250,11 @@ FocusScope {
             objectName: "walkMain"
             width: parent.width
             height: implicitHeight
-            visible: page.walk.mainText !== ""
-            pressable: visible
-            text: page.walk.mainText
-            secondLine: page.walk.mainSecond
-            waits: page.walk.mainWaits
+            text: page.walk.mainText === "" ? qsTr("Back to the plan") : page.walk.mainText
+            secondLine: page.walk.mainText === "" ? "" : page.walk.mainSecond
+            waits: page.walk.mainText !== "" && page.walk.mainWaits
             onRefused: page.whoAsked()
-            onClicked: page.walk.act()
+            onClicked: page.walk.mainText === "" ? page.planAsked() : page.walk.act()
         }
     }
     ChoiceSheet {

@@ -17,6 +17,31 @@ Column {
 
     PaperCard {
         width: parent.width
+        visible: todo.walk.mode === WalkViewModel.Nothing
+        dashed: true
+
+        Item {
+            width: parent.width
+            height: Math.max(why.height, 64)
+
+            Hatch {
+                width: 56
+                height: 56
+                anchors.verticalCenter: parent.verticalCenter
+            }
+            Words {
+                id: why
+                x: 70
+                width: parent.width - x
+                anchors.verticalCenter: parent.verticalCenter
+                text: qsTr("No round is planned and no mark waits for its answer. The plan says why.")
+                color: Theme.pencil
+            }
+        }
+    }
+    PaperCard {
+        width: parent.width
+        visible: todo.walk.mode !== WalkViewModel.Nothing
         side: todo.inRound
         footColor: Theme.blue
         padding: 14

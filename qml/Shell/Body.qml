@@ -243,6 +243,7 @@ FocusScope {
             inspect: body.models.inspect
             onWalkAsked: body.way.go(Navigation.Walk)
             onBeforeCutAsked: body.beforeCutAsked()
+            onLookAsked: body.way.go(Navigation.Inspect)
             onFilmAsked: panel => body.showFilm(panel, Navigation.Plan)
             onWhoAsked: body.whoAsked()
         }
@@ -260,6 +261,7 @@ FocusScope {
             walk: body.models.walk
             inspect: body.models.inspect
             onFinished: body.way.go(Navigation.Car)
+            onPlanAsked: body.way.go(Navigation.Plan)
             onWhoAsked: body.whoAsked()
         }
     }
