@@ -60,6 +60,7 @@ FocusScope {
                     title: qsTr("No booth yet")
                     kindWords: ""
                     ages: []
+                    filtersStillIn: false
                     booth: page.booth
                 }
                 Words {

@@ -15,7 +15,7 @@ PaperCard {
     required property string title
     required property string kindWords
     required property var ages
-    property bool filtersStillIn: false
+    required property bool filtersStillIn
     property bool empty: false
 
     signal opened
@@ -32,7 +32,7 @@ PaperCard {
         spacing: 12
 
         TapeLabel {
-            objectName: "boothTape"
+            objectName: card.empty ? "" : "boothTape"
             width: Math.min(parent.width, Math.max(200, implicitWidth))
             height: Math.max(Theme.touch, implicitHeight)
             text: card.title
@@ -60,7 +60,7 @@ PaperCard {
                 }
             }
             PlainButton {
-                objectName: "filtersOut"
+                objectName: card.empty ? "" : "filtersOut"
                 width: parent.width
                 height: implicitHeight
                 visible: card.filtersStillIn && !card.booth.readOnly
@@ -97,7 +97,7 @@ PaperCard {
                     }
                     PlainButton {
                         id: button
-                        objectName: "boothEvent" + cell.index
+                        objectName: card.empty ? "" : "boothEvent" + cell.index
                         anchors.fill: parent
                         visible: !card.empty
                         pressable: visible && !card.booth.readOnly

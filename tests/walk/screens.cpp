@@ -377,6 +377,8 @@ std::vector<Screen> all() {
       {"booth-event", true, [](Shop& shop) { return booth(shop, "boothEvent0", nullptr); }},
       {"booth-earlier", true,
        [](Shop& shop) { return booth(shop, "boothEvent1", "eventEarlier"); }},
+      {"booth-filters-in", true,
+       [](Shop& shop) { return booth(shop, "boothEvent0", "eventFiltersIn"); }},
       // Last: it is the next day from then on.
       {"forgotten-clock", false, [=](Shop& shop) { return on_floor(shop) && shop.day_after(); }},
   };

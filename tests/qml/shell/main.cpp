@@ -8,6 +8,7 @@
 #include <optional>
 
 #include "engine/engine.h"
+#include "screens/booth_view_model.h"
 #include "screens/demo_view_model.h"
 #include "screens/forgotten_clock_view_model.h"
 #include "screens/pin_view_model.h"
@@ -32,6 +33,7 @@ class Shop : public QObject {
   Q_PROPERTY(jambline::screens::ShopViewModel* shop READ shop NOTIFY opened)
   Q_PROPERTY(jambline::screens::ShopFolderViewModel* folder READ folder NOTIFY opened)
   Q_PROPERTY(jambline::screens::DemoViewModel* demo READ demo NOTIFY opened)
+  Q_PROPERTY(jambline::screens::BoothViewModel* booth READ booth NOTIFY opened)
   Q_PROPERTY(QString chosen READ chosen)
   Q_PROPERTY(int running READ running)
  public:
@@ -40,6 +42,7 @@ class Shop : public QObject {
   screens::ShopViewModel* shop() const { return shop_.get(); }
   screens::ShopFolderViewModel* folder() const { return shop_folder_.get(); }
   screens::DemoViewModel* demo() const { return demo_.get(); }
+  screens::BoothViewModel* booth() const { return booth_.get(); }
   QString chosen() const { return session_->personName(); }
   int running() const {
     return static_cast<int>(engine_->snapshot()->floor->front().running.size());
@@ -47,6 +50,7 @@ class Shop : public QObject {
 
   // Mara, a manager, is chosen. Ivo's clock runs since the day before.
   Q_INVOKABLE void open() {
+    booth_.reset();
     demo_.reset();
     shop_folder_.reset();
     shop_.reset();
@@ -78,13 +82,15 @@ class Shop : public QObject {
     session_ = std::make_unique<Session>(*engine_, clock_);
     be(QStringLiteral("Mara"));
     pin_ = std::make_unique<screens::PinViewModel>(*session_);
+    booth_ = std::make_unique<screens::BoothViewModel>(*session_);
     forgotten_ = std::make_unique<screens::ForgottenClockViewModel>(*session_);
     shop_ = std::make_unique<screens::ShopViewModel>(*session_);
     shop_folder_ = std::make_unique<screens::ShopFolderViewModel>(*session_, folder_->path());
     demo_ =
         std::make_unique<screens::DemoViewModel>(false, QStringLiteral("/bin/true"), QStringList());
-    for (QObject* one : std::initializer_list<QObject*>{pin_.get(), forgotten_.get(), shop_.get(),
-                                                        shop_folder_.get(), demo_.get()})
+    for (QObject* one :
+         std::initializer_list<QObject*>{pin_.get(), forgotten_.get(), shop_.get(),
+                                         shop_folder_.get(), demo_.get(), booth_.get()})
       QQmlEngine::setObjectOwnership(one, QQmlEngine::CppOwnership);
     emit opened();
   }
@@ -132,6 +138,7 @@ class Shop : public QObject {
   std::unique_ptr<screens::ShopViewModel> shop_;
   std::unique_ptr<screens::ShopFolderViewModel> shop_folder_;
   std::unique_ptr<screens::DemoViewModel> demo_;
+  std::unique_ptr<screens::BoothViewModel> booth_;
 };
 
 class Setup : public QObject {
