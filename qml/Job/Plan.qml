@@ -1,7 +1,8 @@
 // Plan: the correction before it begins: the rounds in order with what each needs, the areas to
 // scale, film words, what is left out and why, where the minutes come from. plan: the view model;
 // inspect: draws the car. wide: the map left, the rounds and the main act right.
-// Signals: walkAsked, beforeCutAsked, filmAsked(panel), whoAsked. Keys: Enter the main act, B by rounds or by panels.
+// Signals: walkAsked, beforeCutAsked, filmAsked(panel), whoAsked, lookAsked (over the car).
+// Keys: Enter the main act, B by rounds or by panels.
 pragma ComponentBehavior: Bound
 import QtQuick
 import Jambline.Theme

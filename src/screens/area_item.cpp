@@ -64,7 +64,7 @@ void AreaItem::paint(QPainter* painter) {
     painter->drawPath(path_of(area));
   }
   QColor fill = fill_;
-  fill.setAlphaF(0.18F);
+  fill.setAlphaF(0.1F);
   for (const auto& area : areas_->now()) {
     painter->setPen(QPen(line_, 2));
     painter->setBrush(fill);
