@@ -113,6 +113,25 @@ TEST(EstimateFile, RowsThatDoNotFitAreNamedWithTheirLineAndTheOthersStand) {
   EXPECT_TRUE(shown[1].endsWith("a quote that never closes")) << shown[1].toStdString();
 }
 
+TEST(Words, WhatHasToComeFirstAndWhatIsStillToComeAreSaid) {
+  Desk desk;
+  const auto& shop = desk.shop();
+  ASSERT_TRUE(
+      engine::act(desk.engine(), acts::AddPerson{"Jo", job::Role::BodyTechnician}, shop.ivo));
+  const PersonId jo = desk.engine().snapshot()->shop->people.back().person;
+  const acts::FinishRound cut{shop.job, job::Panel::Hood, job::Round::Level, {}, {shop.mark}, 1, 9};
+  const auto too_early = engine::act(desk.engine(), cut, jo);
+  ASSERT_FALSE(too_early);
+  expect_plain(too_early.error());
+  EXPECT_EQ(screens::words_of(too_early.error()).todo, "Answer before you cut first.");
+  const auto ahead = engine::act(
+      desk.engine(), acts::LogBoothEvent{shop.booth, job::BoothEvent::Cleaned, 4'000'000'000'000},
+      shop.ivo);
+  ASSERT_FALSE(ahead);
+  expect_plain(ahead.error());
+  EXPECT_EQ(screens::words_of(ahead.error()).what, "This time is still to come.");
+}
+
 TEST(Vin, AWrongCheckSignIsRefusedWithItsPlaceAndTakenAsTypedWithAMark) {
   // A VIN of ones checks (49 CFR 565.15(c)); with a 2 at place 9 it does not.
   Desk desk;
