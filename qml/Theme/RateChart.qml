@@ -4,6 +4,7 @@
 // Right and Home, End choose; Shift with Left, Right moves; + and - zoom, 0 shows all; Enter opens.
 // Signals: picked(point) (-1: none), opened(point).
 import QtQuick
+import QtQuick.Shapes
 import Jambline.Theme
 
 FocusScope {
@@ -86,6 +87,26 @@ FocusScope {
         size: Theme.note
         color: Theme.pencil
     }
+    Shape {
+        y: paper.y
+        width: paper.width
+        height: paper.height
+
+        ShapePath {
+            strokeWidth: -1
+            fillColor: Theme.steel
+
+            PathPolyline { path: paper.bandOutline }
+        }
+        ShapePath {
+            strokeWidth: 2
+            strokeColor: Theme.ink
+            fillColor: "transparent"
+            capStyle: ShapePath.FlatCap
+
+            PathMultiline { paths: paper.middleLines }
+        }
+    }
     RatePaper {
         id: paper
         y: unit.text === "" ? 0 : unit.height + 4
@@ -97,7 +118,6 @@ FocusScope {
         pencil: Theme.pencil
         grid: Theme.chalk
         edge: Theme.edge
-        band: Theme.steel
         ground: Theme.sheet
         more: Theme.oxide
         less: Theme.green

@@ -82,6 +82,7 @@ void RatePaper::lay_out() {
     lanes = std::max(lanes, places[i].lane + 1);
   }
   plot_.setTop(lanes * (line + 2) + line / 2);
+  emit laidOut();
 }
 
 void RatePaper::set_view(const DayView& view) {
@@ -153,50 +154,57 @@ std::pair<int, int> RatePaper::in_view() const {
 void RatePaper::paint(QPainter* painter) {
   painter->setRenderHints(QPainter::Antialiasing | QPainter::TextAntialiasing);
   if (count() == 0 || plot_.width() <= 0 || plot_.height() <= 0) return;
-  paint_band(*painter);
+  paint_edges(*painter);
   paint_axes(*painter);
   paint_flags(*painter);
   paint_points(*painter);
 }
 
-void RatePaper::paint_band(QPainter& painter) const {
+RatePaper::Steps RatePaper::steps() const {
+  Steps out;
+  if (count() == 0 || plot_.width() <= 0 || plot_.height() <= 0) return out;
   const auto [first, last] = in_view();
-  QPolygonF low;
-  QPolygonF high;
-  QPainterPath middle;
   double center = -1;
   for (int i = first; i < last; ++i) {
+    const auto inside = [&](double x) { return std::clamp(x, plot_.left(), plot_.right()); };
     const double here = x_of(days_[i]);
-    const double left = i > first ? (x_of(days_[i - 1]) + here) / 2 : plot_.left();
-    const double right = i + 1 < last ? (here + x_of(days_[i + 1])) / 2 : plot_.right();
-    low << QPointF(left, y_of(lows_[i])) << QPointF(right, y_of(lows_[i]));
-    high << QPointF(left, y_of(highs_[i])) << QPointF(right, y_of(highs_[i]));
+    const double left = inside(i > first ? (x_of(days_[i - 1]) + here) / 2 : plot_.left());
+    const double right = inside(i + 1 < last ? (here + x_of(days_[i + 1])) / 2 : plot_.right());
+    out.low << QPointF(left, y_of(lows_[i])) << QPointF(right, y_of(lows_[i]));
+    out.high << QPointF(left, y_of(highs_[i])) << QPointF(right, y_of(highs_[i]));
     const double y = y_of(centers_[i]);
-    if (centers_[i] == center)
-      middle.lineTo(right, y);
-    else
-      middle.moveTo(left, y), middle.lineTo(right, y);
+    if (out.middle.empty() || centers_[i] != center)
+      out.middle.push_back(QPolygonF() << QPointF(left, y));
+    out.middle.back() << QPointF(right, y);
     center = centers_[i];
   }
-  painter.save();
-  painter.setClipRect(plot_);
-  QPolygonF area = high;
-  std::for_each(low.rbegin(), low.rend(), [&](const QPointF& point) { area << point; });
-  painter.setPen(Qt::NoPen);
-  painter.setBrush(band_);
-  painter.drawPolygon(area);
-  // Dashes where one can see them as such.
-  if (last - first <= 120) {
-    QPen edge(edge_, 1);
-    edge.setDashPattern({4, 3});
-    painter.setPen(edge);
-    painter.setBrush(Qt::NoBrush);
-    painter.drawPolyline(high);
-    painter.drawPolyline(low);
-  }
-  painter.setPen(QPen(ink_, 2, Qt::SolidLine, Qt::FlatCap));
-  painter.drawPath(middle);
-  painter.restore();
+  return out;
+}
+
+QPolygonF RatePaper::bandOutline() const {
+  Steps outline = steps();
+  std::for_each(outline.low.rbegin(), outline.low.rend(),
+                [&](const QPointF& point) { outline.high << point; });
+  return outline.high;
+}
+
+QVariantList RatePaper::middleLines() const {
+  QVariantList out;
+  for (const QPolygonF& one : steps().middle) out << QVariant::fromValue(one);
+  return out;
+}
+
+// Dashes where one can see them as such.
+void RatePaper::paint_edges(QPainter& painter) const {
+  const auto [first, last] = in_view();
+  if (last - first > 120) return;
+  const Steps outline = steps();
+  QPen edge(edge_, 1);
+  edge.setDashPattern({4, 3});
+  painter.setPen(edge);
+  painter.setBrush(Qt::NoBrush);
+  painter.drawPolyline(outline.high);
+  painter.drawPolyline(outline.low);
 }
 
 void RatePaper::paint_axes(QPainter& painter) const {

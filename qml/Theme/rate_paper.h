@@ -1,16 +1,18 @@
-// RatePaper: counts over time as points, with a stepped band of limits, a middle line by segments,
-// and flags at events. The lists of points are equally long and in the order of days, as are those
-// of the flags; what is too long is left out.
-// days, rates, lows, highs, centers, looks (ChartLook); flagDays, flagWords, flagStrong (1:
-// filled). chosen: a point, -1 none. View: fromDay, toDay; zoomBy, moveBy, whole. Colors and
-// family, size (pixels of the words) come from the outside. Days since 1970-01-01, local, with
-// parts.
+// RatePaper: counts over time as points, with axes and flags at events; and the outlines, in its
+// own pixels, of the stepped band of limits and of the middle line by segments, for a Shape below
+// it. The lists of points are equally long and in the order of days, as are those of the flags;
+// what is too long is left out. days, rates, lows, highs, centers, looks (ChartLook); flagDays,
+// flagWords, flagStrong (1: filled). chosen: a point, -1 none. View: fromDay, toDay; zoomBy,
+// moveBy, whole. Colors and family, size (pixels of the words) come from the outside. Days since
+// 1970-01-01, local, with parts.
 #pragma once
 
 #include <QColor>
 #include <QFont>
 #include <QList>
+#include <QPolygonF>
 #include <QStringList>
+#include <QVariantList>
 
 #include "chart_geometry.h"
 #include "chart_look.h"
@@ -35,7 +37,6 @@ class RatePaper : public Paper {
   Q_PROPERTY(QColor pencil MEMBER pencil_ NOTIFY pencilChanged)
   Q_PROPERTY(QColor grid MEMBER grid_ NOTIFY gridChanged)
   Q_PROPERTY(QColor edge MEMBER edge_ NOTIFY edgeChanged)
-  Q_PROPERTY(QColor band MEMBER band_ NOTIFY bandChanged)
   Q_PROPERTY(QColor ground MEMBER ground_ NOTIFY groundChanged)
   Q_PROPERTY(QColor more MEMBER more_ NOTIFY moreChanged)
   Q_PROPERTY(QColor less MEMBER less_ NOTIFY lessChanged)
@@ -44,6 +45,9 @@ class RatePaper : public Paper {
   Q_PROPERTY(double fromDay READ fromDay NOTIFY viewChanged)
   Q_PROPERTY(double toDay READ toDay NOTIFY viewChanged)
   Q_PROPERTY(bool near READ near NOTIFY viewChanged)  // not all of it is in view
+  Q_PROPERTY(QRectF plot READ plot NOTIFY laidOut)
+  Q_PROPERTY(QPolygonF bandOutline READ bandOutline NOTIFY laidOut)
+  Q_PROPERTY(QVariantList middleLines READ middleLines NOTIFY laidOut)
  public:
   using Paper::Paper;
   void paint(QPainter* painter) override;
@@ -51,6 +55,9 @@ class RatePaper : public Paper {
   double fromDay() const { return view_.from_day; }
   double toDay() const { return view_.to_day; }
   bool near() const { return view_ != all_; }
+  QRectF plot() const { return plot_; }
+  QPolygonF bandOutline() const;
+  QVariantList middleLines() const;
 
   Q_INVOKABLE void zoomBy(double factor, double x);
   Q_INVOKABLE void moveBy(double dx);
@@ -76,13 +83,13 @@ class RatePaper : public Paper {
   void pencilChanged();
   void gridChanged();
   void edgeChanged();
-  void bandChanged();
   void groundChanged();
   void moreChanged();
   void lessChanged();
   void hereChanged();
   void flagChanged();
   void viewChanged();
+  void laidOut();
 
  protected:
   void refresh() override;
@@ -103,7 +110,13 @@ class RatePaper : public Paper {
   double x_of(double day) const;
   double y_of(double rate) const;
   std::pair<int, int> in_view() const;  // one before and one after it, too
-  void paint_band(QPainter& painter) const;
+  struct Steps {
+    QPolygonF low;
+    QPolygonF high;
+    std::vector<QPolygonF> middle;
+  };
+  Steps steps() const;
+  void paint_edges(QPainter& painter) const;
   void paint_axes(QPainter& painter) const;
   void paint_flags(QPainter& painter) const;
   void paint_points(QPainter& painter) const;
@@ -116,7 +129,7 @@ class RatePaper : public Paper {
   int chosen_ = -1;
   QString family_;
   int size_ = 14;
-  QColor ink_, pencil_, grid_, edge_, band_, ground_, more_, less_, here_, flag_;
+  QColor ink_, pencil_, grid_, edge_, ground_, more_, less_, here_, flag_;
   jambline::theme::DayView all_;
   jambline::theme::DayView view_;
   QRectF plot_;
