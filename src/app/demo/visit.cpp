@@ -14,8 +14,6 @@ namespace {
 using job::Panel;
 using job::Stage;
 
-constexpr std::int64_t day_ms = 86'400'000;
-
 const std::vector<std::vector<Panel>>& damages() {
   static const std::vector<std::vector<Panel>> all{
       {Panel::FrontBumper, Panel::Hood, Panel::LeftFender},
