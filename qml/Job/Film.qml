@@ -20,7 +20,7 @@ FocusScope {
     readonly property bool beside: wide && width >= 720
     // The undo row never lies on the keys: it takes the place of the readings, until one is typed.
     readonly property bool undoAway: tight && (film.readingCount > 0 || film.pending >= 0)
-    readonly property real actsTop: tight ? pane.y + pad.keysTop : choices.parent === page ? choices.y : main.y
+    readonly property real actsTop: tight ? pane.y + pad.keysTop : choices.parent === page ? choices.y : desk ? height : main.y
     readonly property real actsX: main.x
     readonly property real actsWidth: main.width
     readonly property real paneWidth: beside ? (desk ? 480 : 400) : width - 2 * Theme.gutter
@@ -32,7 +32,7 @@ FocusScope {
     readonly property real footRoom: tight ? 4 : Theme.gap
 
     implicitHeight: tight ? head.height + pad.implicitHeight + main.height + 2 * Theme.gap + footRoom
-        : desk ? 420
+        : desk ? (large ? 640 : 460)
         : beside ? head.height + choices.height + pad.implicitHeight + more.height + main.height + undoRoom + 6 * Theme.gap
         : head.height + main.height + undoRoom + (large ? 260 : choices.height + 300)
 
@@ -231,7 +231,7 @@ FocusScope {
         Flickable {
             visible: page.desk
             width: parent.width
-            height: main.y - pane.y - y - Theme.gap - page.undoRoom
+            height: page.height - pane.y - y - Theme.gap - page.undoRoom
             contentHeight: besideKept.height
             clip: true
             interactive: contentHeight > height

@@ -2,7 +2,8 @@
 // name: what the screen reader says (must be set). pressable: false makes it a plain surface.
 // guarded: a second press within 250 ms is ignored. refusing: a press gives refused() instead.
 // holdable: 500 ms gives held(). pressed: read only.
-// Acts on release; a slip over 12 dp gives up. Space and Enter press it; so does press().
+// Acts on release; a slip over 12 dp gives up. Space and Enter press it; so does press(). One that is
+// hidden lets go of the focus: Tab goes on from what holds it.
 import QtQuick
 import Jambline.Theme
 
@@ -33,6 +34,8 @@ Item {
     }
 
     activeFocusOnTab: pressable || activeFocus
+    onVisibleChanged: if (!visible && activeFocus)
+        focus = false
     Accessible.role: pressable ? Accessible.Button : Accessible.Grouping
     Accessible.name: name
     Accessible.focusable: pressable
