@@ -38,6 +38,22 @@ constexpr std::string_view notes[] = {
     "Lamp bracket was bent, straightened.",
 };
 
+// What a person says threw it: right now and then, and often nothing.
+std::optional<job::DirtCause> cause_said(const Booth& booth, double which) {
+  using Cause = job::DirtCause;
+  if (booth.hose_is_bad()) {
+    if (which < 0.6) return Cause::Hose;
+    return std::nullopt;
+  }
+  if (booth.filters_are_old() && which < 0.3) return Cause::FellFromAbove;
+  if (which < 0.55) return std::nullopt;
+  if (which < 0.68) return Cause::Chance;
+  if (which < 0.78) return Cause::PrepDust;
+  if (which < 0.86) return Cause::Suit;
+  if (which < 0.92) return Cause::Masking;
+  return which < 0.96 ? Cause::TackOrWipe : Cause::Insect;
+}
+
 class Writer {
  public:
   Writer(VisitPlan plan, const Crew& crew, const House& house, Times& times, SeededRandom& random)
@@ -196,23 +212,10 @@ void Writer::look_over() {
 // Half the time nobody says what threw it.
 void Writer::say_cause() {
   const double part = plan_.story.unit();
-  const double which = plan_.story.unit();
+  const acts::SetCause said{{}, cause_said(plan_.booth, plan_.story.unit())};
   if (!plan_.says_cause || to_correct_.empty() || part < 0.45) return;
-  using Cause = job::DirtCause;
-  std::optional<Cause> cause;
-  if (plan_.booth.hose_is_bad())
-    cause = which < 0.6 ? std::optional(Cause::Hose) : std::nullopt;
-  else if (plan_.booth.filters_are_old() && which < 0.3)
-    cause = Cause::FellFromAbove;
-  else if (which > 0.55)
-    cause = which < 0.68   ? Cause::Chance
-            : which < 0.78 ? Cause::PrepDust
-            : which < 0.86 ? Cause::Suit
-            : which < 0.92 ? Cause::Masking
-            : which < 0.96 ? Cause::TackOrWipe
-                           : Cause::Insect;
-  add(times_.tap(25), Who::Ivo, [cause](const folds::CarView& car) {
-    return Commands{acts::SetCause{car.job, cause}};
+  add(times_.tap(25), Who::Ivo, [said](const folds::CarView& car) {
+    return Commands{acts::SetCause{car.job, said.cause}};
   });
 }
 
