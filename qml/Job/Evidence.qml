@@ -86,9 +86,9 @@ FocusScope {
         inspect: page.inspect
         panel: page.evidence.mapPanel
         inset: panel === "" ? 8 : 16
-        onPanelChanged: Qt.callLater(page.frame)
-        onWidthChanged: Qt.callLater(page.frame)
-        onHeightChanged: Qt.callLater(page.frame)
+        onPanelChanged: Qt.callLater(page.frame) // qmllint disable
+        onWidthChanged: Qt.callLater(page.frame) // qmllint disable
+        onHeightChanged: Qt.callLater(page.frame) // qmllint disable
         Accessible.role: Accessible.Graphic
         Accessible.name: page.evidence.mapWords
         onTapped: (xMm, yMm, xPx, yPx) => page.evidence.showPanel(panel === "" ? map.pattern.pick(xPx, yPx) : "")

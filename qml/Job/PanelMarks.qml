@@ -18,7 +18,8 @@ Item {
     readonly property alias view: map
     // Nothing lies on the panel: the small map stands beside it or below it, where the panel is
     // drawn larger, and the scale bar below.
-    readonly property bool below: fit(width, height - whole.height) >= fit(width - whole.width, height - foot.height)
+    readonly property real side: Math.max(whole.width, film.width + 8)
+    readonly property bool below: fit(width, height - whole.height) >= fit(width - side, height - foot.height)
 
     signal mapAsked
     signal filmAsked
@@ -50,7 +51,7 @@ Item {
 
     PatternMap {
         id: map
-        width: parent.width - (area.below ? 0 : whole.width)
+        width: parent.width - (area.below ? 0 : area.side)
         height: parent.height - (area.below ? whole.height : foot.height)
         inspect: area.inspect
         panel: area.inspect.panel

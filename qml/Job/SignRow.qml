@@ -2,7 +2,6 @@
 // what it points to; the arrow beside it opens its numbers. Signals: showAsked, sumAsked.
 import QtQuick
 import Jambline.Theme
-import Jambline.Screens
 
 Item {
     id: row

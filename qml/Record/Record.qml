@@ -15,6 +15,8 @@ FocusScope {
     property real undoRoom: 0  // kept free at the foot
     readonly property real actsTop: height
     readonly property bool tabled: width >= 1200
+    // Large words: the list keeps room for a car, and the window scrolls.
+    implicitHeight: body.y + Math.max(240, emptyCard.visible ? emptyCard.height + Theme.gap : 0) + undoRoom
 
     signal carAsked(string jobId)
     signal dirtAsked
@@ -45,7 +47,7 @@ FocusScope {
         ActRow {
             id: acts
             x: parent.width - width
-            y: page.tabled ? search.height - height : search.height + Theme.gap
+            y: page.tabled ? Math.max(0, search.height - height) : search.height + Theme.gap
             width: page.tabled ? Math.min(400, parent.width / 2 - Theme.gutter) : parent.width
             height: implicitHeight
 
@@ -102,6 +104,7 @@ FocusScope {
             onCarAsked: jobId => page.carAsked(jobId)
         }
         PaperCard {
+            id: emptyCard
             objectName: "recordEmpty"
             width: Math.min(parent.width, 560)
             visible: page.record.loaded && page.record.shown === 0

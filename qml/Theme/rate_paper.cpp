@@ -181,11 +181,11 @@ RatePaper::Steps RatePaper::steps() const {
   return out;
 }
 
-QPolygonF RatePaper::bandOutline() const {
+QVariant RatePaper::bandOutline() const {
   Steps outline = steps();
   std::for_each(outline.low.rbegin(), outline.low.rend(),
                 [&](const QPointF& point) { outline.high << point; });
-  return outline.high;
+  return QVariant::fromValue(outline.high);
 }
 
 QVariantList RatePaper::middleLines() const {

@@ -46,7 +46,7 @@ class RatePaper : public Paper {
   Q_PROPERTY(double toDay READ toDay NOTIFY viewChanged)
   Q_PROPERTY(bool near READ near NOTIFY viewChanged)  // not all of it is in view
   Q_PROPERTY(QRectF plot READ plot NOTIFY laidOut)
-  Q_PROPERTY(QPolygonF bandOutline READ bandOutline NOTIFY laidOut)
+  Q_PROPERTY(QVariant bandOutline READ bandOutline NOTIFY laidOut)
   Q_PROPERTY(QVariantList middleLines READ middleLines NOTIFY laidOut)
  public:
   using Paper::Paper;
@@ -56,7 +56,7 @@ class RatePaper : public Paper {
   double toDay() const { return view_.to_day; }
   bool near() const { return view_ != all_; }
   QRectF plot() const { return plot_; }
-  QPolygonF bandOutline() const;
+  QVariant bandOutline() const;
   QVariantList middleLines() const;
 
   Q_INVOKABLE void zoomBy(double factor, double x);

@@ -37,6 +37,15 @@ FilmView film_view(const Write<entries::FilmRead>& head, const Write<entries::Fi
   return out;
 }
 
+// The one that made the reading: a correction by a device whose clock is behind may stand before
+// it.
+const Write<entries::FilmRead>& made_by(
+    const std::vector<const Write<entries::FilmRead>*>& writes) {
+  for (const auto* write : writes)
+    if (write->replaces.empty()) return *write;
+  return *writes.front();
+}
+
 template <class View>
 void sort_by_order(std::vector<View>& views) {
   std::sort(views.begin(), views.end(),
@@ -56,7 +65,7 @@ void JobFold::view_correction(CarView& out) const {
   for (const auto& [reading, writes] : film_.by_key()) {
     const auto heads = standing_heads(writes, withdrawals_);
     if (heads.empty()) continue;
-    FilmView view = film_view(*heads.back(), *writes.front());
+    FilmView view = film_view(*heads.back(), made_by(writes));
     view.heads = hashes_of(heads);
     means_um[reading] = view.mean_um;
     if (auto* panel = panel_of(out, heads.back()->value.panel))

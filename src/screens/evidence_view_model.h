@@ -49,7 +49,7 @@ class EvidenceViewModel final : public QObject {
   Q_PROPERTY(QString mapPanel READ mapPanel NOTIFY drawingChanged)  // entry's word; "" the car
   Q_PROPERTY(QString mapWords READ mapWords NOTIFY drawingChanged)  // what the map shows
   Q_PROPERTY(QRectF mapBox READ mapBox NOTIFY drawingChanged)  // of what was looked at, mm, y up
-  Q_PROPERTY(SumRows* sum READ sum CONSTANT)
+  Q_PROPERTY(jambline::screens::SumRows* sum READ sum CONSTANT)
   // The causes, those that something points to first. Roles: key, title, icon, chosen, pointed.
   Q_PROPERTY(QAbstractItemModel* causes READ causes CONSTANT)
   Q_PROPERTY(QString setWords READ setWords NOTIFY changed)  // "Hose, said by Ivo 10:42"; "" none

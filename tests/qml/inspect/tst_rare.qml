@@ -266,6 +266,7 @@ Item {
             verify(!named(made, "look2"));
             Shop.inspect.choose(Shop.markId(1));
             tryVerify(() => named(made, "markLooks").visible);
+            wait(420);  // two touches of one place within 400 ms count as one
             press(made, "markLooks");
             Shop.settle();
             compare(Shop.inspect.chosenLook, 2);
