@@ -18,7 +18,8 @@ Item {
     readonly property alias view: map
     // Nothing lies on the panel: the small map stands beside it or below it, where the panel is
     // drawn larger, and the scale bar below.
-    readonly property real side: Math.max(whole.width, film.width + 8)
+    // Beside the map; a mark's number may hang over the panel's edge.
+    readonly property real side: film.width > whole.width ? film.width + 32 : whole.width
     readonly property bool below: fit(width, height - whole.height) >= fit(width - side, height - foot.height)
 
     signal mapAsked
