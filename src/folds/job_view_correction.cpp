@@ -37,12 +37,16 @@ FilmView film_view(const Write<entries::FilmRead>& head, const Write<entries::Fi
   return out;
 }
 
-// The one that made the reading: a correction by a device whose clock is behind may stand before
-// it.
+// The one that made the reading, or the earliest that is known here: it replaces none of the
+// others. A correction by a device whose clock is behind may stand before it.
 const Write<entries::FilmRead>& made_by(
     const std::vector<const Write<entries::FilmRead>*>& writes) {
+  const auto known = [&](const Hash& hash) {
+    return std::any_of(writes.begin(), writes.end(),
+                       [&](const auto* write) { return write->hash == hash; });
+  };
   for (const auto* write : writes)
-    if (write->replaces.empty()) return *write;
+    if (std::none_of(write->replaces.begin(), write->replaces.end(), known)) return *write;
   return *writes.front();
 }
 
