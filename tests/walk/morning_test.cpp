@@ -83,7 +83,17 @@ class Morning : public testing::Test {
     QQuickItem* item = here(name);
     ASSERT_NE(item, nullptr) << name;
     const QRectF seen(QPointF(0, 0), QSizeF(hand_->window().size()));
-    const QPointF middle = item->mapToScene(QPointF(item->width() / 2, item->height() / 2));
+    const auto middle_of = [&] {
+      return item->mapToScene(QPointF(item->width() / 2, item->height() / 2));
+    };
+    QPointF middle = middle_of();
+    // What still slides in is not where a finger sees it.
+    ASSERT_TRUE(hand_->wait_for([&] {
+      const QPointF before = middle;
+      hand_->wait_for_quiet(40, 300);
+      middle = middle_of();
+      return middle == before;
+    }));
     ASSERT_TRUE(seen.contains(middle)) << name << " lies out of sight";
     tap(middle);
   }
