@@ -108,6 +108,14 @@ QString film_words(double um, Units units) {
   return film_number_words(um, units) + QChar(' ') + film_unit_words(units);
 }
 
+QString removal_words(double um, double sd_um, Units units) {
+  const bool mils = units == Units::Us;
+  const auto words = [&](double value_um) {
+    return QLocale::c().toString(mils ? value_um / job::um_per_mil : value_um, 'f', mils ? 2 : 1);
+  };
+  return QStringLiteral("%1 \u00b1 %2 %3").arg(words(um), words(sd_um), film_unit_words(units));
+}
+
 bool asks_reading(const folds::FilmOfPanel& film, const Result<trade::FilmBudgetResult>& result) {
   return film.source == FilmSource::CoatsTimesBuild && result &&
          result->word == FilmWord::OneLightPass;

@@ -17,6 +17,9 @@ StateKind state_of(trade::FilmWord word);
 QString film_unit_words(Units units);               // "µm", "mil"
 QString film_number_words(double um, Units units);  // "47", "1.9"
 QString film_words(double um, Units units);         // "47 µm"
+// What rounds take is less than the clear by far: one place more, "6.5 ± 1.4 µm", "0.26 ± 0.06
+// mil".
+QString removal_words(double um, double sd_um, Units units);
 
 struct FilmSaid {
   StateKind state{};

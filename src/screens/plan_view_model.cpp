@@ -7,6 +7,7 @@
 #include <set>
 
 #include "screens/correct_words.h"
+#include "screens/film_words.h"
 #include "screens/round_words.h"
 #include "screens/words.h"
 
@@ -151,8 +152,8 @@ void PlanViewModel::show_panels(const CorrectionWork::Planned& planned) {
     const folds::PanelView* view = panel ? planned.car->find(*panel) : nullptr;
     if (!view) continue;
     QStringList facts;
-    facts << tr("takes %1 \u00b1 %2 \u00b5m")
-                 .arg(number(advice.removal_um, 1), number(advice.removal_sd_um, 1));
+    facts << tr("takes %1")
+                 .arg(removal_words(advice.removal_um, advice.removal_sd_um, session_.units()));
     if (advice.whole_panel)
       facts << tr("whole panel advised: %1 % covered").arg(number(advice.covered_percent, 0));
     if (view->plan.substrate == trade::Substrate::Plastic)

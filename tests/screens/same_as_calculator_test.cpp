@@ -136,7 +136,18 @@ TEST_F(SameAsTheCalculator, ThePlan) {
     const auto budget = calculated<trade::FilmBudgetResult>("film-budget", film->second.of.budget);
     ASSERT_TRUE(film->second.result);
     EXPECT_EQ(to_json(*film->second.result), to_json(budget));
+    const QString takes = removal_words(panel.removal_um, panel.removal_sd_um, session_->units());
+    bool said = false;
+    for (int row = 0; row < screen.panels()->rowCount(); ++row)
+      said = said || at(screen.panels(), row, "facts").toString().contains(takes);
+    EXPECT_TRUE(said) << takes.toStdString();
   }
+}
+
+TEST_F(SameAsTheCalculator, WhatRoundsTakeIsSaidInTheUnitOfTheSetting) {
+  EXPECT_EQ(removal_words(6.5, 1.4, Units::Metric), "6.5 \u00b1 1.4 \u00b5m");
+  // One mil is 25.4 um exactly: NIST Special Publication 811, appendix B.
+  EXPECT_EQ(removal_words(25.4, 12.7, Units::Us), "1.00 \u00b1 0.50 mil");
 }
 
 TEST_F(SameAsTheCalculator, DirtOverTime) {
