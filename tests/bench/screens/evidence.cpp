@@ -14,9 +14,9 @@
 
 #include "base/clock.h"
 #include "tests/bench/figures.h"
+#include "tests/bench/screens/bench_hand.h"
 #include "tests/bench/screens/shops.h"
 #include "tests/bench/screens/shown.h"
-#include "tests/threads/screen_hand.h"
 
 namespace jambline::bench {
 
@@ -29,43 +29,23 @@ constexpr int touches = 40;
 
 class Bench {
  public:
-  explicit Bench(app::Program& program) : program_(program), hand_(program) {}
+  explicit Bench(app::Program& program) : program_(program), hand_(program, 200) {}
 
   void prepare() {
-    for (const auto& one : session().shop().people)
-      if (!one.left && one.role == job::Role::Painter)
-        session().choosePerson(QString::fromStdString(one.person.hex()));
-    acts::OpenCar open;
-    open.plate = "B 13-200";
-    open.color = {"G7", "deep green", "#1F4D3A"};
-    open.body = job::BodyShape::FourDoorSedan;
-    double all_mm2 = 0, sum_mm2 = 0;
-    for (const auto& one : pattern().panels) {
-      open.panels.push_back({.panel = one.panel});
-      all_mm2 += trade::area_mm2(one.shape.outline);
-    }
-    open.operations = {{job::Stage::Inspect, "", 60}};
-    job_ = post(open).job;
-    session().openCar(QString::fromStdString(job_.hex()));
-    must_be(hand_.wait_for([&] { return session().hasCar(); }), "the car does not come");
-    int placed = 0;
-    for (const auto& one : pattern().panels) {
-      sum_mm2 += trade::area_mm2(one.shape.outline);
-      for (const auto upto = std::lround(marks * sum_mm2 / all_mm2); placed < upto; ++placed)
-        place_mark(one);
-    }
-    must_be(placed == marks, "marks are missing");
+    hand_.choose_painter();
+    job_ = hand_.open_sedan("B 13-200", pattern().panels, {{job::Stage::Inspect, "", 60}});
+    hand_.throw_nibs(job_, pattern().panels, marks);
     last_ = pattern().panels.back().panel;
     for (const auto& one : session().car()->panels)
       if (one.plan.panel != last_ && one.verdict == job::Verdict::NotLookedAt)
-        post(acts::GiveVerdict{job_, one.plan.panel, job::Verdict::Clean});
+        hand_.post(acts::GiveVerdict{job_, one.plan.panel, job::Verdict::Clean});
   }
 
   double verdict_ms() {
     place_mark(*pattern().find(job::Panel::Hood));
     const auto* panel = session().car()->find(last_);
     if (panel->verdict != job::Verdict::NotLookedAt)
-      post(acts::UndoAction{{{job_, panel->verdict_heads.front()}}});
+      hand_.post(acts::UndoAction{{{job_, panel->verdict_heads.front()}}});
     must_be(hand_.wait_for([&] {
       return session().car()->find(last_)->verdict == job::Verdict::NotLookedAt && !said().ready();
     }),
@@ -119,32 +99,11 @@ class Bench {
   QString answer() const { return said().answer(); }
 
  private:
-  const job::CarPattern& pattern() const { return job::pattern(job::BodyShape::FourDoorSedan); }
+  const job::CarPattern& pattern() const { return BenchHand::sedan(); }
   screens::Session& session() { return program_.session(); }
   screens::EvidenceViewModel& said() const { return program_.evidence(); }
   bool is_answered() const { return said().word() != Word::None && said().word() != Word::Working; }
-  engine::Wrote post(acts::Command command) {
-    bool done = false;
-    engine::Wrote out;
-    session().post(std::move(command), [&](const Result<engine::Wrote>& wrote) {
-      must_be(wrote.has_value(), "an act was refused");
-      out = *wrote;
-      done = true;
-    });
-    must_be(hand_.wait_for([&] { return done; }), "an act hangs");
-    return out;
-  }
-  void place_mark(const job::PatternPanel& panel) {
-    const auto box = trade::bounds(panel.shape.outline.corners);
-    const auto between = [&](double low, double high) {
-      return low + (high - low) * static_cast<double>(random_() >> 11U) / 9007199254740992.0;
-    };
-    trade::Point_mm at{box.low.x_mm - 1, 0};
-    while (!trade::contains(panel.shape.outline, at))
-      at = {between(box.low.x_mm, box.high.x_mm), between(box.low.y_mm, box.high.y_mm)};
-    post(acts::PlaceMark{
-        .job = job_, .panel = panel.panel, .x_mm = at.x_mm, .y_mm = at.y_mm, .defect = {}});
-  }
+  void place_mark(const job::PatternPanel& panel) { hand_.throw_nib(job_, panel); }
   double ms_to_frame(const std::function<void()>& act, const std::function<bool()>& so) {
     long long shown_ns = 0;
     const auto frame = QObject::connect(&hand_.window(), &QQuickWindow::frameSwapped, &here_, [&] {
@@ -158,11 +117,10 @@ class Bench {
   }
 
   app::Program& program_;
-  ScreenHand hand_;
+  BenchHand hand_;
   JobId job_;
   job::Panel last_{};
   bool apart_ = false;
-  std::mt19937_64 random_{200};
   QObject here_;
 };
 }  // namespace

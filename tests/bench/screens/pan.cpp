@@ -8,13 +8,13 @@
 
 #include <QGuiApplication>
 #include <QLocale>
-#include <random>
+#include <cmath>
 
 #include "base/clock.h"
 #include "tests/bench/figures.h"
+#include "tests/bench/screens/bench_hand.h"
 #include "tests/bench/screens/shops.h"
 #include "tests/bench/screens/shown.h"
-#include "tests/threads/screen_hand.h"
 
 namespace jambline::bench {
 
@@ -26,39 +26,15 @@ constexpr double reach_px = 160;
 
 class Bench {
  public:
-  explicit Bench(app::Program& program) : program_(program), hand_(program) {}
+  explicit Bench(app::Program& program) : program_(program), hand_(program, 200) {}
 
   void prepare() {
-    for (const auto& one : session().shop().people)
-      if (!one.left && one.role == job::Role::Painter)
-        session().choosePerson(QString::fromStdString(one.person.hex()));
-    acts::OpenCar open;
-    open.plate = "B 13-200";
-    open.color = {"G7", "deep green", "#1F4D3A"};
-    open.body = job::BodyShape::FourDoorSedan;
-    open.panels = {{.panel = job::Panel::Roof}, {.panel = job::Panel::Hood}};
-    open.operations = {{job::Stage::Inspect, "", 60}};
-    const JobId car = post(open);
-    const auto* roof = job::pattern(open.body).find(job::Panel::Roof);
-    must_be(roof != nullptr, "a sedan without a roof");
-    const auto box = trade::bounds(roof->shape.outline.corners);
-    std::mt19937_64 random(200);
-    const auto between = [&](double low, double high) {
-      return low + (high - low) * static_cast<double>(random() >> 11U) / 9007199254740992.0;
-    };
-    for (int placed = 0; placed < marks;) {
-      const trade::Point_mm at{between(box.low.x_mm, box.high.x_mm),
-                               between(box.low.y_mm, box.high.y_mm)};
-      if (!trade::contains(roof->shape.outline, at)) continue;
-      post(acts::PlaceMark{.job = car,
-                           .panel = job::Panel::Roof,
-                           .x_mm = at.x_mm,
-                           .y_mm = at.y_mm,
-                           .defect = job::DefectKind::Nib});
-      ++placed;
-    }
-    session().openCar(QString::fromStdString(car.hex()));
-    must_be(hand_.wait_for([&] { return session().hasCar(); }), "the car does not come");
+    const auto* roof = BenchHand::sedan().find(job::Panel::Roof);
+    const auto* hood = BenchHand::sedan().find(job::Panel::Hood);
+    must_be(roof && hood, "a sedan without roof or hood");
+    hand_.choose_painter();
+    const JobId car = hand_.open_sedan("B 13-200", {*roof, *hood}, {{job::Stage::Inspect, "", 60}});
+    hand_.throw_nibs(car, {*roof}, marks);
     must_be(hand_.go("Floor", "Panel"), "the panel's screen does not come");
   }
 
@@ -97,21 +73,8 @@ class Bench {
   }
 
  private:
-  screens::Session& session() { return program_.session(); }
-  JobId post(acts::Command command) {
-    bool done = false;
-    JobId job;
-    session().post(std::move(command), [&](const Result<engine::Wrote>& wrote) {
-      must_be(wrote.has_value(), "an act was refused");
-      job = wrote->job;
-      done = true;
-    });
-    must_be(hand_.wait_for([&] { return done; }), "an act hangs");
-    return job;
-  }
-
   app::Program& program_;
-  ScreenHand hand_;
+  BenchHand hand_;
   QObject here_;
 };
 }  // namespace

@@ -16,15 +16,14 @@
 #include <QLocale>
 #include <atomic>
 #include <fcntl.h>
-#include <random>
 #include <thread>
 #include <unistd.h>
 
 #include "base/clock.h"
 #include "tests/bench/figures.h"
+#include "tests/bench/screens/bench_hand.h"
 #include "tests/bench/screens/shops.h"
 #include "tests/bench/screens/shown.h"
-#include "tests/threads/screen_hand.h"
 
 namespace jambline::bench {
 
@@ -45,13 +44,14 @@ class Bench {
  public:
   // `packs` are imported from the back.
   Bench(app::Program& program, std::vector<std::filesystem::path> packs)
-      : program_(program), hand_(program), packs_(std::move(packs)) {}
+      : program_(program), hand_(program, 120), packs_(std::move(packs)) {}
 
   void prepare() {
     choose_panels();
-    choose_person();
-    open_car();
-    throw_marks();
+    hand_.choose_painter();
+    job_ = hand_.open_sedan("B 13-120", panels_,
+                            {{job::Stage::Inspect, "", 60}, {job::Stage::Correct, "", 90}});
+    hand_.throw_nibs(job_, panels_, marks_before);
     must_be(hand_.go("Floor", "Panel"), "the panel's screen does not come");
   }
   void keep_busy() { audit(); }
@@ -61,71 +61,15 @@ class Bench {
   int audits() const { return audits_; }
 
  private:
-  const job::CarPattern& pattern() const { return job::pattern(job::BodyShape::FourDoorSedan); }
-  screens::Session& session() { return program_.session(); }
   screens::InspectViewModel& inspect() { return program_.inspect(); }
 
   void choose_panels() {
-    panels_ = pattern().panels;
+    panels_ = BenchHand::sedan().panels;
     std::sort(panels_.begin(), panels_.end(), [](const auto& a, const auto& b) {
       return trade::area_mm2(a.shape.outline) > trade::area_mm2(b.shape.outline);
     });
     panels_.resize(std::min(panels_.size(), wanted_panels));
     must_be(panels_.size() == wanted_panels, "the sedan has too few panels");
-  }
-  void choose_person() {
-    for (const auto& one : session().shop().people)
-      if (!one.left && one.role == job::Role::Painter)
-        session().choosePerson(QString::fromStdString(one.person.hex()));
-    must_be(session().hasPerson(), "nobody to look over a car");
-  }
-  JobId post(acts::Command command) {
-    bool done = false;
-    JobId job;
-    session().post(std::move(command), [&](const Result<engine::Wrote>& wrote) {
-      must_be(wrote.has_value(), "an act was refused");
-      job = wrote->job;
-      done = true;
-    });
-    must_be(hand_.wait_for([&] { return done; }), "an act hangs");
-    return job;
-  }
-  void open_car() {
-    acts::OpenCar open;
-    open.plate = "B 13-120";
-    open.color = {"G7", "deep green", "#1F4D3A"};
-    open.body = job::BodyShape::FourDoorSedan;
-    for (const auto& one : panels_) open.panels.push_back({.panel = one.panel});
-    open.operations = {{job::Stage::Inspect, "", 60}, {job::Stage::Correct, "", 90}};
-    job_ = post(open);
-    session().openCar(QString::fromStdString(job_.hex()));
-    must_be(hand_.wait_for([&] { return session().hasCar(); }), "the car does not come");
-  }
-  double between(double low, double high) {
-    return low + (high - low) * static_cast<double>(random_() >> 11U) / 9007199254740992.0;
-  }
-  trade::Point_mm spot(const trade::Polygon& outline) {
-    const auto box = trade::bounds(outline.corners);
-    while (true) {
-      const trade::Point_mm at{between(box.low.x_mm, box.high.x_mm),
-                               between(box.low.y_mm, box.high.y_mm)};
-      if (trade::contains(outline, at)) return at;
-    }
-  }
-  void throw_marks() {
-    double all_mm2 = 0, sum_mm2 = 0;
-    for (const auto& one : panels_) all_mm2 += trade::area_mm2(one.shape.outline);
-    int placed = 0;
-    for (const auto& one : panels_) {
-      sum_mm2 += trade::area_mm2(one.shape.outline);
-      for (const auto upto = std::lround(marks_before * sum_mm2 / all_mm2); placed < upto;
-           ++placed) {
-        const auto at = spot(one.shape.outline);
-        post(acts::PlaceMark{
-            .job = job_, .panel = one.panel, .x_mm = at.x_mm, .y_mm = at.y_mm, .defect = {}});
-      }
-    }
-    must_be(placed == marks_before, "marks are missing");
   }
   // Ends by itself when the engine goes: audits are stopped, imports run to their end.
   void audit() {
@@ -155,11 +99,10 @@ class Bench {
   double tap_one(QPointF scene);
 
   app::Program& program_;
-  ScreenHand hand_;
+  BenchHand hand_;
   std::vector<std::filesystem::path> packs_;
   std::vector<job::PatternPanel> panels_;
   JobId job_;
-  std::mt19937_64 random_{120};
   std::atomic<bool> importing_ = false;
   std::atomic<bool> stopping_ = false;
   std::atomic<int> audits_ = 0;
@@ -180,7 +123,7 @@ std::optional<QPointF> Bench::free_place(const job::PatternPanel& panel, trade::
                 : QRectF();
   const auto outline = screens::upright(panel).apply(panel.shape.outline);
   for (int tries = 0; tries < 500; ++tries) {
-    at = spot(outline);
+    at = hand_.spot(outline);
     const QPointF on_map(shown->originX() + at.x_mm * shown->pxPerMm(),
                          shown->originY() - at.y_mm * shown->pxPerMm());
     const QPointF scene = shown->mapToScene(on_map);
@@ -239,7 +182,7 @@ std::vector<double> Bench::tap_all() {
     const auto mark = MarkId::parse(inspect().chosenMark().toStdString());
     must_be(mark.has_value(), "the new mark is not the chosen one");
     const int count = inspect().marks()->count();
-    post(acts::WithdrawMark{job_, MarkId{*mark}});
+    hand_.post(acts::WithdrawMark{job_, MarkId{*mark}});
     must_be(hand_.wait_for([&] { return inspect().marks()->count() < count; }), "a mark stays");
   }
   stopping_ = true;
