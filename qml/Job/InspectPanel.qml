@@ -31,7 +31,7 @@ FocusScope {
         + (inspect.disputed ? dispute.height + Theme.gap : anyMark && !roomy ? 0 : verdict.height + Theme.gap)
         + (anyMark ? marked.height + Theme.gap : 0)
 
-    implicitHeight: beside ? Math.max(area.y + 258 + chips.height, count.height + 112 + undoRoom + actsHeight)
+    implicitHeight: beside ? Math.max(area.y + 258 + chips.height, list.y + Math.max(112, noMarks.visible ? noMarks.height : 0) + 2 * Theme.gap + undoRoom + actsHeight)
         : area.y + (large ? 258 : 148) + chips.height + 2 * Theme.gap + actsHeight
 
     signal nextAsked(string panel)
@@ -214,6 +214,7 @@ FocusScope {
         }
     }
     PaperCard {
+        id: noMarks
         visible: screen.beside && screen.inspect.panelMarkCount === 0
         x: screen.paneX
         y: list.y

@@ -19,7 +19,7 @@ Item {
     // Nothing lies on the panel: the small map stands beside it or below it, where the panel is
     // drawn larger, and the scale bar below.
     // Beside the map; a mark's number may hang over the panel's edge.
-    readonly property real side: film.width > whole.width ? film.width + 32 : whole.width
+    readonly property real side: Math.max(whole.width, film.width) + (Theme.textScale > 1.2 ? 24 : 0)
     readonly property bool below: fit(width, height - whole.height) >= fit(width - side, height - foot.height)
 
     signal mapAsked
@@ -194,7 +194,7 @@ Item {
     PlainButton {
         id: film
         objectName: "panelFilm"
-        x: area.below ? whole.x - width - Theme.gap : area.width - width - 8
+        x: area.below ? whole.x - width - Theme.gap : area.width - width
         y: area.below ? whole.y : Math.max(0, whole.y - height - Theme.gap)
         width: Math.max(whole.width, implicitWidth)
         height: whole.height

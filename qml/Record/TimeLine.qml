@@ -13,6 +13,8 @@ FocusScope {
     required property TimeLineViewModel timeLine
     property bool wide: false
     property real undoRoom: 0  // kept free at the foot
+    // Large words: the list keeps room for an entry, and the window scrolls.
+    implicitHeight: count.y + count.height + Theme.gap + 240 + undoRoom
     readonly property real actsTop: height
 
     Connections {

@@ -167,6 +167,8 @@ bool walk_asks(Shop& shop, bool all_gone) {
   for (std::size_t i = 0; i < enum_words<job::CutItem>.size(); ++i)
     check.checks.push_back({static_cast<job::CutItem>(i), job::CutAnswer::Yes, {}});
   if (!session.car()->before_cut_of(session.person())) session.post(check);
+  for (int i = 0; i < 200 && walk->mode() == screens::WalkViewModel::Mode::Nothing; ++i)
+    settle(shop.window());
   for (int i = 0; i < 60 && walk->mode() == screens::WalkViewModel::Mode::Round; ++i) {
     settle(shop.window());
     walk->act();
