@@ -271,7 +271,7 @@ struct UndoAction {
   std::vector<std::pair<JobId, Hash>> entries;
 };  // what the last act wrote
 
-using Command =
+using CommandKinds =
     std::variant<NameShop, AddPerson, RenamePerson, ChangeRole, LetPersonGo, AddRack, AddBooth,
                  ChangeBooth, LogBoothEvent, CorrectBoothEvent, OpenCar, SetPlate, SetVin, SetColor,
                  SetPromise, PlanPanel, SayBooth, PlanOperation, ChangeEstimate, FinishStage,
@@ -279,5 +279,16 @@ using Command =
                  SayDirtAllOver, GiveVerdict, SetCause, ReadFilm, AnswerBeforeCut, FinishRound,
                  EndMark, StartClock, PauseClock, StopClock, OfferRelease, TakeRelease,
                  ReturnRelease, Withdraw, UndoAction>;
+
+// Copied and destroyed in one place, as an entry's payload is.
+struct Command : CommandKinds {
+  using CommandKinds::CommandKinds;
+  Command();
+  Command(const Command&);
+  Command(Command&&) noexcept;
+  Command& operator=(const Command&);
+  Command& operator=(Command&&) noexcept;
+  ~Command();
+};
 
 }  // namespace jambline::acts

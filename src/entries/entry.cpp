@@ -34,6 +34,13 @@ bool any_kind(Use&& use) {
 
 }  // namespace
 
+Payload::Payload() = default;
+Payload::Payload(const Payload&) = default;
+Payload::Payload(Payload&&) noexcept = default;
+Payload& Payload::operator=(const Payload&) = default;
+Payload& Payload::operator=(Payload&&) noexcept = default;
+Payload::~Payload() = default;
+
 Written write(const Payload& payload) {
   return std::visit(
       [](const auto& value) -> Written {

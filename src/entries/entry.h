@@ -25,13 +25,24 @@ struct UnknownEntry {
 struct ErasedPayload {};
 struct MembershipAct {};
 
-using Payload =
+using PayloadKinds =
     std::variant<UnknownEntry, ErasedPayload, MembershipAct, ShopNamed, PersonAdded, PersonNamed,
                  PersonLeft, RackPlaceAdded, BoothSet, BoothEventLogged, Withdrawn, CarOpened,
                  PlateSet, VinSet, ColorSet, PromiseSet, PanelPlanned, SprayedIn, OperationPlanned,
                  StageDone, NoteWritten, CarDelivered, MarkPlaced, MarkMoved, MarkDescribed,
                  DirtAllOver, MarkEnded, VerdictGiven, FilmRead, BeforeCutAnswered, CauseSet,
                  RoundFinished, ClockActed, ReleaseOffered, ReleaseAnswered>;
+
+// Copied and destroyed in one place: some forty kinds are too many for every file that holds one.
+struct Payload : PayloadKinds {
+  using PayloadKinds::PayloadKinds;
+  Payload();
+  Payload(const Payload&);
+  Payload(Payload&&) noexcept;
+  Payload& operator=(const Payload&);
+  Payload& operator=(Payload&&) noexcept;
+  ~Payload();
+};
 
 struct Order {
   std::uint64_t hlc{};

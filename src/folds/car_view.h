@@ -96,6 +96,12 @@ struct ReleaseView {
 };
 
 struct PanelView {
+  PanelView();
+  PanelView(const PanelView&);
+  PanelView(PanelView&&) noexcept;
+  PanelView& operator=(const PanelView&);
+  PanelView& operator=(PanelView&&) noexcept;
+  ~PanelView();
   job::PanelPlan plan;
   std::vector<Hash> plan_heads;
   job::Verdict verdict = job::Verdict::NotLookedAt;  // the shown one
@@ -231,6 +237,12 @@ struct LabelConflict {
 };
 
 struct CarView {
+  CarView();
+  CarView(const CarView&);
+  CarView(CarView&&) noexcept;
+  CarView& operator=(const CarView&);
+  CarView& operator=(CarView&&) noexcept;
+  ~CarView();
   JobId job;
   bool opened = false;
   std::int64_t opened_ms{};

@@ -23,6 +23,13 @@ constexpr std::size_t usual_entries = 96;
 constexpr std::size_t usual_clock_acts = 24;
 }  // namespace
 
+JobFold::JobFold(const JobId& job) : job_(job) {}
+JobFold::JobFold(const JobFold&) = default;
+JobFold::JobFold(JobFold&&) noexcept = default;
+JobFold& JobFold::operator=(const JobFold&) = default;
+JobFold& JobFold::operator=(JobFold&&) noexcept = default;
+JobFold::~JobFold() = default;
+
 void JobFold::apply(entries::Entry entry) {
   using namespace entries;
   if (seen_.empty()) seen_.reserve(usual_entries);

@@ -18,7 +18,12 @@ namespace jambline::folds {
 
 class JobFold {
  public:
-  explicit JobFold(const JobId& job) : job_(job) {}
+  explicit JobFold(const JobId& job);
+  JobFold(const JobFold&);
+  JobFold(JobFold&&) noexcept;
+  JobFold& operator=(const JobFold&);
+  JobFold& operator=(JobFold&&) noexcept;
+  ~JobFold();
   void apply(entries::Entry entry);
   CarView view() const;
   int entries() const { return static_cast<int>(seen_.size()); }

@@ -16,6 +16,13 @@ void insert_sorted(std::vector<Hash>& list, const Hash& hash) {
 }
 }  // namespace
 
+ShopFold::ShopFold() = default;
+ShopFold::ShopFold(const ShopFold&) = default;
+ShopFold::ShopFold(ShopFold&&) noexcept = default;
+ShopFold& ShopFold::operator=(const ShopFold&) = default;
+ShopFold& ShopFold::operator=(ShopFold&&) noexcept = default;
+ShopFold::~ShopFold() = default;
+
 void ShopFold::apply(const entries::Entry& entry) {
   using namespace entries;
   std::visit(

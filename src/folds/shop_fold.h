@@ -13,6 +13,12 @@ namespace jambline::folds {
 
 class ShopFold {
  public:
+  ShopFold();
+  ShopFold(const ShopFold&);
+  ShopFold(ShopFold&&) noexcept;
+  ShopFold& operator=(const ShopFold&);
+  ShopFold& operator=(ShopFold&&) noexcept;
+  ~ShopFold();
   void apply(const entries::Entry& entry);
   ShopView view() const;
 

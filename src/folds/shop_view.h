@@ -78,6 +78,12 @@ struct BoothEventView {
 };
 
 struct ShopView {
+  ShopView();
+  ShopView(const ShopView&);
+  ShopView(ShopView&&) noexcept;
+  ShopView& operator=(const ShopView&);
+  ShopView& operator=(ShopView&&) noexcept;
+  ~ShopView();
   std::string name;
   std::string zone;  // empty until set
   std::vector<Hash> name_heads;

@@ -53,9 +53,9 @@ concept Kind = requires {
 
 template <std::size_t At = 0, class Use>
 void every_kind(const Use& use) {
-  using T = std::variant_alternative_t<At, Payload>;
+  using T = std::variant_alternative_t<At, PayloadKinds>;
   if constexpr (Kind<T>) use.template operator()<T>();
-  if constexpr (At + 1 < std::variant_size_v<Payload>) every_kind<At + 1>(use);
+  if constexpr (At + 1 < std::variant_size_v<PayloadKinds>) every_kind<At + 1>(use);
 }
 
 template <class T>

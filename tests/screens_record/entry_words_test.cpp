@@ -153,8 +153,8 @@ TEST_F(EntryWords, TextFromAnEntryStaysOnOneLine) {
 // the command line, and belongs to a group.
 template <std::size_t At = 0, class Use>
 void every_kind(const Use& use) {
-  use(std::variant_alternative_t<At, Payload>{});
-  if constexpr (At + 1 < std::variant_size_v<Payload>) every_kind<At + 1>(use);
+  use(std::variant_alternative_t<At, PayloadKinds>{});
+  if constexpr (At + 1 < std::variant_size_v<PayloadKinds>) every_kind<At + 1>(use);
 }
 
 TEST_F(EntryWords, EveryKindHasWordsOnTheScreenAndOnTheCommandLine) {

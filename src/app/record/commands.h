@@ -1,17 +1,34 @@
 // app/record/commands.h: the commands of jambline-record, one file each.
 //
-// Each add_x() puts its command into the program; when the command was given, its result is the
-// program's exit code: 0 all in order, 1 something is wrong with what was looked at, 2 the command
-// could not be carried out.
+// Shape:   main.cpp reads the command line into what was asked; the command prints its answer.
+// Result:  the program's exit code: 0 all in order, 1 something is wrong with what was looked at,
+//          2 the command could not be carried out.
 #pragma once
 
-#include <CLI/CLI.hpp>
+#include <string>
 
 namespace jambline::app {
 
-void add_list(CLI::App& program, int& exit_code);
-void add_show(CLI::App& program, int& exit_code);
-void add_verify(CLI::App& program, int& exit_code);
-void add_catalogue(CLI::App& program, int& exit_code);
+struct ListAsked {
+  std::string folder = ".";
+  bool json = false;
+};
+int list(const ListAsked& asked);
+
+struct ShowAsked {
+  std::string folder = ".";
+  std::string car;  // plate, a part of it, or the job's id
+  bool json = false;
+};
+int show(const ShowAsked& asked);
+
+struct VerifyAsked {
+  std::string folder;
+  std::string fingerprint;  // that the shop has to have; empty: any
+  bool quiet = false;
+};
+int verify(const VerifyAsked& asked);
+
+int catalogue();
 
 }  // namespace jambline::app

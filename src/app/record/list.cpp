@@ -12,11 +12,6 @@
 namespace jambline::app {
 
 namespace {
-struct Given {
-  std::string folder = ".";
-  bool json = false;
-};
-
 // Columns by signs, not by bytes.
 std::string padded(std::string text, std::size_t width) {
   std::size_t signs = 0;
@@ -30,15 +25,17 @@ std::string stage_words(const folds::FloorRow& row) {
   return row.stages > 0 ? "all done" : "nothing planned";
 }
 
-int list(const Given& given) {
-  const auto folder = read_folder(given.folder);
+}  // namespace
+
+int list(const ListAsked& asked) {
+  const auto folder = read_folder(asked.folder);
   if (!folder) {
     std::cerr << said(folder.error());
     return 2;
   }
   std::vector<folds::FloorRow> rows;
   for (const auto& car : folder->cars) rows.push_back(folds::floor_row(car));
-  if (given.json) {
+  if (asked.json) {
     std::cout << to_json(rows) << '\n';
     return 0;
   }
@@ -55,15 +52,6 @@ int list(const Given& given) {
   }
   std::cout << rows.size() << (rows.size() == 1 ? " car\n" : " cars\n");
   return 0;
-}
-}  // namespace
-
-void add_list(CLI::App& program, int& exit_code) {
-  auto given = std::make_shared<Given>();
-  CLI::App* command = program.add_subcommand("list", "all cars, newest first, one line each");
-  command->add_option("--folder", given->folder, "folder with log.db in it; this one by default");
-  command->add_flag("--json", given->json, "as JSON");
-  command->callback([given, &exit_code] { exit_code = list(*given); });
 }
 
 }  // namespace jambline::app

@@ -1,14 +1,43 @@
+#include <CLI/CLI.hpp>
+
 #include "app/record/commands.h"
+
+namespace {
+using namespace jambline::app;
+
+constexpr const char* folder_words = "folder with log.db in it; this one by default";
+}  // namespace
 
 int main(int argc, char** argv) {
   CLI::App program("Looks into a shop's record, and changes nothing.", "jambline-record");
   program.set_version_flag("--version", "jambline-record " JAMBLINE_VERSION);
   program.require_subcommand(1);
   int exit_code = 0;
-  jambline::app::add_list(program, exit_code);
-  jambline::app::add_show(program, exit_code);
-  jambline::app::add_verify(program, exit_code);
-  jambline::app::add_catalogue(program, exit_code);
+
+  ListAsked asked_list;
+  CLI::App* one = program.add_subcommand("list", "all cars, newest first, one line each");
+  one->add_option("--folder", asked_list.folder, folder_words);
+  one->add_flag("--json", asked_list.json, "as JSON");
+  one->callback([&] { exit_code = list(asked_list); });
+
+  ShowAsked asked_show;
+  one = program.add_subcommand("show", "one car: panels, marks, hours and its time line in words");
+  one->add_option("car", asked_show.car, "plate, a part of it, or the job's id")->required();
+  one->add_option("--folder", asked_show.folder, folder_words);
+  one->add_flag("--json", asked_show.json, "as JSON");
+  one->callback([&] { exit_code = show(asked_show); });
+
+  VerifyAsked asked_verify;
+  one = program.add_subcommand("verify",
+                               "check chain, signatures, gaps and membership of a folder's log");
+  one->add_option("folder", asked_verify.folder, "folder with log.db in it")->required();
+  one->add_option("--shop", asked_verify.fingerprint, "the fingerprint that the shop has to have");
+  one->add_flag("--quiet", asked_verify.quiet, "no progress");
+  one->callback([&] { exit_code = verify(asked_verify); });
+
+  one = program.add_subcommand("catalogue", "every kind of entry with its fields, as CATALOGUE.md");
+  one->callback([&] { exit_code = catalogue(); });
+
   try {
     program.parse(argc, argv);
   } catch (const CLI::ParseError& refused) {

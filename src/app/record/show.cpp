@@ -10,12 +10,6 @@
 namespace jambline::app {
 
 namespace {
-struct Given {
-  std::string folder = ".";
-  std::string car;
-  bool json = false;
-};
-
 struct EntryRow {
   Hash hash;
   DeviceId device;
@@ -111,16 +105,18 @@ void print_hours(const folds::CarView& car, const folds::ShopView& shop) {
   }
 }
 
-int show(const Given& given) {
-  const auto folder = read_folder(given.folder);
+}  // namespace
+
+int show(const ShowAsked& asked) {
+  const auto folder = read_folder(asked.folder);
   if (!folder) {
     std::cerr << said(folder.error());
     return 2;
   }
-  const auto car = find_car(*folder, given.car);
+  const auto car = find_car(*folder, asked.car);
   if (!car) {
     if (car.error().code == Code::Disputed)
-      std::cerr << "several cars fit \"" << given.car << "\": " << car.error().arg("cars")
+      std::cerr << "several cars fit \"" << asked.car << "\": " << car.error().arg("cars")
                 << "\nto do: name one by the signs in brackets\n";
     else
       std::cerr << said(car.error());
@@ -139,7 +135,7 @@ int show(const Given& given) {
                              entry.clock_flags, name_of(entry.person, folder->shop), entry.kind,
                              entries::kind_name(entry.kind), line_of(entry, shop),
                              history.taken_back(entry.hash) != nullptr});
-  if (given.json) {
+  if (asked.json) {
     std::cout << to_json(shown) << '\n';
     return 0;
   }
@@ -152,17 +148,6 @@ int show(const Given& given) {
               << (row.clock_flags ? " (clock in doubt)  " : "  ") << row.person << "  " << row.words
               << (row.taken_back ? "  [taken back]" : "") << '\n';
   return 0;
-}
-}  // namespace
-
-void add_show(CLI::App& program, int& exit_code) {
-  auto given = std::make_shared<Given>();
-  CLI::App* command =
-      program.add_subcommand("show", "one car: panels, marks, hours and its time line in words");
-  command->add_option("car", given->car, "plate, a part of it, or the job's id")->required();
-  command->add_option("--folder", given->folder, "folder with log.db in it; this one by default");
-  command->add_flag("--json", given->json, "as JSON");
-  command->callback([given, &exit_code] { exit_code = show(*given); });
 }
 
 }  // namespace jambline::app

@@ -9,12 +9,6 @@
 namespace jambline::app {
 
 namespace {
-struct Given {
-  std::string folder;
-  std::string fingerprint;
-  bool quiet = false;
-};
-
 void print_proven(const log::Audit& found) {
   if (found.shop) std::cout << "shop   " << seal::fingerprint(found.shop) << '\n';
   for (const auto& head : found.heads)
@@ -27,18 +21,20 @@ void print_proven(const log::Audit& found) {
               << " came before their device's revocation was known and do not count\n";
 }
 
-int verify(const Given& given) {
+}  // namespace
+
+int verify(const VerifyAsked& asked) {
   std::optional<ShopId> wanted;
-  if (!given.fingerprint.empty() && !(wanted = seal::parse_fingerprint(given.fingerprint))) {
+  if (!asked.fingerprint.empty() && !(wanted = seal::parse_fingerprint(asked.fingerprint))) {
     std::cerr << "a fingerprint is eight groups of four signs of 0-9 and a-f\n";
     return 2;
   }
-  const auto progress = [&given](double part) {
-    if (!given.quiet)
+  const auto progress = [&asked](double part) {
+    if (!asked.quiet)
       std::cerr << "\rchecking " << static_cast<int>(100 * part) << " %" << std::flush;
   };
-  const auto found = log::EntryLog::audit(given.folder, {}, progress);
-  if (!given.quiet) std::cerr << "\r              \r";
+  const auto found = log::EntryLog::audit(asked.folder, {}, progress);
+  if (!asked.quiet) std::cerr << "\r              \r";
   if (!found) {
     std::cout << "BAD    " << said(found.error());
     return found.error().code == Code::NoSuchFile || found.error().code == Code::ReadOnly ? 2 : 1;
@@ -49,22 +45,11 @@ int verify(const Given& given) {
     return 1;
   }
   if (wanted && found->shop != *wanted) {
-    std::cout << "BAD    " << said(Error{Code::WrongShop, "verify", given.folder, {}});
+    std::cout << "BAD    " << said(Error{Code::WrongShop, "verify", asked.folder, {}});
     return 1;
   }
   std::cout << "good\n";
   return 0;
-}
-}  // namespace
-
-void add_verify(CLI::App& program, int& exit_code) {
-  auto given = std::make_shared<Given>();
-  CLI::App* command = program.add_subcommand(
-      "verify", "check chain, signatures, gaps and membership of a folder's log");
-  command->add_option("folder", given->folder, "folder with log.db in it")->required();
-  command->add_option("--shop", given->fingerprint, "the fingerprint that the shop has to have");
-  command->add_flag("--quiet", given->quiet, "no progress");
-  command->callback([given, &exit_code] { exit_code = verify(*given); });
 }
 
 }  // namespace jambline::app
