@@ -2,6 +2,7 @@
 #include <set>
 
 #include "acts/decisions.h"
+#include "folds/shots_of_car.h"
 #include "job/body_shape.h"
 #include "trade/vin.h"
 
@@ -162,6 +163,13 @@ Drafts decide_one(const Scene& scene, const FinishStage& command) {
       return fail(Code::AlreadyDone, "finish a stage", std::string(word_of(command.stage)));
     heads = stage.heads;
   }
+  const int missing =
+      command.done ? folds::missing_shots(*car, scene.world.shop, command.stage) : 0;
+  if (missing > 0 && !command.without_shots)
+    return fail(Error{Code::NotYet,
+                      "finish a stage",
+                      std::string(word_of(command.stage)),
+                      {{"what", "pictures"}, {"missing", std::to_string(missing)}}});
   std::vector<Draft> out;
   for (const auto& running : car->running) {
     const auto* operation = car->find(running.operation);
@@ -170,7 +178,10 @@ Drafts decide_one(const Scene& scene, const FinishStage& command) {
       out.push_back({command.job, entries::ClockActed{running.person, entries::ClockActKind::Stop,
                                                       running.operation}});
   }
-  out.push_back({command.job, entries::StageDone{command.stage, command.done, std::move(heads)}});
+  out.push_back(
+      {command.job, entries::StageDone{command.stage, command.done, std::move(heads),
+                                       missing > 0 ? command.without_shots : std::nullopt,
+                                       missing > 0 ? std::optional(missing) : std::nullopt}});
   return out;
 }
 

@@ -128,6 +128,8 @@ struct FinishStage {
   JobId job;
   job::Stage stage{};
   bool done = true;
+  // Wanted pictures are missing and it is done without them. Without a reason that is refused.
+  std::optional<job::WithoutShots> without_shots = {};
 };
 struct WriteNote {
   JobId job;
@@ -229,6 +231,42 @@ struct EndMark {
   job::MarkEnd end{};
 };
 
+// Pictures. `facts` are those of the file, which is in blobs before the command is decided. A poor
+// one is kept only when the person says so. The panel of a mark is found by decide.
+struct TakePicture {
+  JobId job;
+  job::PictureFacts facts;
+  job::PictureFrom from{};
+  entries::PicturePlace place;
+  bool kept_though_poor = false;
+};
+struct FilePicture {
+  JobId job;
+  PictureId picture;
+  entries::PicturePlace place;
+};
+// `changes`: takes the place of that note.
+struct NotePicture {
+  JobId job;
+  PictureId picture;
+  job::PictureNote drawn;
+  std::optional<PictureNoteId> changes = {};
+};
+// Edges or a jamb, on the picture of a panel. Each find places its mark there: at the place that is
+// said, else beside the panel's longest gap. None: clean.
+struct CheckEdges {
+  JobId job;
+  PictureId picture;
+  std::vector<job::DefectKind> finds;
+  std::optional<double> x_mm = {};  // with y_mm or not at all
+  std::optional<double> y_mm = {};
+};
+// All shots of a stage, said by a manager; new ones have no id yet. None: no pictures are wanted.
+struct SetShotList {
+  job::Stage stage{};
+  std::vector<job::Shot> shots;
+};
+
 // 5) The clock. One clock a person: starting elsewhere ends what ran, in the same action.
 struct StartClock {
   PersonId worker;
@@ -277,8 +315,9 @@ using CommandKinds =
                  SetPromise, PlanPanel, SayBooth, PlanOperation, ChangeEstimate, FinishStage,
                  WriteNote, Deliver, PlaceMark, MoveMark, DescribeMark, WithdrawMark,
                  SayDirtAllOver, GiveVerdict, SetCause, ReadFilm, AnswerBeforeCut, FinishRound,
-                 EndMark, StartClock, PauseClock, StopClock, OfferRelease, TakeRelease,
-                 ReturnRelease, Withdraw, UndoAction>;
+                 EndMark, TakePicture, FilePicture, NotePicture, CheckEdges, SetShotList,
+                 StartClock, PauseClock, StopClock, OfferRelease, TakeRelease, ReturnRelease,
+                 Withdraw, UndoAction>;
 
 // Copied and destroyed in one place, as an entry's payload is.
 struct Command : CommandKinds {

@@ -55,6 +55,9 @@ using BoothId = Id<struct BoothTag>;
 using BoothEventId = Id<struct BoothEventTag>;
 using ReadingId = Id<struct ReadingTag>;
 using RoundId = Id<struct RoundTag>;
+using PictureId = Id<struct PictureTag>;
+using PictureNoteId = Id<struct PictureNoteTag>;
+using ShotId = Id<struct ShotTag>;
 
 }  // namespace jambline
 

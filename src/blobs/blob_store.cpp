@@ -304,4 +304,13 @@ Result<CopyReport> copy_blobs(const BlobStore& from, BlobStore& to, std::span<co
   return report;
 }
 
+// Removing.
+
+Status BlobStore::remove(const BlobName& name) {
+  if (!writable_) return fail(Code::ReadOnly, "remove_blob", name.hex());
+  const Path file = path_of(name);
+  JAMBLINE_TRY(files_.remove(file));
+  return files_.sync_folder(file.parent_path());
+}
+
 }  // namespace jambline::blobs

@@ -91,6 +91,8 @@ class BlobStore {
   Result<std::vector<std::uint8_t>> get(const BlobName& name,
                                         std::uint64_t limit_bytes = 64U << 20U) const;
   Status check(const BlobName& name) const;
+  // Gone for good, also after power loss; one that is not there is NoSuchFile.
+  Status remove(const BlobName& name);
   Result<bool> has(const BlobName& name) const;  // by its file's name; check() reads it
   Result<std::uint64_t> size_bytes(const BlobName& name) const;
   Result<std::vector<BlobName>> list() const;  // sorted

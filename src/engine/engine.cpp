@@ -8,9 +8,11 @@
 #include <set>
 
 #include "acts/decide.h"
+#include "engine/device_key.h"
 #include "engine/floor.h"
 #include "engine/job_cache.h"
 #include "engine/lane.h"
+#include "engine/pictures.h"
 #include "engine/read_entry.h"
 #include "folds/shop_fold.h"
 #include "shelf/drafts.h"
@@ -18,33 +20,16 @@
 namespace jambline::engine {
 
 namespace {
-
 constexpr std::int64_t start_of_2025_ms = 1735689600000;
-
-bool erasable(std::uint16_t kind) {
-  static const std::vector<std::uint16_t> kinds = entries::erasable_kinds();
-  return std::find(kinds.begin(), kinds.end(), kind) != kinds.end();
-}
-
-// The device's key; made when the folder is new.
-Result<seal::SigningKey> key_of(const std::filesystem::path& folder, bool fresh, Random& random) {
-  const auto file = folder / "device.key";
-  if (!fresh) return seal::SigningKey::load(file);
-  auto known = seal::SigningKey::load(file);
-  if (known || known.error().code != Code::NoSuchFile) return known;
-  auto key = seal::SigningKey::make(random);
-  JAMBLINE_TRY(key.save(file));
-  return key;
-}
 
 class LocalEngine final : public Engine {
  public:
-  explicit LocalEngine(Parts parts) : parts_(std::move(parts)) {}
+  explicit LocalEngine(Parts parts) : parts_(std::move(parts)), pictures_(parts_.folder) {}
 
   Status start() {
     if (!parts_.log) {
       log::OpenOptions options;
-      options.erasable = erasable;
+      options.erasable = may_be_erased;
       std::error_code ignored;  // if the folder cannot be made, opening it says so
       std::filesystem::create_directories(parts_.folder, ignored);
       auto opened = log::EntryLog::open(parts_.folder, log::OpenMode::Write, options);
@@ -88,14 +73,16 @@ class LocalEngine final : public Engine {
       note_trouble(std::move(drafts.error()));
     }
     open_pins();
+    if (auto opened = pictures_.open(!barred_); !opened) note_trouble(std::move(opened.error()));
     publish();
     return {};
   }
 
   ~LocalEngine() override {
     stop_audit();
-    pin_lane_.reset();  // before the work lane: its work posts there
-    calc_.reset();      // first: its work may post to the work lane
+    files_lane_.reset();  // before the work lane: its work posts there
+    pin_lane_.reset();    // before the work lane: its work posts there
+    calc_.reset();        // first: its work may post to the work lane
     work_.reset();
   }
 
@@ -178,19 +165,53 @@ class LocalEngine final : public Engine {
 
   void audit(std::function<void(double)> progress,
              std::function<void(Result<log::Audit>)> done) override {
-    std::stop_source stop;
-    {
-      const std::lock_guard lock(mutex_);
-      audit_stop_ = stop;
-    }
-    calc_->post([this, stop, progress = std::move(progress), done = std::move(done)] {
-      done(log::EntryLog::audit(parts_.folder, stop.get_token(), progress));
+    calc_->post([this, stop = new_stop(), progress = std::move(progress), done = std::move(done)] {
+      done(log::EntryLog::audit(parts_.folder, stop, progress));
     });
   }
 
   void stop_audit() override {
     const std::lock_guard lock(mutex_);
     audit_stop_.request_stop();
+  }
+
+  void keep_picture(PictureBytes bytes, acts::TakePicture command, PersonId person,
+                    Done done) override {
+    work_->post([this, bytes = std::move(bytes), command = std::move(command), person,
+                 done = std::move(done)]() mutable {
+      if (barred_) return done(fail(*barred_));
+      pictures_.begin_keeping(command.facts.file);
+      keep_draft(meant_form(command.facts.file), meant_text(command, person));
+      files_lane_->post([this, bytes = std::move(bytes), command = std::move(command), person,
+                         done = std::move(done)]() mutable {
+        Status put = pictures_.put(*bytes, command.facts.file);
+        work_->post([this, put = std::move(put), command = std::move(command), person,
+                     done = std::move(done)] { name_picture(put, command, person, done); });
+      });
+    });
+  }
+
+  const blobs::BlobStore* blobs() const override { return pictures_.store(); }
+
+  void leftovers(std::function<void(Result<std::vector<LeftoverPicture>>)> done) override {
+    calc_->post([this, done = std::move(done)] {
+      done(pictures_.leftovers([this](const std::string& form) { return draft(form); }));
+    });
+  }
+
+  void drop_leftover(Hash file, std::function<void(Status)> done) override {
+    calc_->post([this, file, done = std::move(done)] {
+      Status dropped = pictures_.drop(file);
+      if (dropped) keep_draft(meant_form(file), "");
+      done(std::move(dropped));
+    });
+  }
+
+  void check_pictures(std::function<void(double)> progress,
+                      std::function<void(Result<PictureCheck>)> done) override {
+    calc_->post([this, stop = new_stop(), progress = std::move(progress), done = std::move(done)] {
+      done(engine::check_pictures(parts_.folder, pictures_.store(), stop, progress));
+    });
   }
 
   void calculate(std::function<void()> work) override { calc_->post(std::move(work)); }
@@ -232,12 +253,12 @@ class LocalEngine final : public Engine {
   }
 
   void drain() override {
-    std::latch no_pin_waits(1);
-    pin_lane_->post([&no_pin_waits] { no_pin_waits.count_down(); });
-    no_pin_waits.wait();
-    std::latch calculated(1);
-    calc_->post([&calculated] { calculated.count_down(); });
-    calculated.wait();
+    // A picture goes over three lanes: work, files, work.
+    for (Lane* lane : {work_.get(), files_lane_.get(), work_.get(), pin_lane_.get(), calc_.get()}) {
+      std::latch over(1);
+      lane->post([&over] { over.count_down(); });
+      over.wait();
+    }
     std::latch reached(1);
     work_->post([&reached] { reached.count_down(); }, Lane::Haste::Later);
     reached.wait();
@@ -264,6 +285,7 @@ class LocalEngine final : public Engine {
     }
     if (!drafts) return fail(std::move(drafts.error()));
 
+    if (auto there = pictures_.are_there(*drafts); !there) return fail(std::move(there.error()));
     std::vector<log::Draft> bytes;
     bytes.reserve(drafts->size());
     for (const auto& draft : *drafts) {
@@ -290,6 +312,27 @@ class LocalEngine final : public Engine {
     if (auto folded = fold(wrote.entries, /*at_once=*/true); !folded)
       note_trouble(std::move(folded.error()));
     return wrote;
+  }
+
+  // The file is on the disk or could not be put there. Where it was meant to go is kept until its
+  // entry is.
+  void name_picture(const Status& put, const acts::TakePicture& command, const PersonId& person,
+                    const Done& done) {
+    Result<Wrote> wrote = put ? act(command, person) : Result<Wrote>(fail(put.error()));
+    if (wrote || !put) keep_draft(meant_form(command.facts.file), "");
+    pictures_.end_keeping(command.facts.file);
+    if (wrote)
+      publish();
+    else if (!put)
+      tell(put.error());
+    done(std::move(wrote));
+    if (record_wanted_ || lessons_wanted_) publish_lists_later();
+  }
+
+  std::stop_token new_stop() {
+    const std::lock_guard lock(mutex_);
+    audit_stop_ = {};
+    return audit_stop_.get_token();
   }
 
   Status erase_names(const PersonId& person, const PersonId& by) {
@@ -413,21 +456,14 @@ class LocalEngine final : public Engine {
 
   // Without the device's own key nothing is written; what is there is shown.
   Status take_key(bool fresh) {
-    auto key = key_of(parts_.folder, fresh, *parts_.random);
-    if (!key && fresh) return fail(std::move(key.error()));
-    if (!key)
-      barred_ = std::move(key.error());
-    else if (!fresh && !belongs_here(key->device()))
-      barred_ = Error{Code::WrongKey, "open", "device.key", {{"device", key->device().hex()}}};
+    auto key = device_key(parts_.folder, *log_, fresh, *parts_.random);
+    if (key)
+      key_ = std::move(*key);
+    else if (fresh)
+      return fail(std::move(key.error()));
     else
-      key_ = *key;
+      barred_ = std::move(key.error());
     return {};
-  }
-
-  // A restored shop has no own device yet: one of its members may go on in it.
-  bool belongs_here(const DeviceId& device) const {
-    if (log_->device()) return device == log_->device();
-    return log_->members().find(device) != nullptr;
   }
 
   // A device that woke up in the past says so before the first act does.
@@ -515,6 +551,7 @@ class LocalEngine final : public Engine {
   std::optional<JobCache> jobs_;
   std::optional<Floor> floor_;
   std::optional<shelf::Drafts> drafts_;
+  Pictures pictures_;
   folds::ShopFold shop_;
   std::shared_ptr<const folds::ShopView> shop_view_;
   std::shared_ptr<const LastAct> last_act_;
@@ -542,6 +579,7 @@ class LocalEngine final : public Engine {
   std::unique_ptr<Lane> work_ = std::make_unique<Lane>();
   std::unique_ptr<Lane> calc_ = std::make_unique<Lane>(Lane::Place::Background);
   std::unique_ptr<Lane> pin_lane_ = std::make_unique<Lane>();
+  std::unique_ptr<Lane> files_lane_ = std::make_unique<Lane>();
 };
 
 }  // namespace

@@ -26,6 +26,7 @@
 #include "base/clock.h"
 #include "base/error.h"
 #include "base/random.h"
+#include "blobs/blob_store.h"
 #include "entries/entry.h"
 #include "folds/car_view.h"
 #include "folds/floor_view.h"
@@ -68,6 +69,28 @@ struct Wrote {
   JobId job;  // of OpenCar: the new job
 };
 
+// A picture that was put on the disk and never got its entry.
+struct LeftoverPicture {
+  Hash file;
+  std::uint64_t size_bytes{};
+  std::optional<acts::TakePicture> meant;  // when that is known
+  PersonId person;                         // who took it, when that is known
+};
+
+struct NamedPicture {
+  JobId job;
+  PictureId picture;
+  Hash file;
+  entries::PicturePlace place;  // as it was kept first
+};
+struct PictureCheck {
+  std::uint64_t files = 0;  // looked at, each once
+  std::uint64_t bytes = 0;
+  std::vector<NamedPicture> damaged;   // other bytes than those that were kept
+  std::vector<NamedPicture> not_here;  // no file of that name in this folder
+  bool stopped = false;                // not everything was looked at
+};
+
 class Engine {
  public:
   struct Parts {
@@ -108,6 +131,23 @@ class Engine {
   virtual void audit(std::function<void(double)> progress,
                      std::function<void(Result<log::Audit>)> done) = 0;
   virtual void stop_audit() = 0;
+
+  // Pictures: the file goes into blobs first, on a lane of its own, then the entry that names it.
+  // A kill in between leaves the file behind; leftovers() finds it, with where it was meant to go.
+  // `command.facts.file` has to be the hash of the bytes (else BadHash). `done` is called on the
+  // work lane; with an error nothing is in the record, and the bytes are still the caller's.
+  using PictureBytes = std::shared_ptr<const std::vector<std::uint8_t>>;
+  virtual void keep_picture(PictureBytes bytes, acts::TakePicture command, PersonId person,
+                            Done done) = 0;
+  // Null when the folder has none and cannot be written.
+  virtual const blobs::BlobStore* blobs() const = 0;
+  // Files of blobs/ that no entry names. On the calc lane; `done` is called there.
+  virtual void leftovers(std::function<void(Result<std::vector<LeftoverPicture>>)> done) = 0;
+  // The file goes, unless an entry names it (NotAllowed). On the calc lane.
+  virtual void drop_leftover(Hash file, std::function<void(Status)> done) = 0;
+  // Hashes the files of all pictures again, on the calc lane; stopped by stop_audit().
+  virtual void check_pictures(std::function<void(double)> progress,
+                              std::function<void(Result<PictureCheck>)> done) = 0;
 
   // Long work of a screen on values of its own, on the calc lane, one after another. Taps do not
   // wait for it.

@@ -1,5 +1,7 @@
 #include "engine/read_entry.h"
 
+#include <algorithm>
+
 namespace jambline::engine {
 
 entries::Entry read_entry(const log::Said& said) {
@@ -25,6 +27,11 @@ entries::Entry read_entry(const log::Said& said) {
 
 entries::Entry read_entry(const seal::SealedEntry& sealed) {
   return read_entry(log::Said{0, sealed.hash, sealed.header, sealed.payload, sealed.erased});
+}
+
+bool may_be_erased(std::uint16_t kind) {
+  static const std::vector<std::uint16_t> kinds = entries::erasable_kinds();
+  return std::find(kinds.begin(), kinds.end(), kind) != kinds.end();
 }
 
 }  // namespace jambline::engine

@@ -12,4 +12,6 @@ namespace jambline::engine {
 entries::Entry read_entry(const log::Said& said);
 entries::Entry read_entry(const seal::SealedEntry& sealed);
 
+bool may_be_erased(std::uint16_t kind);
+
 }  // namespace jambline::engine

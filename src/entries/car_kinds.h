@@ -7,6 +7,7 @@
 
 #include "entries/shop_kinds.h"
 #include "job/car.h"
+#include "job/shot.h"
 #include "job/stage.h"
 
 namespace jambline::entries {
@@ -130,11 +131,17 @@ struct StageDone {
   job::Stage stage{};
   bool done = true;  // false: opened again
   std::vector<Hash> replaces;
+  // Wanted pictures were missing: how many, and why it was done without them.
+  std::optional<job::WithoutShots> without_shots = {};
+  std::optional<int> shots_missing = {};
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "stage"}, self.stage);
     visit(Field{.name = "done"}, self.done);
     visit(replaces_field, self.replaces);
+    visit(Field{.name = "without_shots", .doc = "why it was done though pictures were missing"},
+          self.without_shots);
+    visit(Field{.name = "shots_missing", .min = 1, .max = 10000}, self.shots_missing);
   }
 };
 

@@ -14,6 +14,7 @@
 
 #include "entries/car_kinds.h"
 #include "entries/correct_kinds.h"
+#include "entries/picture_kinds.h"
 #include "entries/shop_kinds.h"
 #include "entries/work_kinds.h"
 
@@ -31,7 +32,8 @@ using PayloadKinds =
                  PlateSet, VinSet, ColorSet, PromiseSet, PanelPlanned, SprayedIn, OperationPlanned,
                  StageDone, NoteWritten, CarDelivered, MarkPlaced, MarkMoved, MarkDescribed,
                  DirtAllOver, MarkEnded, VerdictGiven, FilmRead, BeforeCutAnswered, CauseSet,
-                 RoundFinished, ClockActed, ReleaseOffered, ReleaseAnswered>;
+                 RoundFinished, ClockActed, ReleaseOffered, ReleaseAnswered, PictureTaken,
+                 PictureFiled, PictureNoted, EdgesLookedAt, ShotListSet>;
 
 // Copied and destroyed in one place: some forty kinds are too many for every file that holds one.
 struct Payload : PayloadKinds {

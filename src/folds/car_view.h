@@ -16,6 +16,7 @@
 #include "base/describe.h"
 #include "entries/work_kinds.h"
 #include "folds/correct_view.h"
+#include "folds/picture_view.h"
 #include "job/car.h"
 #include "job/mark.h"
 #include "job/person.h"
@@ -214,10 +215,14 @@ struct StageView {
   job::Stage stage{};
   bool done = false;
   std::vector<Hash> heads;
+  std::optional<job::WithoutShots> without_shots = {};  // done though pictures were missing
+  std::optional<int> shots_missing = {};
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "stage"}, self.stage);
     visit(Field{.name = "done"}, self.done);
+    visit(Field{.name = "without_shots"}, self.without_shots);
+    visit(Field{.name = "shots_missing"}, self.shots_missing);
   }
   friend bool operator==(const StageView&, const StageView&) = default;
 };
@@ -267,7 +272,8 @@ struct CarView {
   std::vector<WorkedView> worked;
   std::vector<SeenView> seen;             // by person; not described: it follows from the entries
   std::vector<BeforeCutView> before_cut;  // by person
-  std::optional<CauseView> cause;         // none: nobody said anything
+  std::vector<PictureView> pictures;
+  std::optional<CauseView> cause;  // none: nobody said anything
   ReleaseView car_release;
   std::optional<std::int64_t> delivered_ms;
   int entries = 0;
@@ -292,11 +298,17 @@ struct CarView {
     visit(Field{.name = "running"}, self.running);
     visit(Field{.name = "worked"}, self.worked);
     visit(Field{.name = "before_cut"}, self.before_cut);
+    visit(Field{.name = "pictures"}, self.pictures);
     visit(Field{.name = "cause"}, self.cause);
     visit(Field{.name = "car_release"}, self.car_release);
     visit(Field{.name = "delivered_ms"}, self.delivered_ms);
     visit(Field{.name = "entries"}, self.entries);
     visit(Field{.name = "unknown_entries"}, self.unknown_entries);
+  }
+  const PictureView* find(const PictureId& picture) const {
+    for (const auto& one : pictures)
+      if (one.picture == picture) return &one;
+    return nullptr;
   }
   const PanelView* find(job::Panel panel) const {
     for (const auto& one : panels)

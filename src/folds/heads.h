@@ -106,6 +106,8 @@ class Writes {
                                        std::move(replaces), std::move(value)});
   }
 
+  bool empty() const { return writes_.empty(); }
+
   // A key's writes in display order, by key.
   std::map<Key, std::vector<const Write<T>*>> by_key() const {
     std::map<Key, std::vector<const Write<T>*>> out;

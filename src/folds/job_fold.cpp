@@ -60,7 +60,20 @@ void JobFold::apply(entries::Entry entry) {
           operations_.write(said.operation, entry, std::move(said.replaces),
                             Operation{said.stage, std::move(said.title), said.estimate_min});
         } else if constexpr (std::is_same_v<T, StageDone>) {
-          stages_.write(said.stage, entry, std::move(said.replaces), said.done);
+          stages_.write(said.stage, entry, std::move(said.replaces),
+                        Done{said.done, said.without_shots, said.shots_missing});
+        } else if constexpr (std::is_same_v<T, PictureTaken>) {
+          const PictureId picture = said.picture;
+          picture_places_.write(picture, entry, {}, said.place);
+          pictures_.write(picture, entry, {}, std::move(said));
+        } else if constexpr (std::is_same_v<T, PictureFiled>) {
+          picture_places_.write(said.picture, entry, std::move(said.replaces), said.place);
+        } else if constexpr (std::is_same_v<T, PictureNoted>) {
+          const PictureNoteId note = said.note;
+          auto replaces = std::move(said.replaces);
+          picture_notes_.write(note, entry, std::move(replaces), std::move(said));
+        } else if constexpr (std::is_same_v<T, EdgesLookedAt>) {
+          edges_.write(said.picture, entry, std::move(said.replaces), std::move(said.finds));
         } else if constexpr (std::is_same_v<T, CarDelivered>) {
           delivered_.write(entry, {}, said.open_points);
         } else if constexpr (std::is_same_v<T, MarkPlaced>) {
@@ -169,6 +182,7 @@ CarView JobFold::view() const {
   view_labels(out);
   view_panels(out);
   view_correction(out);
+  view_pictures(out);
   view_hours(out);
   out.seen.reserve(last_by_.size());
   for (const auto& last : last_by_) out.seen.push_back(last.seen);

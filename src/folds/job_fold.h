@@ -88,6 +88,7 @@ class JobFold {
   ReleaseView release_view(const Offers& offers, const Answers& answers) const;
   void view_panels(CarView& out) const;
   void view_correction(CarView& out) const;
+  void view_pictures(CarView& out) const;
   void view_hours(CarView& out) const;
   void view_labels(CarView& out) const;
 
@@ -121,7 +122,17 @@ class JobFold {
   Writes<RoundId, entries::RoundFinished> rounds_;
   Writes<PersonId, std::vector<job::CutCheck>> before_cut_;
   Writes<OperationId, Operation> operations_;
-  Writes<job::Stage, bool> stages_;
+  struct Done {
+    bool done = true;
+    std::optional<job::WithoutShots> without_shots;
+    std::optional<int> shots_missing;
+    friend bool operator==(const Done&, const Done&) = default;
+  };
+  Writes<job::Stage, Done> stages_;
+  Writes<PictureId, entries::PictureTaken> pictures_;
+  Writes<PictureId, entries::PicturePlace> picture_places_;
+  Writes<PictureNoteId, entries::PictureNoted> picture_notes_;
+  Writes<PictureId, std::vector<job::DefectKind>> edges_;
   Heads<int> delivered_;
   std::vector<trade::ClockAct> clock_acts_;
   std::vector<Hash> unknown_;

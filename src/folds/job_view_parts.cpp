@@ -155,10 +155,15 @@ void JobFold::view_hours(CarView& out) const {
   for (const auto& [stage, writes] : stages)
     if (!standing_heads(writes, withdrawals_).empty()) planned[stage] = true;
   for (const auto& [stage, any] : planned) {
-    StageView view{stage, false, {}};
+    StageView view;
+    view.stage = stage;
     const auto heads = standing_heads(of_key(stages, stage), withdrawals_);
     view.heads = hashes_of(heads);
-    view.done = !heads.empty() && heads.back()->value;
+    if (!heads.empty()) {
+      view.done = heads.back()->value.done;
+      view.without_shots = heads.back()->value.without_shots;
+      view.shots_missing = heads.back()->value.shots_missing;
+    }
     out.stages.push_back(std::move(view));
   }
 

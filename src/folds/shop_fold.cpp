@@ -51,6 +51,8 @@ void ShopFold::apply(const entries::Entry& entry) {
               entry, said.replaces,
               Event{said.booth, said.what, said.happened_ms.value_or(entry.wall_ms),
                     said.old_filters_out});
+        } else if constexpr (std::is_same_v<T, ShotListSet>) {
+          shot_lists_[said.stage].write(entry, said.replaces, said.shots);
         } else if constexpr (std::is_same_v<T, Withdrawn>) {
           withdrawals_.add(entry.hash, said.target);
         } else if constexpr (std::is_same_v<T, UnknownEntry>) {
@@ -90,6 +92,9 @@ ShopView ShopFold::view() const {
             [](const auto& a, const auto& b) { return a.first < b.first; });
   for (auto& [order, rack] : racks) out.racks.push_back(std::move(rack));
   view_booths(out);
+  for (const auto& [stage, writes] : shot_lists_)
+    if (const auto heads = writes.heads(withdrawals_); !heads.empty())
+      out.shot_lists.push_back({stage, heads.back()->value, hashes_of(heads)});
   out.unknown_entries = static_cast<int>(unknown_.size());
   return out;
 }

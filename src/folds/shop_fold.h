@@ -63,6 +63,7 @@ class ShopFold {
   std::map<RackId, Rack> racks_;
   std::map<BoothId, BoothWrites> booths_;
   std::map<BoothEventId, Heads<Event>> booth_events_;
+  std::map<job::Stage, Heads<std::vector<job::Shot>>> shot_lists_;
   std::vector<Hash> unknown_;
 };
 

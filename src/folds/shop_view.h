@@ -12,6 +12,7 @@
 #include "base/describe.h"
 #include "job/booth.h"
 #include "job/person.h"
+#include "job/shot.h"
 
 namespace jambline::folds {
 
@@ -77,6 +78,19 @@ struct BoothEventView {
   friend bool operator==(const BoothEventView&, const BoothEventView&) = default;
 };
 
+// What the shop itself wants at a stage; a stage without one wants the usual shots.
+struct ShotListView {
+  job::Stage stage{};
+  std::vector<job::Shot> shots;
+  std::vector<Hash> heads;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "stage"}, self.stage);
+    visit(Field{.name = "shots"}, self.shots);
+  }
+  friend bool operator==(const ShotListView&, const ShotListView&) = default;
+};
+
 struct ShopView {
   ShopView();
   ShopView(const ShopView&);
@@ -91,6 +105,7 @@ struct ShopView {
   std::vector<RackView> racks;
   std::vector<BoothView> booths;
   std::vector<BoothEventView> booth_events;
+  std::vector<ShotListView> shot_lists;  // by stage
   int unknown_entries = 0;
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
@@ -100,6 +115,7 @@ struct ShopView {
     visit(Field{.name = "racks"}, self.racks);
     visit(Field{.name = "booths"}, self.booths);
     visit(Field{.name = "booth_events"}, self.booth_events);
+    visit(Field{.name = "shot_lists"}, self.shot_lists);
     visit(Field{.name = "unknown_entries"}, self.unknown_entries);
   }
   const PersonView* find(const PersonId& person) const {

@@ -58,6 +58,12 @@ enum class ParticleLook : std::uint8_t {
 // How the work on a mark ended. One that came back is open again; a burn-through is for good.
 enum class MarkEnd : std::uint8_t { Gone, CameBack, BurnThrough };
 
+// What is looked for on edges and jambs.
+constexpr bool is_edge_find(DefectKind kind) {
+  return kind == DefectKind::TapeLine || kind == DefectKind::TapeBleed ||
+         kind == DefectKind::PrimerShowing || kind == DefectKind::OversprayPastMasking;
+}
+
 inline constexpr int smallest_size = 1;  // 1 to 4, as against the marks on the size strip
 inline constexpr int largest_size = 4;
 

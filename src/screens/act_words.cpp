@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "screens/correct_words.h"
+#include "screens/picture_words.h"
 #include "screens/state_kind.h"
 #include "screens/words.h"
 
@@ -201,6 +202,27 @@ struct Teller {
                      ? tr("%1: burn-through, panel to redo").arg(what)
                      : tr("%1: %2").arg(what, words_of(one.end)),
                  tr("%1 is as before").arg(what), kind);
+  }
+  ActWords operator()(const acts::TakePicture& one) const {
+    const QString what = one.place.panel
+                             ? tr("Picture of %1").arg(panel(*one.place.panel).toLower())
+                             : tr("Picture, %1").arg(words_of(one.place.stage));
+    return plain(tr("%1 kept").arg(what), tr("%1 taken back").arg(what));
+  }
+  ActWords operator()(const acts::FilePicture& one) const {
+    return plain(tr("Picture moved to %1").arg(words_of(one.place.stage)),
+                 tr("Picture is where it was"));
+  }
+  ActWords operator()(const acts::NotePicture& one) const {
+    const QString what = sentence(words_of(one.drawn.shape));
+    return plain(tr("%1 drawn").arg(what), tr("%1 taken back").arg(what));
+  }
+  ActWords operator()(const acts::CheckEdges& one) const {
+    return plain(tr("Edges: %1").arg(edges_words(one.finds)), tr("Edges as before"),
+                 one.finds.empty() ? StateKind::Done : StateKind::Ring);
+  }
+  ActWords operator()(const acts::SetShotList& one) const {
+    return plain(tr("Shots of %1 set").arg(words_of(one.stage)), tr("Shots as before"));
   }
   ActWords operator()(const acts::StartClock& one) const {
     const QString what = sentence(operation(one.operation));

@@ -4,6 +4,7 @@
 #include <QStringList>
 
 #include "screens/correct_words.h"
+#include "screens/picture_words.h"
 #include "screens/units.h"
 #include "screens/words.h"
 #include "seal/header.h"
@@ -117,6 +118,9 @@ class Line {
   }
   QString operator()(const entries::StageDone& said) const {
     const QString stage = sentence(words_of(said.stage));
+    if (said.without_shots)
+      return tr("%1 done with %n picture(s) missing: %2", nullptr, said.shots_missing.value_or(0))
+          .arg(stage, words_of(*said.without_shots));
     return said.done ? tr("%1 done").arg(stage) : tr("%1 opened again").arg(stage);
   }
   QString operator()(const entries::NoteWritten& said) const {
@@ -188,6 +192,27 @@ class Line {
       out =
           tr("%1, %2").arg(out, duration_words(static_cast<std::int64_t>(*said.work_min * 60'000)));
     return out;
+  }
+  QString operator()(const entries::PictureTaken& said) const {
+    QString out = said.place.panel ? tr("Picture of %1").arg(panel(*said.place.panel).toLower())
+                                   : tr("Picture");
+    out += tr(", %1").arg(words_of(said.place.stage));
+    if (said.kept_though_poor) out += tr(", kept though %1").arg(words_of(said.facts.word));
+    return out;
+  }
+  QString operator()(const entries::PictureFiled& said) const {
+    return tr("Picture moved to %1").arg(words_of(said.place.stage));
+  }
+  QString operator()(const entries::PictureNoted& said) const {
+    if (said.drawn.shape != job::PictureNoteShape::Text)
+      return tr("%1 drawn on a picture").arg(sentence(words_of(said.drawn.shape)));
+    return tr("On a picture: %1").arg(text(said.drawn.text));
+  }
+  QString operator()(const entries::EdgesLookedAt& said) const {
+    return tr("Edges on a picture: %1").arg(edges_words(said.finds));
+  }
+  QString operator()(const entries::ShotListSet& said) const {
+    return tr("Shots of %1 set: %2").arg(words_of(said.stage)).arg(said.shots.size());
   }
   QString operator()(const entries::ClockActed& said) const {
     const auto* known = telling_.history.operation(said.operation);
@@ -295,6 +320,11 @@ struct Group {
   G operator()(const entries::BeforeCutAnswered&) const { return G::Other; }
   G operator()(const entries::CauseSet&) const { return G::Looks; }
   G operator()(const entries::RoundFinished&) const { return G::Hours; }
+  G operator()(const entries::PictureTaken&) const { return G::Looks; }
+  G operator()(const entries::PictureFiled&) const { return G::Looks; }
+  G operator()(const entries::PictureNoted&) const { return G::Notes; }
+  G operator()(const entries::EdgesLookedAt&) const { return G::Looks; }
+  G operator()(const entries::ShotListSet&) const { return G::Other; }
   G operator()(const entries::ClockActed&) const { return G::Hours; }
   G operator()(const entries::ReleaseOffered&) const { return G::HandOff; }
   G operator()(const entries::ReleaseAnswered&) const { return G::HandOff; }

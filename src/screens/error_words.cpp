@@ -1,6 +1,7 @@
 #include <QCoreApplication>
 
 #include "screens/correct_words.h"
+#include "screens/picture_error_words.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -252,6 +253,27 @@ Lines lines_of_correction(const Error& error) {
           QT_TRANSLATE_NOOP("errors", "Nothing more is cut on it.")};
 }
 
+bool of_pictures(const Error& error) {
+  return (error.operation == "finish a stage" && error.arg("what") == "pictures") ||
+         (error.operation == "keep a picture" && error.code == Code::NotYet) ||
+         (error.operation == "keep a picture" && error.code == Code::NoSuchFile) ||
+         (error.operation == "set a shot list" && error.code == Code::NotAllowed);
+}
+
+Lines lines_of_pictures(const Error& error) {
+  if (error.operation == "finish a stage")
+    return {QT_TRANSLATE_NOOP("errors", "Pictures are missing: %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Take them, or say why it goes on without them.")};
+  if (error.operation == "set a shot list")
+    return {QT_TRANSLATE_NOOP("errors", "Only a manager changes the shots: %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Ask a manager.")};
+  if (error.code == Code::NoSuchFile)
+    return {QT_TRANSLATE_NOOP("errors", "The file of this picture is gone."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Take it again.")};
+  return {QT_TRANSLATE_NOOP("errors", "This picture proves little: %1."), nothing,
+          QT_TRANSLATE_NOOP("errors", "Take it again, or keep it anyway.")};
+}
+
 Lines lines_of_log(Code code) {
   static constexpr const char* as_it_is = QT_TRANSLATE_NOOP("errors", "It was left as it is.");
   switch (code) {
@@ -280,6 +302,7 @@ Lines lines_of(const Error& error) {
   if (error.operation == "read the estimate") return lines_of_estimate(error);
   if (of_film(error)) return lines_of_film(error);
   if (of_correction(error)) return lines_of_correction(error);
+  if (of_pictures(error)) return lines_of_pictures(error);
   switch (error.code) {
     case Code::DiskFull:
       if (error.operation == "make")
@@ -410,6 +433,7 @@ bool only_to_know(const Error& error) {
 }
 
 ErrorWords words_of(const Error& error) {
+  if (auto words = picture_error_words(error)) return *words;
   const Lines lines = lines_of(error);
   // One pass, so that a name with a percent sign in it stays as it is.
   QString what;

@@ -46,6 +46,35 @@ void flip(std::vector<Point_mm>& points, double width_mm) {
 }
 }  // namespace
 
+Point_mm beside_edge(const PanelShape& shape) {
+  constexpr double aside_mm = 20;
+  std::vector<Polyline> lines = shape.seams;
+  for (const auto& edge : shape.masked_edges) lines.push_back(edge.line);
+  lines.push_back(shape.outline.corners);
+  std::stable_sort(
+      lines.begin(), lines.begin() + static_cast<long>(shape.seams.size()),
+      [](const Polyline& a, const Polyline& b) { return length_mm(a) > length_mm(b); });
+  for (const Polyline& line : lines) {
+    // From the middle of the line outwards, to either side of it.
+    for (std::size_t step = 0; step + 1 < 2 * line.size(); ++step) {
+      const std::size_t middle = (line.size() - 1) / 2;
+      const std::size_t away = (step + 1) / 2;
+      if (step % 2 == 0 ? middle + away + 1 >= line.size() : away > middle) continue;
+      const std::size_t at = step % 2 == 0 ? middle + away : middle - away;
+      const Point_mm a = line[at];
+      const Point_mm b = line[at + 1];
+      const double length = distance_mm(a, b);
+      if (length < 1) continue;
+      for (const double side : {aside_mm, -aside_mm}) {
+        const Point_mm beside{(a.x_mm + b.x_mm) / 2 - (b.y_mm - a.y_mm) * side / length,
+                              (a.y_mm + b.y_mm) / 2 + (b.x_mm - a.x_mm) * side / length};
+        if (contains(shape.outline, beside)) return beside;
+      }
+    }
+  }
+  return shape.outline.corners.front();
+}
+
 PanelShape mirrored(const PanelShape& shape) {
   PanelShape out = shape;
   const double width_mm = shape.width_mm();

@@ -46,6 +46,10 @@ struct PanelShape {
   double height_mm() const { return bounds(outline.corners).height_mm(); }
 };
 
+// A place inside the outline beside its longest open gap, or its longest masked edge: where a find
+// of an edge or a jamb is put until somebody moves it.
+Point_mm beside_edge(const PanelShape& shape);
+
 // The same panel of the other side of the car: x -> width - x, outline still counter-clockwise.
 PanelShape mirrored(const PanelShape& shape);
 

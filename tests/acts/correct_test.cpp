@@ -448,7 +448,7 @@ TEST_F(CorrectTest, NumbersOfARoundThatCannotBeAreRefused) {
 }
 
 TEST_F(CorrectTest, AfterAssemblyMarksAndRoundsAreOfTheLastPolish) {
-  did(FinishStage{job, job::Stage::Assemble});
+  did(FinishStage{job, job::Stage::Assemble, true, job::WithoutShots::NotNeeded});
   did(round(Round::Polish, {placed()}));
   EXPECT_EQ(mark().stage, job::Stage::LastPolish);
   EXPECT_EQ(panel(Panel::Hood).rounds.front().stage, job::Stage::LastPolish);

@@ -158,10 +158,10 @@ TEST_F(DecideTest, ADisputeStandsInTheWayOfOfferingAndDeliveringUntilItIsSettled
 }
 
 TEST_F(DecideTest, AStageIsNotFinishedTwice) {
-  did(FinishStage{job, job::Stage::Prep, true});
-  refused(FinishStage{job, job::Stage::Prep, true}, Code::AlreadyDone);
+  did(FinishStage{job, job::Stage::Prep, true, job::WithoutShots::NoCamera});
+  refused(FinishStage{job, job::Stage::Prep, true, job::WithoutShots::NoCamera}, Code::AlreadyDone);
   did(FinishStage{job, job::Stage::Prep, false});
-  did(FinishStage{job, job::Stage::Prep, true});
+  did(FinishStage{job, job::Stage::Prep, true, job::WithoutShots::NoCamera});
 }
 
 // The design's own rule: who says that a stage is done is no longer at it.
@@ -169,7 +169,7 @@ TEST_F(DecideTest, FinishingAStageStopsTheOwnClockOnItInTheSameAction) {
   person = painter;
   did(StartClock{painter, job, operation(0)});
   did(StartClock{manager, job, operation(0)});
-  const auto done = did(FinishStage{job, job::Stage::Prep, true});
+  const auto done = did(FinishStage{job, job::Stage::Prep, true, job::WithoutShots::NoCamera});
   EXPECT_EQ(done.size(), 2U);
   ASSERT_EQ(car().running.size(), 1U);
   EXPECT_EQ(car().running[0].person, manager);
@@ -184,7 +184,7 @@ TEST_F(DecideTest, FinishingAStageStopsTheOwnClockOnItInTheSameAction) {
 TEST_F(DecideTest, FinishingAnotherStageLetsTheClockRun) {
   person = painter;
   did(StartClock{painter, job, operation(1)});
-  EXPECT_EQ(did(FinishStage{job, job::Stage::Prep, true}).size(), 1U);
+  EXPECT_EQ(did(FinishStage{job, job::Stage::Prep, true, job::WithoutShots::NoCamera}).size(), 1U);
   EXPECT_EQ(car().running.size(), 1U);
 }
 

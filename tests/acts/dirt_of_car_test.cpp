@@ -28,7 +28,7 @@ TEST_F(DirtOfCarTest, OnlyDirtFoundWhenItWasLookedOverCounts) {
   did(EndMark{job, panel(Panel::Hood).marks.front().mark, job::MarkEnd::Gone});
   did(nib(650, 700));
   did(WithdrawMark{job, panel(Panel::Hood).marks.back().mark});
-  did(FinishStage{job, job::Stage::Assemble});
+  did(FinishStage{job, job::Stage::Assemble, true, job::WithoutShots::NotNeeded});
   did(nib(600, 700));
   const auto all = dirt();
   ASSERT_EQ(all.panels.size(), 1U) << "the bumper cover is not looked at";

@@ -40,7 +40,7 @@ TEST_F(LessonTest, OnlyNibsFoundWhenItWasLookedOverAreDirtOfTheSpraying) {
   did(scratch);
   did(nib(650, 700));
   did(WithdrawMark{job, panel(Panel::Hood).marks.back().mark});
-  did(FinishStage{job, job::Stage::Assemble});
+  did(FinishStage{job, job::Stage::Assemble, true, job::WithoutShots::NotNeeded});
   did(nib(700, 700));
   EXPECT_EQ(lesson().nibs, 1);
   EXPECT_EQ(lesson().flat_nibs, 1);

@@ -25,12 +25,40 @@ struct SmallShop {
   double x_mm = 0;
   double y_mm = 0;
   std::vector<std::pair<JobId, Hash>> last;
+  PictureId picture;  // of the hood
+  job::PictureFacts picture_facts;
 };
 
 // Posts and waits for the answer.
 inline Result<Wrote> act(Engine& engine, acts::Command command, const PersonId& person) {
   std::optional<Result<Wrote>> out;
   engine.post(std::move(command), person, [&](Result<Wrote> wrote) { out = std::move(wrote); });
+  engine.drain();
+  return std::move(*out);
+}
+
+// Some bytes as a picture; the engine does not look into them.
+inline acts::TakePicture picture_of(const JobId& job, const std::vector<std::uint8_t>& bytes) {
+  acts::TakePicture out;
+  out.job = job;
+  blobs::Hasher hasher;
+  hasher.update(bytes);
+  out.facts.file = *hasher.finish();
+  out.facts.size_bytes = static_cast<std::int64_t>(bytes.size());
+  out.facts.width_px = 1600;
+  out.facts.height_px = 1200;
+  out.facts.sharpness = 150;
+  out.facts.mean = 120;
+  out.place = {job::Stage::Inspect, {}, job::Panel::Hood, {}};
+  return out;
+}
+
+// Keeps it and waits for the answer.
+inline Result<Wrote> keep(Engine& engine, std::vector<std::uint8_t> bytes,
+                          const acts::TakePicture& command, const PersonId& person) {
+  std::optional<Result<Wrote>> out;
+  engine.keep_picture(std::make_shared<const std::vector<std::uint8_t>>(std::move(bytes)), command,
+                      person, [&](Result<Wrote> wrote) { out = std::move(wrote); });
   engine.drain();
   return std::move(*out);
 }
@@ -85,7 +113,11 @@ inline void furnish(Engine& engine, SmallShop& shop) {
   shop.correct = engine.snapshot()->car->operations[1].operation;
   ASSERT_TRUE(act(engine, before_cut(shop.job, job::CutAnswer::DoesNotApply), shop.ivo));
   ASSERT_TRUE(act(engine, acts::StartClock{shop.ivo, shop.job, shop.inspect}, shop.ivo));
+  const std::vector<std::uint8_t> bytes{1, 2, 3};
+  ASSERT_TRUE(keep(engine, bytes, picture_of(shop.job, bytes), shop.ivo));
   const auto& car = *engine.snapshot()->car;
+  shop.picture = car.pictures.front().picture;
+  shop.picture_facts = car.pictures.front().facts;
   const auto& mark = car.find(job::Panel::Hood)->marks.front();
   shop.mark = mark.mark;
   shop.placed = mark.placed;
@@ -132,7 +164,7 @@ struct Sample {
     return acts::ChangeEstimate{shop.job, shop.inspect, 5};
   }
   C operator()(Of<acts::FinishStage>) const {
-    return acts::FinishStage{shop.job, job::Stage::Inspect};
+    return acts::FinishStage{shop.job, job::Stage::Inspect, true, job::WithoutShots::NoCamera};
   }
   C operator()(Of<acts::WriteNote>) const { return acts::WriteNote{shop.job, "door open"}; }
   C operator()(Of<acts::Deliver>) const { return acts::Deliver{shop.job}; }
@@ -169,6 +201,21 @@ struct Sample {
   C operator()(Of<acts::EndMark>) const {
     return acts::EndMark{shop.job, shop.mark, job::MarkEnd::BurnThrough};
   }
+  C operator()(Of<acts::TakePicture>) const {
+    return acts::TakePicture{
+        shop.job, shop.picture_facts, job::PictureFrom::File, {job::Stage::Correct}};
+  }
+  C operator()(Of<acts::FilePicture>) const {
+    return acts::FilePicture{shop.job, shop.picture, {job::Stage::WalkAround}};
+  }
+  C operator()(Of<acts::NotePicture>) const {
+    return acts::NotePicture{
+        shop.job, shop.picture, {job::PictureNoteShape::Circle, 0.5, 0.5, 0.6, 0.5, ""}};
+  }
+  C operator()(Of<acts::CheckEdges>) const {
+    return acts::CheckEdges{shop.job, shop.picture, {job::DefectKind::TapeLine}};
+  }
+  C operator()(Of<acts::SetShotList>) const { return acts::SetShotList{job::Stage::Wash, {}}; }
   C operator()(Of<acts::StartClock>) const {
     return acts::StartClock{shop.ivo, shop.job, shop.correct};
   }

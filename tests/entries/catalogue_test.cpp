@@ -44,8 +44,9 @@ TEST(Catalogue, NamesOfMembershipKindsAndOfUnknownOnes) {
   EXPECT_EQ(kind_name(4711), "kind 4711");
 }
 
-TEST(Catalogue, OnlyNamesOfPersonsAndNotesMayBeErased) {
-  EXPECT_EQ(erasable_kinds(), (std::vector<std::uint16_t>{PersonNamed::kind, NoteWritten::kind}));
+TEST(Catalogue, OnlyNamesOfPersonsAndNotesAndDrawnNotesMayBeErased) {
+  EXPECT_EQ(erasable_kinds(),
+            (std::vector<std::uint16_t>{PersonNamed::kind, NoteWritten::kind, PictureNoted::kind}));
 }
 
 }  // namespace

@@ -4,6 +4,7 @@
 #include "app/demo/dirt.h"
 #include "app/demo/invented.h"
 #include "app/demo/visit.h"
+#include "folds/shots_of_car.h"
 #include "tests/property/devices.h"
 
 namespace jambline::property {
@@ -82,6 +83,65 @@ inline acts::Command any_booth_act(const folds::ShopView& shop, const JobId& job
   }
 }
 
+inline entries::PicturePlace any_place(const folds::ShopView& shop, const folds::PanelView& panel,
+                                       SeededRandom& random) {
+  entries::PicturePlace place{any_word<job::Stage>(random)};
+  const auto& shots = folds::shots_of(shop, place.stage);
+  if (!shots.empty() && random.below(4)) place.shot = one_of(shots, random).shot;
+  if (random.below(4)) place.panel = panel.plan.panel;
+  if (!panel.marks.empty() && random.below(3) == 0) place.mark = one_of(panel.marks, random).mark;
+  return place;
+}
+
+inline acts::Command any_picture_act(const folds::ShopView& shop, const folds::CarView& car,
+                                     const folds::PanelView& panel, SeededRandom& random) {
+  using namespace acts;
+  if (car.pictures.empty() || random.below(3) == 0) {
+    TakePicture take{car.job,
+                     {},
+                     any_word<job::PictureFrom>(random),
+                     any_place(shop, panel, random),
+                     random.below(2) == 0};
+    take.facts.file.bytes[0] = static_cast<std::uint8_t>(1 + random.below(200));
+    take.facts.size_bytes = 1000;
+    take.facts.width_px = 1600;
+    take.facts.height_px = 1200;
+    take.facts.word = any_word<trade::PhotoWord>(random);
+    return take;
+  }
+  const auto& picture = one_of(car.pictures, random);
+  switch (random.below(5)) {
+    case 0:
+      return FilePicture{car.job, picture.picture, any_place(shop, panel, random)};
+    case 1:
+      return NotePicture{car.job,
+                         picture.picture,
+                         {any_word<job::PictureNoteShape>(random), random.unit(), random.unit(),
+                          random.unit(), random.unit(), "look here"},
+                         picture.notes.empty() || random.below(2)
+                             ? std::nullopt
+                             : std::optional(one_of(picture.notes, random).note)};
+    case 2: {
+      SetShotList list{any_word<job::Stage>(random), {}};
+      list.shots = folds::shots_of(shop, list.stage);
+      if (!list.shots.empty() && random.below(2)) list.shots.pop_back();
+      if (random.below(2))
+        list.shots.push_back({{},
+                              "own shot " + std::to_string(random.below(100)),
+                              any_word<job::ShotView>(random),
+                              any_word<job::ShotWanted>(random)});
+      return list;
+    }
+    default: {
+      CheckEdges look{car.job, picture.picture, {}};
+      for (const auto find :
+           {job::DefectKind::TapeLine, job::DefectKind::TapeBleed, job::DefectKind::PrimerShowing})
+        if (random.below(3) == 0) look.finds.push_back(find);
+      return look;
+    }
+  }
+}
+
 // May well be refused; that is part of the game.
 inline acts::Command random_act(const Device& device, const PersonId& person,
                                 SeededRandom& random) {
@@ -99,7 +159,7 @@ inline acts::Command random_act(const Device& device, const PersonId& person,
   const auto* drawn = job::pattern(car.body).find(name);
   const auto place = drawn ? demo::place_on(drawn->shape, random) : trade::Point_mm{};
   const PersonId worker = shop.people.empty() ? person : one_of(shop.people, random).person;
-  switch (random.below(42)) {
+  switch (random.below(46)) {
     case 0:
       return SetPlate{job, demo::plate(random)};
     case 1:
@@ -118,7 +178,9 @@ inline acts::Command random_act(const Device& device, const PersonId& person,
                               demo::between(random, 0, 300)};
       [[fallthrough]];
     case 7:
-      return FinishStage{job, any_word<job::Stage>(random), random.below(3) != 0};
+      return FinishStage{
+          job, any_word<job::Stage>(random), random.below(3) != 0,
+          random.below(3) ? std::optional(any_word<job::WithoutShots>(random)) : std::nullopt};
     case 8:
       return WriteNote{job, "seen by number " + std::to_string(random.below(100))};
     case 9:
@@ -202,6 +264,11 @@ inline acts::Command random_act(const Device& device, const PersonId& person,
     case 38:
       return SetCause{
           job, random.below(4) ? std::optional(any_word<job::DirtCause>(random)) : std::nullopt};
+    case 41:
+    case 42:
+    case 43:
+    case 44:
+      return any_picture_act(shop, car, panel, random);
     case 39:
     case 40:
       return any_booth_act(shop, job, random);

@@ -9,7 +9,7 @@ namespace {
 class CarScreen : public ShopDesk {
  protected:
   void finish(CarViewModel& screen, job::Stage stage) {
-    act(acts::FinishStage{car().job, stage, true});
+    act(acts::FinishStage{car().job, stage, true, job::WithoutShots::NoCamera});
     EXPECT_FALSE(failed_);
     EXPECT_TRUE(screen.here());
   }
@@ -28,7 +28,7 @@ TEST_F(CarScreen, MainActIsNamedAfterWhatComesNext) {
   screen.act();
   settle();
   EXPECT_EQ(screen.mainText(), "Prep done");
-  screen.act();
+  screen.finishWithout(0);
   settle();
   EXPECT_EQ(screen.mainText(), "Inspect");
   EXPECT_EQ(stage(screen, 0, "state").toInt(), static_cast<int>(CarViewModel::State::Done));
@@ -45,13 +45,43 @@ TEST_F(CarScreen, DoneSaysThatItStopsTheOwnClockAndDoes) {
   settle();
   EXPECT_EQ(car().running.size(), 1U);
   EXPECT_EQ(screen.mainText(), "Prep done");
-  EXPECT_EQ(screen.mainSecond(), "stops your clock");
-  screen.act();
+  EXPECT_TRUE(screen.mainSecond().startsWith("stops your clock"));
+  screen.finishWithout(0);
   settle();
   EXPECT_TRUE(car().running.empty());
   EXPECT_TRUE(car().stages.front().done);
   EXPECT_EQ(words_of(*session_->snapshot().last_act, &car(), session_->shop()).done,
             "Prep done, clock stopped");
+}
+
+// Two shots a panel are wanted at prep (job/shot.h); the car has two panels.
+TEST_F(CarScreen, WithPicturesMissingAStageIsDoneOnlyWithAReason) {
+  be(add("Ivo", job::Role::Painter));
+  open_car();
+  CarViewModel screen(*session_);
+  screen.act();
+  settle();
+  ASSERT_EQ(screen.mainAct(), CarViewModel::Act::Finish);
+  EXPECT_EQ(screen.missingCount(), 4);
+  EXPECT_EQ(screen.missingWords(), "4 pictures are missing");
+  EXPECT_TRUE(screen.nextShotWords().endsWith(", guide coat"));
+  int asked = 0;
+  int finished = 0;
+  QObject::connect(&screen, &CarViewModel::shotsMissing, &screen, [&] { ++asked; });
+  QObject::connect(&screen, &CarViewModel::stageFinished, &screen, [&] { ++finished; });
+  screen.act();
+  settle();
+  EXPECT_EQ(asked, 1);
+  EXPECT_FALSE(car().stages.front().done);
+  EXPECT_FALSE(failed_);
+  ASSERT_EQ(screen.withoutReasons().size(), 4);
+  EXPECT_EQ(screen.withoutReasons()[1], "Cannot be reached now");
+  screen.finishWithout(1);
+  settle();
+  EXPECT_EQ(finished, 1);
+  EXPECT_TRUE(car().stages.front().done);
+  EXPECT_EQ(car().stages.front().without_shots, job::WithoutShots::NotReachable);
+  EXPECT_EQ(car().stages.front().shots_missing, 4);
 }
 
 TEST_F(CarScreen, InspectIsAskedForAndItsClockRunsByTheSamePress) {

@@ -194,7 +194,7 @@ TEST_F(WalkScreen, WithoutAClockNoMinutesAreWritten) {
 TEST_F(WalkScreen, AfterAssemblyMarksOfHandlingAreToldApart) {
   begin_shop();
   act(acts::PlanOperation{car().job, {job::Stage::Assemble, "", 60}});
-  act(acts::FinishStage{car().job, job::Stage::Assemble, true});
+  act(acts::FinishStage{car().job, job::Stage::Assemble, true, job::WithoutShots::NoCamera});
   mark(600, job::DefectKind::HandlingScratch);
   again();
   EXPECT_EQ(work_->stage(), job::Stage::LastPolish);

@@ -247,7 +247,7 @@ TEST_F(Morning, TheRoundsAreWalkedAMarkComesBackAndAllIsGone) {
 // The car was assembled since: what is marked now is of handling, and has its own walk.
 TEST_F(Morning, TheLastPolishIsTheSameWalkForMarksOfHandling) {
   for (const auto stage : {job::Stage::Inspect, job::Stage::Correct, job::Stage::Assemble})
-    act(acts::FinishStage{job_, stage, true});
+    act(acts::FinishStage{job_, stage, true, job::WithoutShots::NoCamera});
   act(acts::PlaceMark{.job = job_,
                       .panel = job::Panel::Hood,
                       .x_mm = 500,

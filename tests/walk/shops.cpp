@@ -252,7 +252,7 @@ bool Shop::fill_car(const std::vector<PersonId>& crew) {
     act(acts::StartClock{crew[i], job, view()->operations[i + 3].operation}, crew[i]);
   clock_.advance_ms(3 * hour_ms);
   act(acts::PauseClock{crew[2]}, crew[2]);
-  act(acts::FinishStage{job, job::Stage::CheckIn, true}, crew[0]);
+  act(acts::FinishStage{job, job::Stage::CheckIn, true, job::WithoutShots::NoCamera}, crew[0]);
   act(acts::GiveVerdict{.job = job, .panel = job::Panel::LeftFender, .verdict = job::Verdict::Redo},
       crew[1]);
   act(acts::WriteNote{job, "Door was open in the booth while the second coat flashed off"},

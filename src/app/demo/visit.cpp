@@ -69,6 +69,10 @@ class Writer {
   void add(std::int64_t at_ms, Who who, CarAct act) {
     if (!out_.out_of_time) out_.steps.push_back({at_ms, crew_.at(who), std::move(act)});
   }
+  job::WithoutShots without_shots(std::int64_t at_ms) const {
+    return at_ms < plan_.camera_from_ms ? job::WithoutShots::NoCamera
+                                        : job::WithoutShots::NotReachable;
+  }
   void note(double part);
   void work(Who who, Stage stage, int minutes, bool finish, const std::vector<CarAct>& on_it = {});
   void prepare();
@@ -129,17 +133,21 @@ void Writer::work(Who who, Stage stage, int minutes, bool done, const std::vecto
   for (std::int64_t i = 0; i < acts; ++i)
     add(*start + minutes * 60'000LL * (i + 1) / (acts + 2), who,
         on_it[static_cast<std::size_t>(i)]);
-  add(*start + minutes * 60'000LL, who, [person, stage, done](const folds::CarView& car) {
+  const std::int64_t end_ms = *start + minutes * 60'000LL;
+  add(end_ms, who, [person, stage, done, why = without_shots(end_ms)](const folds::CarView& car) {
     Commands out{acts::StopClock{person}};
-    if (done) out.push_back(acts::FinishStage{car.job, stage});
+    if (done) out.push_back(acts::FinishStage{car.job, stage, true, why});
     return out;
   });
+  if (done) out_.steps.back().finishes = stage;
 }
 
 void Writer::finish(Who who, Stage stage) {
-  add(times_.tap(between(random_, 30, 90)), who, [stage](const folds::CarView& car) {
-    return Commands{acts::FinishStage{car.job, stage}};
+  const std::int64_t at_ms = times_.tap(between(random_, 30, 90));
+  add(at_ms, who, [stage, why = without_shots(at_ms)](const folds::CarView& car) {
+    return Commands{acts::FinishStage{car.job, stage, true, why}};
   });
+  if (!out_.out_of_time) out_.steps.back().finishes = stage;
 }
 
 // Who prepares a metal panel may read what is on it before base.

@@ -4,7 +4,9 @@
 #pragma once
 
 #include <functional>
+#include <limits>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -12,11 +14,18 @@
 #include "app/demo/correction.h"
 #include "app/demo/dirt.h"
 #include "app/demo/times.h"
+#include "base/error.h"
 #include "folds/car_view.h"
+#include "folds/shop_view.h"
 
 namespace jambline::demo {
 
 using Crew = std::map<Who, PersonId>;
+
+// What is said of a picture or with one; takes it first, which may fail. Its randomness is of its
+// own.
+using PictureAct = std::function<Result<Commands>(
+    const folds::CarView& car, const folds::ShopView& shop, SeededRandom& random)>;
 
 struct Step {
   std::int64_t at_ms{};
@@ -25,6 +34,8 @@ struct Step {
   // What somebody on the shop's other device says of the same car without knowing of `act`.
   PersonId other_person = {};
   CarAct other = {};
+  PictureAct picture = {};  // instead of `act`
+  std::optional<job::Stage> finishes = {};
 };
 
 struct Visit {
@@ -39,6 +50,8 @@ struct VisitPlan {
   SeededRandom story;  // of its own: what is done with the dirt changes nothing of the dirt
   bool burns_through = false;
   bool says_cause = true;
+  // Stages that are finished before have no pictures; later ones lack some.
+  std::int64_t camera_from_ms = std::numeric_limits<std::int64_t>::max();
 };
 
 struct House {

@@ -112,7 +112,11 @@ class Line {
     return out;
   }
   std::string operator()(const entries::StageDone& said) const {
-    return sentence(words(said.stage)) + (said.done ? " done" : " opened again");
+    std::string out = sentence(words(said.stage)) + (said.done ? " done" : " opened again");
+    if (said.without_shots)
+      out += ", pictures missing: " + std::to_string(said.shots_missing.value_or(0)) + " (" +
+             words(*said.without_shots) + ")";
+    return out;
   }
   std::string operator()(const entries::NoteWritten& said) const { return "Note: " + said.text; }
   std::string operator()(const entries::CarDelivered& said) const {
@@ -185,6 +189,28 @@ class Line {
       out += " min";
     }
     return out;
+  }
+  std::string operator()(const entries::PictureTaken& said) const {
+    std::string out = "Picture, " + words(said.place.stage);
+    if (said.place.panel) out += ", " + words(*said.place.panel);
+    if (said.kept_though_poor) out += ", kept though " + words(said.facts.word);
+    return out;
+  }
+  std::string operator()(const entries::PictureFiled& said) const {
+    return "Picture moved to " + words(said.place.stage);
+  }
+  std::string operator()(const entries::PictureNoted& said) const {
+    return sentence(words(said.drawn.shape)) + " on a picture" +
+           (said.drawn.text.empty() ? "" : ": " + said.drawn.text);
+  }
+  std::string operator()(const entries::EdgesLookedAt& said) const {
+    std::string out = "Edges on a picture: ";
+    for (const auto find : said.finds)
+      out += (find == said.finds.front() ? "" : ", ") + words(find);
+    return said.finds.empty() ? out + "clean" : out;
+  }
+  std::string operator()(const entries::ShotListSet& said) const {
+    return "Shots of " + words(said.stage) + " set: " + std::to_string(said.shots.size());
   }
   std::string operator()(const entries::ClockActed& said) const {
     const auto* known = shop_.history.operation(said.operation);

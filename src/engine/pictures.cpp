@@ -1,0 +1,161 @@
+#include "engine/pictures.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+
+#include "base/json.h"
+#include "engine/read_entry.h"
+
+namespace jambline::engine {
+
+namespace {
+
+struct Meant {
+  JobId job;
+  PersonId person;
+  entries::PictureTaken taken;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "job"}, self.job);
+    visit(Field{.name = "person"}, self.person);
+    visit(Field{.name = "taken"}, self.taken);
+  }
+};
+
+// Pictures that were taken back are named too: what was once kept is no leftover.
+Result<std::vector<NamedPicture>> named_pictures(const std::filesystem::path& folder) {
+  JAMBLINE_ASSIGN(const auto log, log::EntryLog::open(folder, log::OpenMode::ReadOnly, {}));
+  std::vector<NamedPicture> out;
+  JAMBLINE_TRY(log->said_after(0, [&](const log::Said& said) {
+    if (said.header.kind != entries::PictureTaken::kind) return true;
+    const entries::Entry entry = read_entry(said);
+    if (const auto* taken = std::get_if<entries::PictureTaken>(&entry.payload))
+      out.push_back({entry.subject, taken->picture, taken->facts.file, taken->place});
+    return true;
+  }));
+  return out;
+}
+
+}  // namespace
+
+std::string meant_text(const acts::TakePicture& command, const PersonId& person) {
+  return to_json(Meant{command.job,
+                       person,
+                       {{}, command.facts, command.from, command.place, command.kept_though_poor}});
+}
+
+std::string meant_form(const Hash& file) {
+  return "picture " + file.hex();
+}
+
+Result<PictureCheck> check_pictures(const std::filesystem::path& folder,
+                                    const blobs::BlobStore* store, const std::stop_token& stop,
+                                    const std::function<void(double)>& progress) {
+  PictureCheck out;
+  JAMBLINE_ASSIGN(const auto named, named_pictures(folder));
+  std::map<Hash, NamedPicture> once;
+  for (const auto& one : named) once.emplace(one.file, one);
+  for (const auto& [file, picture] : once) {
+    if (stop.stop_requested()) {
+      out.stopped = true;
+      return out;
+    }
+    ++out.files;
+    if (!store) {
+      out.not_here.push_back(picture);
+      continue;
+    }
+    if (const auto size_bytes = store->size_bytes(file)) out.bytes += *size_bytes;
+    if (auto checked = store->check(file); !checked) {
+      if (checked.error().code == Code::NoSuchFile)
+        out.not_here.push_back(picture);
+      else if (checked.error().code == Code::BadHash)
+        out.damaged.push_back(picture);
+      else
+        return fail(std::move(checked.error()));
+    }
+    if (progress) progress(static_cast<double>(out.files) / static_cast<double>(once.size()));
+  }
+  return out;
+}
+
+Status Pictures::open(bool to_write) {
+  auto opened = to_write ? blobs::BlobStore::open(files_, folder_ / "blobs")
+                         : blobs::BlobStore::open_read_only(files_, folder_ / "blobs");
+  if (!opened) return to_write ? Status(fail(std::move(opened.error()))) : Status();
+  store_ = std::move(*opened);
+  return {};
+}
+
+void Pictures::begin_keeping(const Hash& file) {
+  const std::lock_guard lock(mutex_);
+  being_kept_.push_back(file);
+}
+
+void Pictures::end_keeping(const Hash& file) {
+  const std::lock_guard lock(mutex_);
+  const auto one = std::find(being_kept_.begin(), being_kept_.end(), file);
+  if (one != being_kept_.end()) being_kept_.erase(one);
+}
+
+Status Pictures::put(const std::vector<std::uint8_t>& bytes, const Hash& file) {
+  if (!store_) return fail(Code::ReadOnly, "keep a picture", "blobs");
+  JAMBLINE_ASSIGN(auto writer, store_->begin());
+  JAMBLINE_TRY(writer.write(bytes));
+  JAMBLINE_TRY(writer.finish(file));
+  return {};
+}
+
+Status Pictures::are_there(const std::vector<acts::Draft>& drafts) const {
+  for (const auto& draft : drafts) {
+    const auto* taken = std::get_if<entries::PictureTaken>(&draft.payload);
+    if (!taken) continue;
+    const Hash& file = taken->facts.file;
+    if (!store_) return fail(Code::NoSuchFile, "keep a picture", file.hex());
+    JAMBLINE_ASSIGN(const bool there, store_->has(file));
+    if (!there) return fail(Code::NoSuchFile, "keep a picture", file.hex());
+  }
+  return {};
+}
+
+// What is being kept is asked after the files are listed and before the log is read: an entry that
+// comes in between is on its way or in the log.
+Result<std::vector<LeftoverPicture>> Pictures::leftovers(const Draft& draft) const {
+  std::vector<LeftoverPicture> out;
+  if (!store_) return out;
+  JAMBLINE_ASSIGN(const auto files, store_->list());
+  if (files.empty()) return out;
+  std::set<Hash> known;
+  {
+    const std::lock_guard lock(mutex_);
+    known.insert(being_kept_.begin(), being_kept_.end());
+  }
+  JAMBLINE_ASSIGN(const auto named, named_pictures(folder_));
+  for (const auto& one : named) known.insert(one.file);
+  for (const Hash& file : files) {
+    if (known.count(file) != 0) continue;
+    LeftoverPicture left;
+    left.file = file;
+    JAMBLINE_ASSIGN(left.size_bytes, store_->size_bytes(file));
+    Meant meant;
+    if (const std::string text = draft(meant_form(file));
+        !text.empty() && read_json(text, meant).has_value()) {
+      left.meant = acts::TakePicture{meant.job, meant.taken.facts, meant.taken.from,
+                                     meant.taken.place, meant.taken.kept_though_poor};
+      left.person = meant.person;
+    }
+    out.push_back(std::move(left));
+  }
+  return out;
+}
+
+Status Pictures::drop(const Hash& file) {
+  if (!store_) return fail(Code::ReadOnly, "drop a picture", "blobs");
+  JAMBLINE_ASSIGN(const auto named, named_pictures(folder_));
+  for (const auto& one : named)
+    if (one.file == file) return fail(Code::NotAllowed, "drop a picture", file.hex());
+  return store_->remove(file);
+}
+
+}  // namespace jambline::engine

@@ -1,0 +1,52 @@
+// engine/pictures.h: the files of pictures beside the log that names them.
+//
+// Threads: any; what it reads of the log it reads through a log of its own.
+// Errors:  those of log/entry_log.h and blobs/blob_store.h. Without blobs/ (a folder that cannot be
+//          written and has none): ReadOnly or NoSuchFile.
+#pragma once
+
+#include <functional>
+#include <mutex>
+#include <stop_token>
+#include <string>
+
+#include "acts/decide.h"
+#include "engine/engine.h"
+
+namespace jambline::engine {
+
+// Where a picture is meant to go, as a draft keeps it until its entry stands.
+std::string meant_text(const acts::TakePicture& command, const PersonId& person);
+std::string meant_form(const Hash& file);  // the draft's name
+
+// Hashes the files of all pictures again that the folder's log names. Null: there are no files.
+Result<PictureCheck> check_pictures(const std::filesystem::path& folder,
+                                    const blobs::BlobStore* store, const std::stop_token& stop,
+                                    const std::function<void(double)>& progress);
+
+class Pictures {
+ public:
+  explicit Pictures(std::filesystem::path folder) : folder_(std::move(folder)) {}
+  Status open(bool to_write);  // once, before anything else
+
+  const blobs::BlobStore* store() const { return store_.get(); }
+  // From here until end_keeping() the file is no leftover.
+  void begin_keeping(const Hash& file);
+  void end_keeping(const Hash& file);
+  Status put(const std::vector<std::uint8_t>& bytes, const Hash& file);
+  // No entry without its file.
+  Status are_there(const std::vector<acts::Draft>& drafts) const;
+
+  using Draft = std::function<std::string(const std::string& form)>;
+  Result<std::vector<LeftoverPicture>> leftovers(const Draft& draft) const;
+  Status drop(const Hash& file);
+
+ private:
+  std::filesystem::path folder_;
+  blobs::PosixFiles files_;
+  std::unique_ptr<blobs::BlobStore> store_;
+  mutable std::mutex mutex_;
+  std::vector<Hash> being_kept_;
+};
+
+}  // namespace jambline::engine

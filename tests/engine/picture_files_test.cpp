@@ -1,0 +1,134 @@
+// The file of a picture first, then its entry: nothing is named that is not there, and what was
+// left behind is found.
+#include <fstream>
+#include <gtest/gtest.h>
+
+#include "tests/engine/every_command.h"
+#include "tests/log/log_folder.h"
+
+namespace jambline::engine {
+namespace {
+
+class PictureFiles : public testing::Test {
+ protected:
+  void SetUp() override {
+    clock.moment = {1'790'000'000'000, 1000, BootId{{1}}, 0};
+    open();
+    furnish(*engine, shop);
+  }
+  void open() {
+    engine.reset();
+    Engine::Parts parts{folder.path(), clock, std::make_unique<SeededRandom>(7), "cart", {}, {}};
+    engine = log::must(Engine::open(std::move(parts)));
+    engine->watch(shop.job);
+    engine->drain();
+  }
+  std::vector<LeftoverPicture> leftovers() {
+    std::optional<Result<std::vector<LeftoverPicture>>> out;
+    engine->leftovers([&](auto found) { out = std::move(found); });
+    engine->drain();
+    return log::must(std::move(*out));
+  }
+  PictureCheck check() {
+    std::optional<Result<PictureCheck>> out;
+    engine->check_pictures({}, [&](auto found) { out = std::move(found); });
+    engine->drain();
+    return log::must(std::move(*out));
+  }
+  Status drop(const Hash& file) {
+    std::optional<Status> out;
+    engine->drop_leftover(file, [&](Status dropped) { out = std::move(dropped); });
+    engine->drain();
+    return std::move(*out);
+  }
+  std::size_t kept() { return engine->snapshot()->car->pictures.size(); }
+
+  log::TempFolder folder;
+  FakeClock clock;
+  std::unique_ptr<Engine> engine;
+  SmallShop shop;  // one picture is kept in it
+  const std::vector<std::uint8_t> bytes{9, 8, 7, 6};
+};
+
+TEST_F(PictureFiles, AKeptPictureIsInTheRecordAndOnTheDiskUnderItsHash) {
+  const auto command = picture_of(shop.job, bytes);
+  ASSERT_TRUE(keep(*engine, bytes, command, shop.ivo));
+  EXPECT_EQ(kept(), 2U);
+  EXPECT_EQ(*engine->blobs()->get(command.facts.file), bytes);
+  EXPECT_TRUE(leftovers().empty());
+  EXPECT_EQ(engine->draft("picture " + command.facts.file.hex()), "");
+}
+
+TEST_F(PictureFiles, NoEntryNamesAFileThatIsNotThere) {
+  const auto refused = act(*engine, picture_of(shop.job, bytes), shop.ivo);
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().code, Code::NoSuchFile);
+  EXPECT_EQ(kept(), 1U);
+}
+
+TEST_F(PictureFiles, BytesThatAreNotThoseOfTheHashAreNotKept) {
+  const auto refused = keep(*engine, {1, 1, 1}, picture_of(shop.job, bytes), shop.ivo);
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().code, Code::BadHash);
+  EXPECT_EQ(engine->blobs()->list()->size(), 1U);
+  EXPECT_TRUE(leftovers().empty());
+}
+
+// As after a kill between file and entry: the file is there, the entry is not.
+TEST_F(PictureFiles, WhatWasLeftBehindIsFoundAtTheNextStartWithWhereItWasMeantToGo) {
+  auto command = picture_of(shop.job, bytes);
+  command.place.panel = job::Panel::Roof;  // not in the job: the entry is refused
+  ASSERT_FALSE(keep(*engine, bytes, command, shop.ivo));
+  open();
+  const auto left = leftovers();
+  ASSERT_EQ(left.size(), 1U);
+  EXPECT_EQ(left.front().file, command.facts.file);
+  EXPECT_EQ(left.front().size_bytes, bytes.size());
+  EXPECT_EQ(left.front().person, shop.ivo);
+  ASSERT_TRUE(left.front().meant);
+  EXPECT_EQ(left.front().meant->job, shop.job);
+  EXPECT_EQ(left.front().meant->place, command.place);
+  // It is kept after all.
+  auto mended = *left.front().meant;
+  mended.place.panel = job::Panel::Hood;
+  ASSERT_TRUE(act(*engine, mended, shop.ivo));
+  EXPECT_TRUE(leftovers().empty());
+}
+
+TEST_F(PictureFiles, ALeftoverIsDroppedAndANamedPictureIsNot) {
+  auto command = picture_of(shop.job, bytes);
+  command.place.panel = job::Panel::Roof;
+  ASSERT_FALSE(keep(*engine, bytes, command, shop.ivo));
+  ASSERT_TRUE(drop(command.facts.file));
+  EXPECT_TRUE(leftovers().empty());
+  EXPECT_EQ(engine->draft("picture " + command.facts.file.hex()), "");
+  const auto refused = drop(shop.picture_facts.file);
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().code, Code::NotAllowed);
+  EXPECT_TRUE(*engine->blobs()->has(shop.picture_facts.file));
+}
+
+TEST_F(PictureFiles, APictureTakenBackIsNoLeftover) {
+  ASSERT_TRUE(act(*engine,
+                  acts::Withdraw{shop.job, engine->snapshot()->car->pictures.front().taken, ""},
+                  shop.ivo));
+  EXPECT_EQ(kept(), 0U);
+  EXPECT_TRUE(leftovers().empty());
+}
+
+TEST_F(PictureFiles, DamagedAndLostFilesAreNamedWithTheirCar) {
+  ASSERT_TRUE(keep(*engine, bytes, picture_of(shop.job, bytes), shop.ivo));
+  EXPECT_EQ(check().files, 2U);
+  EXPECT_TRUE(check().damaged.empty());
+  std::ofstream(engine->blobs()->path_of(shop.picture_facts.file)) << "other";
+  std::filesystem::remove(engine->blobs()->path_of(picture_of(shop.job, bytes).facts.file));
+  const auto found = check();
+  ASSERT_EQ(found.damaged.size(), 1U);
+  EXPECT_EQ(found.damaged.front().job, shop.job);
+  EXPECT_EQ(found.damaged.front().picture, shop.picture);
+  ASSERT_EQ(found.not_here.size(), 1U);
+  EXPECT_FALSE(found.stopped);
+}
+
+}  // namespace
+}  // namespace jambline::engine
