@@ -40,6 +40,7 @@ Item {
         function onNoteKept() {
             note.close();
         }
+        function onShotsMissing() { release.opened = true; }
     }
 
     Flickable {
@@ -313,6 +314,11 @@ Item {
                 onClicked: page.car.writeNote(field.text)
             }
         }
+    }
+    ReleaseSheet {
+        id: release
+        anchors.fill: parent
+        car: page.car
     }
     LeaveSheet {
         id: leaving

@@ -50,7 +50,8 @@ CarViewModel::CarViewModel(Session& session, QObject* parent)
       session_(session),
       stages_({"key", "title", "state", "stateWords", "count", "chosen", "running"}, this),
       operations_({"key", "title", "hours", "who"}, this),
-      conflicts_({"key", "title", "shown", "other", "by", "takeWords"}, this) {
+      conflicts_({"key", "title", "shown", "other", "by", "takeWords"}, this),
+      missing_({"key", "title", "stand"}, this) {
   connect(&session, &Session::snapshotChanged, this, &CarViewModel::refresh);
   refresh();
 }
@@ -168,6 +169,7 @@ void CarViewModel::refresh() {
   }
   stages_.set(std::move(rows));
   show_operations();
+  show_missing();
   conflicts_.set(std::move(others));
   emit changed();
 }
@@ -316,8 +318,11 @@ QString CarViewModel::mainSecond() const {
              : open == 1 ? tr("1 open point")
                          : tr("%1 open points").arg(open);
     }
-    case Act::Finish:
-      return own_clock_on(*stage()) ? tr("stops your clock") : QString();
+    case Act::Finish: {
+      const QString clock = own_clock_on(*stage()) ? tr("stops your clock") : QString();
+      if (missingCount() == 0) return clock;
+      return clock.isEmpty() ? missingWords() : tr("%1 · %2").arg(clock, missingWords());
+    }
     case Act::Reopen:
       return tr("takes the tick back");
     default:
@@ -377,14 +382,15 @@ void CarViewModel::act() {
   const Act what = mainAct();
   const auto at = stage();
   if (what == Act::Inspect || what == Act::Start) start(*car, *at);
-  if (what == Act::Finish || what == Act::Reopen) {
-    session_.post(acts::FinishStage{car->job, *at, what == Act::Finish},
+  if (what == Act::Finish && missingCount() > 0) emit shotsMissing();
+  if (what == Act::Finish && missingCount() == 0) finish({});
+  if (what == Act::Reopen)
+    session_.post(acts::FinishStage{car->job, *at, false},
                   [this](const Result<engine::Wrote>& wrote) {
                     if (!wrote) return;
                     picked_.reset();
                     refresh();
                   });
-  }
   if (what == Act::Deliver) deliver();
   if (what == Act::Inspect) emit inspectAsked();
   if (what == Act::Correct) emit planAsked();

@@ -5,8 +5,9 @@
 // what mainText says. Inspect: inspectAsked() is sent at once, and the clock of the person goes to
 // that stage's operation by the same press. Correct: planAsked() is sent; there is a plan as long
 // as a panel is to correct. Finish: the person's own clock on the stage stops by
-// the same act, and mainSecond says so. Everything else is one command. Threads: GUI thread. Errors
-// go to Session::failed.
+// the same act, and mainSecond says so; with wanted pictures missing act() sends shotsMissing()
+// instead, and finishWithout() does it with the reason why. Everything else is one command.
+// Threads: GUI thread. Errors go to Session::failed.
 #pragma once
 
 #include <QObject>
@@ -46,6 +47,12 @@ class CarViewModel final : public QObject {
   Q_PROPERTY(
       QString shutWords READ shutWords NOTIFY changed)  // why nothing can be written; or empty
   Q_PROPERTY(QStringList openPoints READ openPoints NOTIFY changed)
+  // The pictures that the chosen stage wants and has not. Roles: key, title, stand.
+  Q_PROPERTY(QAbstractItemModel* missing READ missing CONSTANT)
+  Q_PROPERTY(int missingCount READ missingCount NOTIFY changed)
+  Q_PROPERTY(QString missingWords READ missingWords NOTIFY changed)
+  Q_PROPERTY(QString nextShotWords READ nextShotWords NOTIFY changed)
+  Q_PROPERTY(QStringList withoutReasons READ withoutReasons CONSTANT)
 
  public:
   enum class State { Done, Running, Paused, Waits, NotYet, Disputed };
@@ -75,23 +82,33 @@ class CarViewModel final : public QObject {
   QString timeLineWords() const;
   QString shutWords() const;
   QStringList openPoints() const;
+  QAbstractItemModel* missing() { return &missing_; }
+  int missingCount() const { return missing_.rowCount(); }
+  QString missingWords() const;
+  QString nextShotWords() const;
+  QStringList withoutReasons() const;
 
   Q_INVOKABLE void act();
   Q_INVOKABLE void choose(const QString& stage);  // a tile; the chosen one again: back to the next
   Q_INVOKABLE void writeNote(const QString& text);
   Q_INVOKABLE void takeOther(int conflict);
   Q_INVOKABLE void deliver();
+  Q_INVOKABLE void finishWithout(int reason);  // a row of withoutReasons
 
  signals:
   void changed();
   void inspectAsked();
   void planAsked();
   void noteKept();
+  void shotsMissing();
+  void stageFinished();
 
  private:
   void refresh();
   bool has_plan(job::Stage stage) const;
   void show_operations();
+  void show_missing();
+  void finish(std::optional<job::WithoutShots> without);
   bool own_clock_on(job::Stage stage) const;
   void start(const folds::CarView& car, job::Stage stage);
   void take_color(const folds::CarView& car, const Hash& hash);
@@ -105,6 +122,7 @@ class CarViewModel final : public QObject {
   RowList stages_;
   RowList operations_;
   RowList conflicts_;
+  RowList missing_;
   std::optional<job::Stage> picked_;
   JobId shown_;
 };

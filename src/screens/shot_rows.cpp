@@ -1,0 +1,98 @@
+#include "screens/shot_rows.h"
+
+#include <QCoreApplication>
+#include <algorithm>
+
+#include "screens/picture_words.h"
+#include "screens/state_kind.h"
+#include "screens/words.h"
+
+namespace jambline::screens {
+
+using folds::ShotState;
+using folds::WantedShot;
+
+namespace {
+QString tr(const char* text) {
+  return QCoreApplication::translate("words", text);
+}
+
+int need(const WantedShot& wanted) {
+  switch (wanted.state) {
+    case ShotState::Missing:
+      return 0;
+    case ShotState::KeptThoughPoor:
+      return 1;
+    case ShotState::Offered:
+      return 2;
+    case ShotState::Taken:
+      break;
+  }
+  return 3;
+}
+}  // namespace
+
+QString key_of(const WantedShot& wanted) {
+  QString out = QString::fromStdString(wanted.shot.shot.hex());
+  if (wanted.panel) out += QStringLiteral("/p%1").arg(static_cast<int>(*wanted.panel));
+  if (wanted.mark) out += QStringLiteral("/m%1").arg(static_cast<int>(*wanted.mark));
+  return out;
+}
+
+QString title_of(const WantedShot& wanted, job::BodyShape body) {
+  const QString name = name_of(wanted.shot);
+  if (wanted.panel) return sentence(tr("%1, %2").arg(words_of(*wanted.panel, body), name));
+  if (wanted.mark) return sentence(tr("%1, %2").arg(words_of(*wanted.mark), name));
+  return sentence(name);
+}
+
+QString state_words(const WantedShot& wanted) {
+  const auto many = wanted.pictures.size();
+  switch (wanted.state) {
+    case ShotState::Missing:
+      return tr("missing");
+    case ShotState::KeptThoughPoor:
+      return tr("poor, kept anyway");
+    case ShotState::Offered:
+      return tr("when there is one");
+    case ShotState::Taken:
+      break;
+  }
+  return many > 1 ? tr("taken, %1").arg(many) : tr("taken");
+}
+
+int shape_of(ShotState state) {
+  switch (state) {
+    case ShotState::Missing:
+      return shape_of(StateKind::Unseen);
+    case ShotState::KeptThoughPoor:
+      return shape_of(StateKind::Waits);
+    case ShotState::Offered:
+      return shape_of(StateKind::NotYet);
+    case ShotState::Taken:
+      break;
+  }
+  return shape_of(StateKind::Done);
+}
+
+std::vector<WantedShot> in_order_of_need(std::vector<WantedShot> shots) {
+  std::stable_sort(shots.begin(), shots.end(), [](const WantedShot& left, const WantedShot& right) {
+    return need(left) < need(right);
+  });
+  return shots;
+}
+
+const WantedShot* next_missing(const std::vector<WantedShot>& shots) {
+  const auto found = std::find_if(shots.begin(), shots.end(), [](const WantedShot& wanted) {
+    return wanted.state == ShotState::Missing;
+  });
+  return found == shots.end() ? nullptr : &*found;
+}
+
+QString missing_words(int missing) {
+  return missing == 0   ? QString()
+         : missing == 1 ? tr("1 picture is missing")
+                        : tr("%1 pictures are missing").arg(missing);
+}
+
+}  // namespace jambline::screens
