@@ -458,7 +458,7 @@ class LocalEngine final : public Engine {
   Status take_key(bool fresh) {
     auto key = device_key(parts_.folder, *log_, fresh, *parts_.random);
     if (key)
-      key_ = std::move(*key);
+      key_ = *key;
     else if (fresh)
       return fail(std::move(key.error()));
     else
