@@ -36,6 +36,24 @@ template <class T>
 QString hex(const T& id) {
   return QString::fromStdString(id.hex());
 }
+
+PictureId picture_of(const entries::Entry& entry) {
+  if (const auto* filed = std::get_if<entries::PictureFiled>(&entry.payload)) return filed->picture;
+  if (const auto* noted = std::get_if<entries::PictureNoted>(&entry.payload)) return noted->picture;
+  if (const auto* edges = std::get_if<entries::EdgesLookedAt>(&entry.payload))
+    return edges->picture;
+  const auto* taken = std::get_if<entries::PictureTaken>(&entry.payload);
+  return taken ? taken->picture : PictureId{};
+}
+
+// One that was taken back is still shown by its own entry.
+QString file_of(const entries::Entry& entry, const folds::CarView* car) {
+  if (const auto* taken = std::get_if<entries::PictureTaken>(&entry.payload))
+    return hex(taken->facts.file);
+  const PictureId picture = picture_of(entry);
+  const auto* found = car && picture ? car->find(picture) : nullptr;
+  return found ? hex(found->facts.file) : QString();
+}
 }  // namespace
 
 TimeLineViewModel::TimeLineViewModel(Session& session, QObject* parent)
@@ -108,6 +126,8 @@ QVariant TimeLineViewModel::data(const QModelIndex& index, int role) const {
       return history_.taken_back(entry.hash) != nullptr;
     case TakenBackWordsRole:
       return taken_back_words(entry);
+    case FileRole:
+      return file_of(entry, session_.car());
     case DoubtRole:
       return clock_doubt_words(entry.clock_flags);
     default:
@@ -119,7 +139,8 @@ QHash<int, QByteArray> TimeLineViewModel::roleNames() const {
   return {{EntryIdRole, "entryId"}, {DayRole, "day"},
           {TimeRole, "time"},       {PersonRole, "person"},
           {WordsRole, "words"},     {TakenBackRole, "takenBack"},
-          {DoubtRole, "doubt"},     {TakenBackWordsRole, "takenBackWords"}};
+          {DoubtRole, "doubt"},     {TakenBackWordsRole, "takenBackWords"},
+          {FileRole, "file"}};
 }
 
 void TimeLineViewModel::set_group(Group group) {
@@ -213,6 +234,17 @@ QString TimeLineViewModel::openLine() const {
 QString TimeLineViewModel::openDoubt() const {
   const auto* entry = open_entry();
   return entry ? clock_doubt_words(entry->clock_flags) : QString();
+}
+
+QString TimeLineViewModel::openFile() const {
+  const auto* entry = open_entry();
+  return entry ? file_of(*entry, session_.car()) : QString();
+}
+
+QString TimeLineViewModel::openPicture() const {
+  const auto* entry = open_entry();
+  const PictureId picture = entry ? picture_of(*entry) : PictureId{};
+  return picture && session_.car() && session_.car()->find(picture) ? hex(picture) : QString();
 }
 
 QString TimeLineViewModel::openTakenBack() const {

@@ -1,7 +1,7 @@
 // screens/time_line_view_model.h: the entries of the car on the tape, in words, newest first.
 //
 // Roles:   entryId (hash, hex), day, time, person, words, takenBack, takenBackWords, doubt (words,
-//          empty: the clock is believed).
+//          empty: the clock is believed), file (of a picture; empty: none).
 // Promise: a row opens to its raw record; takeBack() writes a withdrawal, nothing is ever removed.
 //          While entries only come on, rows are inserted and none is made anew.
 // Cost:    words are made when a row is shown; 10,000 entries are fine. Threads: GUI.
@@ -14,6 +14,7 @@
 #include "folds/history.h"
 #include "screens/detail_rows.h"
 #include "screens/entry_words.h"
+#include "screens/picture_store.h"
 #include "screens/session.h"
 
 namespace jambline::screens {
@@ -31,6 +32,9 @@ class TimeLineViewModel final : public QAbstractListModel {
   Q_PROPERTY(QString openDoubt READ openDoubt NOTIFY openChanged)
   Q_PROPERTY(QString openTakenBack READ openTakenBack NOTIFY openChanged)
   Q_PROPERTY(bool openMayBeTakenBack READ openMayBeTakenBack NOTIFY openChanged)
+  Q_PROPERTY(jambline::screens::PictureStore* store READ store CONSTANT)
+  Q_PROPERTY(QString openFile READ openFile NOTIFY openChanged)  // the picture that it is about
+  Q_PROPERTY(QString openPicture READ openPicture NOTIFY openChanged)  // "" not in the record now
   Q_PROPERTY(jambline::screens::DetailRows* details READ details CONSTANT)
   Q_PROPERTY(QStringList reasons READ reasons CONSTANT)  // why something is taken back
 
@@ -46,9 +50,11 @@ class TimeLineViewModel final : public QAbstractListModel {
     TakenBackRole,
     TakenBackWordsRole,
     DoubtRole,
+    FileRole,
   };
 
   explicit TimeLineViewModel(Session& session, QObject* parent = nullptr);
+  void show_pictures(PictureStore& store) { store_ = &store; }
 
   int rowCount(const QModelIndex& parent = {}) const override;
   QVariant data(const QModelIndex& index, int role) const override;
@@ -64,6 +70,9 @@ class TimeLineViewModel final : public QAbstractListModel {
   QString openDoubt() const;
   QString openTakenBack() const;
   bool openMayBeTakenBack() const;
+  PictureStore* store() const { return store_; }
+  QString openFile() const;
+  QString openPicture() const;
   DetailRows* details() { return &details_; }
   QStringList reasons() const;
 
@@ -86,6 +95,7 @@ class TimeLineViewModel final : public QAbstractListModel {
   Telling telling() const;
 
   Session& session_;
+  PictureStore* store_ = nullptr;
   std::shared_ptr<const std::vector<entries::Entry>> timeline_;
   std::shared_ptr<const folds::ShopView> shop_;
   folds::History history_;
