@@ -8,7 +8,7 @@
 namespace jambline::acts {
 
 namespace {
-constexpr const char* operation = "read the estimate";
+constexpr const char* reading_estimate = "read the estimate";
 constexpr std::size_t most_title_bytes = 80;
 constexpr std::size_t shown_bytes = 120;
 
@@ -134,7 +134,7 @@ Result<Columns> columns_of(const Record& head) {
     std::size_t at = 0;
     while (at < head.fields.size() && lower(trimmed(head.fields[at])) != name) ++at;
     if (at == head.fields.size()) {
-      Error error{Code::Missing, operation, name, {{"field", name}}};
+      Error error{Code::Missing, reading_estimate, name, {{"field", name}}};
       if (head.text.find(';') != std::string::npos) error.args.emplace_back("cause", "semicolons");
       return fail(std::move(error));
     }
@@ -152,11 +152,11 @@ Result<int> minutes_of(std::string text, EstimateFault& why) {
       error == std::errc{} && end == text.data() + text.size() && std::isfinite(hours);
   if (!whole) {
     why = EstimateFault::HoursNotANumber;
-    return fail(Code::Malformed, operation, "hours");
+    return fail(Code::Malformed, reading_estimate, "hours");
   }
   if (hours < 0 || hours > 1000) {
     why = EstimateFault::HoursOutOfRange;
-    return fail(Code::OutOfRange, operation, "hours");
+    return fail(Code::OutOfRange, reading_estimate, "hours");
   }
   return static_cast<int>(std::floor(hours * 60 + 0.5));
 }
@@ -164,7 +164,7 @@ Result<int> minutes_of(std::string text, EstimateFault& why) {
 Result<PlannedOperation> planned(const Record& record, const Columns& columns, EstimateFault& why) {
   const auto refuse = [&](EstimateFault fault) {
     why = fault;
-    return fail(Code::Malformed, operation, "row");
+    return fail(Code::Malformed, reading_estimate, "row");
   };
   if (record.fault) return refuse(*record.fault);
   if (record.fields.size() != columns.count) return refuse(EstimateFault::FieldCount);
@@ -182,20 +182,22 @@ Result<PlannedOperation> planned(const Record& record, const Columns& columns, E
 
 Result<EstimateRows> read_estimate_csv(std::string_view text) {
   if (text.size() > most_estimate_bytes)
-    return fail(Error{Code::TooLarge, operation, "file", {{"limit", "1 MiB"}}});
-  if (!is_utf8(text)) return fail(Code::Malformed, operation, "UTF-8");
+    return fail(Error{Code::TooLarge, reading_estimate, "file", {{"limit", "1 MiB"}}});
+  if (!is_utf8(text)) return fail(Code::Malformed, reading_estimate, "UTF-8");
   if (text.substr(0, 3) == "\xEF\xBB\xBF") text.remove_prefix(3);
   Records records(text);
   const auto head = records.next();
-  if (!head) return fail(Error{Code::Missing, operation, "stage", {{"field", "stage"}}});
+  if (!head) return fail(Error{Code::Missing, reading_estimate, "stage", {{"field", "stage"}}});
   JAMBLINE_ASSIGN(const Columns columns, columns_of(*head));
   EstimateRows out;
   while (const auto record = records.next()) {
     if (record->fields.size() == 1 && trimmed(record->fields[0]).empty() && !record->fault)
       continue;
     if (out.operations.size() + out.rejected.size() == most_estimate_rows)
-      return fail(Error{
-          Code::TooLarge, operation, "rows", {{"limit", std::to_string(most_estimate_rows)}}});
+      return fail(Error{Code::TooLarge,
+                        reading_estimate,
+                        "rows",
+                        {{"limit", std::to_string(most_estimate_rows)}}});
     EstimateFault why{};
     if (auto row = planned(*record, columns, why))
       out.operations.push_back(std::move(*row));

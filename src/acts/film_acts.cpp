@@ -6,28 +6,28 @@
 namespace jambline::acts {
 
 namespace {
-constexpr const char* operation = "read the film";
+constexpr const char* reading_film = "read the film";
 
 Status places_fit(const folds::CarView& car, const ReadFilm& command) {
   if (command.spot < 1 || command.spot > job::most_spots)
     return fail(Error{Code::OutOfRange,
-                      operation,
+                      reading_film,
                       "spot",
                       {{"value", std::to_string(command.spot)},
                        {"min", "1"},
                        {"max", std::to_string(job::most_spots)}}});
   if (command.x_mm.has_value() != command.y_mm.has_value())
-    return fail(Code::Missing, operation, "place");
+    return fail(Code::Missing, reading_film, "place");
   if (command.x_mm)
-    JAMBLINE_TRY(on_panel(car, command.panel, *command.x_mm, *command.y_mm, operation));
+    JAMBLINE_TRY(on_panel(car, command.panel, *command.x_mm, *command.y_mm, reading_film));
   return {};
 }
 
 Status gauge_fits(const folds::PanelView& panel, const ReadFilm& command) {
   if (command.gauge == job::FilmGauge::Total && !trade::is_metal(panel.plan.substrate))
-    return fail(Code::OutOfRange, operation, "gauge");
+    return fail(Code::OutOfRange, reading_film, "gauge");
   if (command.gauge == job::FilmGauge::Clear && command.when == job::FilmWhen::BeforeBase)
-    return fail(Code::OutOfRange, operation, "no clear yet");
+    return fail(Code::OutOfRange, reading_film, "no clear yet");
   return {};
 }
 
@@ -37,19 +37,19 @@ Status readings_fit(const ReadFilm& command) {
   if (count < static_cast<std::size_t>(job::least_readings))
     return fail(
         Error{Code::Missing,
-              operation,
+              reading_film,
               "readings",
               {{"value", std::to_string(count)}, {"min", std::to_string(job::least_readings)}}});
   if (count > static_cast<std::size_t>(job::most_readings))
     return fail(Error{
-        Code::TooLarge, operation, "readings", {{"limit", std::to_string(job::most_readings)}}});
+        Code::TooLarge, reading_film, "readings", {{"limit", std::to_string(job::most_readings)}}});
   const double most_um = job::most_reading_um(command.gauge);
   for (std::size_t i = 0; i < count; ++i) {
     const double um = job::in_um(command.typed[i], command.unit);
     if (um >= job::least_reading_um && um <= most_um) continue;
     const double typed = std::isfinite(command.typed[i]) ? command.typed[i] : 0;
     return fail(Error{Code::OutOfRange,
-                      operation,
+                      reading_film,
                       "reading",
                       {{"value", number_text(typed)},
                        {"unit", std::string(word_of(command.unit))},
@@ -69,7 +69,7 @@ double mean_um(const ReadFilm& command) {
 tl::unexpected<Error> does_not_hang_together(const char* subject, double value_um,
                                              double other_um) {
   return fail(Error{Code::OutOfRange,
-                    operation,
+                    reading_film,
                     subject,
                     {{"value", number_text(value_um)}, {"other", number_text(other_um)}}});
 }
@@ -112,8 +112,8 @@ void find_sequence(const folds::PanelView& panel, const std::vector<folds::FilmV
 }  // namespace
 
 Drafts decide_one(const Scene& scene, const ReadFilm& command) {
-  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, operation));
-  JAMBLINE_ASSIGN(const auto* panel, scene.panel(*car, command.panel, operation));
+  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, reading_film));
+  JAMBLINE_ASSIGN(const auto* panel, scene.panel(*car, command.panel, reading_film));
   JAMBLINE_TRY(places_fit(*car, command));
   JAMBLINE_TRY(gauge_fits(*panel, command));
   JAMBLINE_TRY(readings_fit(command));
@@ -125,7 +125,7 @@ Drafts decide_one(const Scene& scene, const ReadFilm& command) {
     else if (one.spot == command.spot && one.gauge == command.gauge)
       spot.push_back(one);
   }
-  if (command.corrects && !wrong) return fail(Code::Unknown, operation, "film reading");
+  if (command.corrects && !wrong) return fail(Code::Unknown, reading_film, "film reading");
   folds::FilmView view;
   view.reading = wrong ? wrong->reading : scene.context.random.make<ReadingId>();
   view.when = command.when;

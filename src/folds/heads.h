@@ -132,6 +132,13 @@ const std::vector<const Write<T>*>& of_key(
   return found == writes.end() ? none : found->second;
 }
 
+// Of things with an `order`, as they were made.
+template <class View>
+void sort_by_order(std::vector<View>& views) {
+  std::sort(views.begin(), views.end(),
+            [](const View& a, const View& b) { return a.order < b.order; });
+}
+
 template <class T>
 std::vector<Hash> hashes_of(const std::vector<const Write<T>*>& heads) {
   std::vector<Hash> out;

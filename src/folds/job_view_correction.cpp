@@ -50,12 +50,6 @@ const Write<entries::FilmRead>& made_by(
   return *writes.front();
 }
 
-template <class View>
-void sort_by_order(std::vector<View>& views) {
-  std::sort(views.begin(), views.end(),
-            [](const View& a, const View& b) { return a.order < b.order; });
-}
-
 template <class T>
 bool differ(const std::vector<const Write<T>*>& heads) {
   return std::any_of(heads.begin(), heads.end(),

@@ -22,12 +22,6 @@ EdgesView edges_view(const std::vector<const Write<std::vector<job::DefectKind>>
   return out;
 }
 
-template <class View>
-void sort_by_order(std::vector<View>& views) {
-  std::sort(views.begin(), views.end(),
-            [](const View& a, const View& b) { return a.order < b.order; });
-}
-
 }  // namespace
 
 void JobFold::view_pictures(CarView& out) const {

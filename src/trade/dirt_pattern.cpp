@@ -14,7 +14,7 @@
 namespace jambline::trade {
 
 namespace {
-constexpr std::size_t most_marks = 500;
+constexpr std::size_t most_found = 500;
 constexpr double row_mm = 2;
 constexpr double group_eps_mm = 120;
 constexpr int group_marks = 3;
@@ -40,7 +40,7 @@ Status checked(const DirtPattern& in) {
           need_outline(item("panels", i, "reach_strips") + '[' + std::to_string(k) + "].points",
                        panel.reach_strips[k].points));
     JAMBLINE_TRY(need(item("panels", i, "sprayed"), panel.sprayed, 0, 100, "0 to 100"));
-    if (panel.marks.size() > most_marks)
+    if (panel.marks.size() > most_found)
       return fail(refusal(Code::TooLarge, item("panels", i, "marks"), "500 at most"));
     for (std::size_t k = 0; k < panel.marks.size(); ++k) {
       const std::string field = item("panels", i, "marks") + '[' + std::to_string(k) + ']';

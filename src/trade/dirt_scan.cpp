@@ -13,7 +13,7 @@ namespace {
 constexpr std::size_t radii = 8;
 constexpr double radius_step_mm = 50;
 constexpr double node_mm = 25;
-constexpr double row_mm = 12.5;  // two a node, so that whole circles are alike
+constexpr double node_row_mm = 12.5;  // two a node, so that whole circles are alike
 
 double radius_of(std::size_t which) {
   return radius_step_mm * static_cast<double>(which + 1);
@@ -31,7 +31,7 @@ using Shares = std::array<Share, radii>;
 class CircleShares {
  public:
   explicit CircleShares(const Polygon& outline)
-      : box_(bounds(outline.corners)), rows_of_panel_(box_, row_mm) {
+      : box_(bounds(outline.corners)), rows_of_panel_(box_, node_row_mm) {
     rows_of_panel_.add_inside(outline);
     rows_of_panel_.join();
     area_ = rows_of_panel_.area_mm2();
