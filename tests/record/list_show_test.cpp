@@ -1,30 +1,14 @@
-#include <array>
-#include <cstdio>
 #include <fstream>
 #include <gtest/gtest.h>
 #include <iterator>
 
 #include "base/json.h"
 #include "folds/floor_view.h"
+#include "tests/record/run.h"
 #include "tests/record/small_shop.h"
 
 namespace jambline {
 namespace {
-
-struct Said {
-  int code{};
-  std::string words;
-};
-
-Said run(const std::string& arguments, const char* errors = " 2>&1") {
-  Said said;
-  FILE* pipe = popen((JAMBLINE_RECORD " " + arguments + errors).c_str(), "r");
-  std::array<char, 4096> buffer;
-  while (const std::size_t count = fread(buffer.data(), 1, buffer.size(), pipe))
-    said.words.append(buffer.data(), count);
-  said.code = WEXITSTATUS(pclose(pipe));
-  return said;
-}
 
 std::string contents(const std::filesystem::path& path) {
   std::ifstream file(path, std::ios::binary);
@@ -39,9 +23,7 @@ class ListShow : public testing::Test {
     shop_.close();
     at_ = " --folder " + shop_.folder.string();
   }
-  static void expect(const Said& said, const std::string& words) {
-    EXPECT_NE(said.words.find(words), std::string::npos) << "no " << words << " in\n" << said.words;
-  }
+  static void expect(const Said& said, const std::string& words) { expect_words(said, words); }
   SmallShop shop_;
   std::string at_;
 };

@@ -1,5 +1,3 @@
-#include <array>
-#include <cstdio>
 #include <fstream>
 #include <gtest/gtest.h>
 #include <sqlite3.h>
@@ -7,25 +5,12 @@
 #include "app/command_line_words.h"
 #include "seal/fingerprint.h"
 #include "tests/log/log_folder.h"
+#include "tests/record/run.h"
 
 namespace jambline::log {
 namespace {
 
-struct Said {
-  int code{};
-  std::string words;
-};
-
-Said run(const std::string& arguments) {
-  Said said;
-  FILE* pipe = popen((JAMBLINE_RECORD " " + arguments + " 2>&1").c_str(), "r");
-  std::array<char, 4096> buffer;
-  while (const std::size_t count = fread(buffer.data(), 1, buffer.size(), pipe))
-    said.words.append(buffer.data(), count);
-  said.code = WEXITSTATUS(pclose(pipe));
-  return said;
-}
-bool has(const Said& said, const std::string& words) {
+bool has(const jambline::Said& said, const std::string& words) {
   return said.words.find(words) != std::string::npos;
 }
 void change(const std::filesystem::path& folder, const std::string& sql) {
@@ -49,7 +34,7 @@ TEST(Verify, AGoodFolderSaysHowFarItIsProven) {
   const TempFolder folder;
   auto log = small_log(folder.path(), 4);
   const auto print = seal::fingerprint(log->shop());
-  const Said said = run("verify --quiet " + folder.path().string() + " --shop " + print);
+  const jambline::Said said = run("verify --quiet " + folder.path().string() + " --shop " + print);
   EXPECT_EQ(said.code, 0) << said.words;
   EXPECT_TRUE(has(said, "proven to entry 5, nothing can be said about later ones")) << said.words;
   EXPECT_TRUE(has(said, print));
@@ -66,7 +51,7 @@ TEST(Verify, NamesTheFirstBadEntryAndEndsWithOne) {
   const std::string device = log->device().hex();
   log.reset();
   change(folder.path(), "UPDATE entries SET signature=zeroblob(64) WHERE seq=4");
-  const Said said = run("verify --quiet " + folder.path().string());
+  const jambline::Said said = run("verify --quiet " + folder.path().string());
   EXPECT_EQ(said.code, 1);
   EXPECT_TRUE(has(said, "first bad entry")) << said.words;
   EXPECT_TRUE(has(said, "device " + device + ", seq 4")) << said.words;
@@ -76,7 +61,7 @@ TEST(Verify, NamesTheFirstBadEntryAndEndsWithOne) {
 TEST(Verify, ADamagedFileIsBadAndAMissingFolderIsNoAnswer) {
   const TempFolder folder;
   std::ofstream(folder.path() / "log.db") << "no database";
-  const Said said = run("verify --quiet " + folder.path().string());
+  const jambline::Said said = run("verify --quiet " + folder.path().string());
   EXPECT_EQ(said.code, 1);
   EXPECT_TRUE(has(said, "damaged")) << said.words;
   EXPECT_EQ(run("verify --quiet " + folder.path().string() + "/none").code, 2);

@@ -29,6 +29,14 @@ struct VerifyAsked {
 };
 int verify(const VerifyAsked& asked);
 
+struct PicturesAsked {
+  std::string folder = ".";
+  std::string car;  // plate, a part of it, or the job's id
+  std::string to;   // folder for the copies; made when it is not there
+};
+// Only in programs that are built with the folder `picture`.
+int export_pictures(const PicturesAsked& asked);
+
 int catalogue();
 
 }  // namespace jambline::app

@@ -29,11 +29,21 @@ int main(int argc, char** argv) {
 
   VerifyAsked asked_verify;
   one = program.add_subcommand("verify",
-                               "check chain, signatures, gaps and membership of a folder's log");
+                               "check chain, signatures, membership and pictures of a folder");
   one->add_option("folder", asked_verify.folder, "folder with log.db in it")->required();
   one->add_option("--shop", asked_verify.fingerprint, "the fingerprint that the shop has to have");
   one->add_flag("--quiet", asked_verify.quiet, "no progress");
   one->callback([&] { exit_code = verify(asked_verify); });
+
+#ifdef JAMBLINE_PICTURES
+  PicturesAsked asked_pictures;
+  one = program.add_subcommand("pictures",
+                               "copies of a car's pictures that do not say where they were taken");
+  one->add_option("car", asked_pictures.car, "plate, a part of it, or the job's id")->required();
+  one->add_option("--to", asked_pictures.to, "folder for the copies")->required();
+  one->add_option("--folder", asked_pictures.folder, folder_words);
+  one->callback([&] { exit_code = export_pictures(asked_pictures); });
+#endif
 
   one = program.add_subcommand("catalogue", "every kind of entry with its fields, as CATALOGUE.md");
   one->callback([&] { exit_code = catalogue(); });

@@ -75,4 +75,8 @@ Result<std::vector<entries::Entry>> time_line(const ShopFolder& folder, const Jo
   return out;
 }
 
+std::filesystem::path blobs_of(const std::filesystem::path& folder) {
+  return folder / "blobs";
+}
+
 }  // namespace jambline::app

@@ -14,6 +14,7 @@
 #include <vector>
 
 #include "base/error.h"
+#include "blobs/blob_store.h"
 #include "entries/entry.h"
 #include "folds/car_view.h"
 #include "folds/shop_view.h"
@@ -35,5 +36,8 @@ Result<const folds::CarView*> find_car(const ShopFolder& folder, const std::stri
 
 // The car's entries in the order in which they are shown.
 Result<std::vector<entries::Entry>> time_line(const ShopFolder& folder, const JobId& job);
+
+// Where the folder keeps the files of its pictures.
+std::filesystem::path blobs_of(const std::filesystem::path& folder);
 
 }  // namespace jambline::app

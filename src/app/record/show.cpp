@@ -4,6 +4,7 @@
 #include "app/command_line_words.h"
 #include "app/record/commands.h"
 #include "app/record/entry_lines.h"
+#include "app/record/picture_lines.h"
 #include "app/record/read_folder.h"
 #include "base/json.h"
 
@@ -105,6 +106,21 @@ void print_hours(const folds::CarView& car, const folds::ShopView& shop) {
   }
 }
 
+void print_pictures(const folds::CarView& car, const folds::ShopView& shop,
+                    const std::string& folder) {
+  if (car.pictures.empty()) return;
+  blobs::PosixFiles files;
+  const auto kept = blobs::BlobStore::open_read_only(files, blobs_of(folder));
+  std::cout << "\npictures\n";
+  for (const auto& picture : car.pictures) {
+    const auto here = kept ? (*kept)->has(picture.facts.file) : Result<bool>(false);
+    std::cout << "  " << place_of(picture, shop) << ": " << word_of(picture.facts.word)
+              << (picture.kept_though_poor ? ", kept by a person" : "") << ", "
+              << bytes_of(static_cast<std::uint64_t>(picture.facts.size_bytes)) << ", "
+              << picture.facts.file.hex() << (here && *here ? "" : ", not here") << '\n';
+  }
+}
+
 }  // namespace
 
 int show(const ShowAsked& asked) {
@@ -142,6 +158,7 @@ int show(const ShowAsked& asked) {
   print_head(**car, folder->shop);
   print_panels(**car);
   print_hours(**car, folder->shop);
+  print_pictures(**car, folder->shop, asked.folder);
   std::cout << "\ntime line, " << shown.entries.size() << " entries\n";
   for (const auto& row : shown.entries)
     std::cout << "  " << time_of(row.wall_ms, folder->shop.zone)

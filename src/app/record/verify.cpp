@@ -1,8 +1,13 @@
+#include <functional>
 #include <iostream>
 #include <memory>
 
 #include "app/command_line_words.h"
 #include "app/record/commands.h"
+#include "app/record/entry_lines.h"
+#include "app/record/picture_lines.h"
+#include "app/record/read_folder.h"
+#include "engine/pictures.h"
 #include "log/entry_log.h"
 #include "seal/fingerprint.h"
 
@@ -19,6 +24,66 @@ void print_proven(const log::Audit& found) {
   if (found.after_cut > 0)
     std::cout << found.after_cut
               << " came before their device's revocation was known and do not count\n";
+}
+
+// Of a folder without a place for pictures: every one that a car has is not here.
+engine::PictureCheck none_here(const ShopFolder& folder) {
+  engine::PictureCheck out;
+  for (const auto& car : folder.cars)
+    for (const auto& picture : car.pictures) {
+      ++out.files;
+      out.not_here.push_back({car.job, picture.picture, picture.facts.file});
+    }
+  return out;
+}
+
+struct Named {
+  const folds::PictureView* view;  // null: taken back since
+  std::string words;
+};
+
+Named named(const ShopFolder& folder, const engine::NamedPicture& wanted) {
+  for (const auto& car : folder.cars)
+    if (car.job == wanted.job)
+      if (const auto* view = car.find(wanted.picture))
+        return {view, one_line(car.plate) + ", " + place_of(*view, folder.shop)};
+  return {nullptr, "job " + wanted.job.hex() + ", a picture that was taken back"};
+}
+
+Result<engine::PictureCheck> look_at_pictures(const std::string& folder,
+                                              const std::function<void(double)>& progress) {
+  blobs::PosixFiles files;
+  const auto kept = blobs::BlobStore::open_read_only(files, blobs_of(folder));
+  if (kept) return engine::check_pictures(folder, kept->get(), {}, progress);
+  if (kept.error().code != Code::NoSuchFile) return fail(kept.error());
+  JAMBLINE_ASSIGN(const ShopFolder cars, read_folder(folder));
+  return none_here(cars);
+}
+
+// How many are damaged, or missing though this folder's device took them itself.
+Result<std::size_t> check_pictures(const std::string& folder,
+                                   const std::function<void(double)>& progress) {
+  JAMBLINE_ASSIGN(const auto found, look_at_pictures(folder, progress));
+  if (found.files == 0) return 0U;
+  std::size_t wrong = found.damaged.size();
+  if (!found.damaged.empty() || !found.not_here.empty()) {
+    JAMBLINE_ASSIGN(const ShopFolder cars, read_folder(folder));
+    for (const auto& picture : found.damaged)
+      std::cout << "damaged picture: " << named(cars, picture).words << ", " << picture.file.hex()
+                << '\n';
+    for (const auto& picture : found.not_here) {
+      const Named one = named(cars, picture);
+      if (!one.view || one.view->order.device != cars.log->device()) continue;
+      std::cout << "missing picture: " << one.words << ", " << picture.file.hex() << '\n';
+      ++wrong;
+    }
+  }
+  std::cout << found.files << (found.files == 1 ? " picture" : " pictures") << " named, "
+            << bytes_of(found.bytes) << " read again";
+  if (const auto elsewhere = found.damaged.size() + found.not_here.size() - wrong; elsewhere > 0)
+    std::cout << "; " << elsewhere << " taken by other devices, not here";
+  std::cout << '\n';
+  return wrong;
 }
 
 }  // namespace
@@ -46,6 +111,19 @@ int verify(const VerifyAsked& asked) {
   }
   if (wanted && found->shop != *wanted) {
     std::cout << "BAD    " << said(Error{Code::WrongShop, "verify", asked.folder, {}});
+    return 1;
+  }
+  const auto wrong = check_pictures(asked.folder, progress);
+  if (!asked.quiet) std::cerr << "\r              \r";
+  if (!wrong) {
+    std::cout << "BAD    " << said(wrong.error());
+    return 1;
+  }
+  if (*wrong > 0) {
+    std::cout << "BAD    " << *wrong << (*wrong == 1 ? " picture is" : " pictures are")
+              << " damaged or missing\n"
+              << "kept   every entry, and the other pictures\n"
+              << "to do: take these pictures from a copy of the folder, or from another device\n";
     return 1;
   }
   std::cout << "good\n";

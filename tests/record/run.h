@@ -1,0 +1,31 @@
+// tests/record/run.h: runs jambline-record and gives back what it said.
+#pragma once
+
+#include <array>
+#include <cstdio>
+#include <gtest/gtest.h>
+#include <string>
+#include <sys/wait.h>
+
+namespace jambline {
+
+struct Said {
+  int code{};
+  std::string words;
+};
+
+inline Said run(const std::string& arguments, const char* errors = " 2>&1") {
+  Said said;
+  FILE* pipe = popen((JAMBLINE_RECORD " " + arguments + errors).c_str(), "r");
+  std::array<char, 4096> buffer;
+  while (const std::size_t count = fread(buffer.data(), 1, buffer.size(), pipe))
+    said.words.append(buffer.data(), count);
+  said.code = WEXITSTATUS(pclose(pipe));
+  return said;
+}
+
+inline void expect_words(const Said& said, const std::string& words) {
+  EXPECT_NE(said.words.find(words), std::string::npos) << "no " << words << " in\n" << said.words;
+}
+
+}  // namespace jambline
