@@ -4,8 +4,6 @@ namespace jambline::acts {
 
 namespace {
 constexpr std::size_t most_name_bytes = 80;
-constexpr std::int64_t year_2020_ms = 1'577'836'800'000;
-constexpr std::int64_t clocks_differ_ms = 600'000;  // of two devices of a shop
 
 Result<std::string> free_name(const folds::ShopView& shop, const std::string& text,
                               const BoothId& own, const char* operation) {
@@ -19,9 +17,7 @@ Status event_fits(const Scene& scene, const BoothId& booth, job::BoothEvent what
                   const std::optional<std::int64_t>& happened_ms,
                   const std::optional<bool>& old_filters_out, const char* operation) {
   if (!scene.world.shop.find(booth)) return fail(Code::Unknown, operation, "booth");
-  if (happened_ms && *happened_ms < year_2020_ms) return fail(Code::OutOfRange, operation, "time");
-  if (happened_ms && *happened_ms > scene.context.now_ms + clocks_differ_ms)
-    return fail(Code::NotYet, operation, "time");
+  JAMBLINE_TRY(not_to_come(happened_ms, scene, operation));
   if (old_filters_out && what != job::BoothEvent::FiltersChanged)
     return fail(Code::Malformed, operation, "filters");
   return {};

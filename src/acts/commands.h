@@ -267,6 +267,150 @@ struct SetShotList {
   std::vector<job::Shot> shots;
 };
 
+// The air: booths, protection, limits, products (the shop's); spraying, baking, bonding (a car's).
+struct SetBoothFacts {
+  BoothId booth;
+  job::BoothFacts facts;
+};
+// `happened_ms`: it was read earlier. A smoke test's value is minutes, of several the longest.
+struct ReadBooth {
+  BoothId booth;
+  job::BoothReading what{};
+  std::vector<double> values;
+  double instrument_percent = 5;
+  std::optional<std::int64_t> happened_ms = {};
+};
+// Of the person who taps, who holds the gun. Every stop is answered "yes", every must that applies
+// "yes" or passed over with a reason; what the records do not bear out cannot be answered "yes".
+// Asked at each donning. Without: it is refused, and afterwards there is ReportSprayedWithout.
+struct StartSpray {
+  JobId job;
+  BoothId booth;
+  RespiratorId respirator;
+  bool activated = true;
+  std::vector<job::GunCheck> checks;
+};
+// Of the own spray in that booth, or of the one that is named. Starts the clearance count.
+struct GunDown {
+  BoothId booth;
+  std::optional<SprayId> spray = {};
+};
+// Fresh air, fan stopped, bake, door opened.
+struct SayExhaust {
+  BoothId booth;
+  job::BoothWord what{};
+};
+// Only when the whole time has gone by in one piece; `now` is the device's.
+struct LogClearanceOver {
+  BoothId booth;
+};
+struct ReportSprayedWithout {
+  JobId job;
+  BoothId booth;
+  std::vector<job::GunItem> items;
+};
+struct SetRespirator {
+  std::optional<RespiratorId> respirator;  // none: a new one
+  job::Respirator said;
+};
+struct RecordFitTest {
+  PersonId person;
+  RespiratorId respirator;
+  job::FitTest said;
+  std::optional<FitTestId> corrects = {};
+};
+struct ChangeCartridge {
+  PersonId person;
+  RespiratorId respirator;
+  double schedule_h{};
+  std::string schedule_basis;
+};
+struct CheckBreathingAir {
+  job::BreathingAir said;
+};
+struct SayDoNotSpray {
+  PersonId person;
+  bool do_not_spray = true;
+};
+struct SetDue {
+  PersonId person;
+  job::DueKind what{};
+  int due_day{};
+};
+struct SetLimit {
+  std::optional<LimitId> limit;  // none: a new one
+  job::ExposureLimit said;
+};
+struct SetProduct {
+  std::optional<ProductId> product;  // none: a new one
+  job::Product said;
+};
+struct LogSample {
+  PersonId person;
+  std::string substance;
+  double value{};
+  std::string unit;
+  std::int64_t from_ms{};
+  std::int64_t to_ms{};
+  std::optional<RespiratorId> respirator = {};
+};
+struct OpenFirstAid {
+  job::FirstAid what{};
+};
+// `mixed_ms`: some minutes ago, outside the mixing room's door.
+struct MixProduct {
+  JobId job;
+  ProductId product;
+  std::string batch;
+  bool color_approved = false;
+  std::optional<std::int64_t> mixed_ms = {};
+  std::optional<MixId> changes = {};
+};
+struct SayCoats {
+  JobId job;
+  MixId mix;
+  std::vector<job::Panel> panels;
+  int coats = 1;
+  std::vector<double> flash_min;
+  std::string gun;
+  bool heavy_film = false;
+};
+struct ReadBakeLimit {
+  JobId job;
+  double most_c{};
+  double most_min{};
+  std::string source;
+};
+// On: refused on a hybrid or electric car without the carmaker's limit.
+struct SayBake {
+  JobId job;
+  bool on = true;
+};
+struct ReadPanelTemperature {
+  JobId job;
+  job::PanelGroup group{};
+  double surface_c{};
+};
+struct CheckThumbnail {
+  JobId job;
+  job::PanelGroup group{};
+  bool firm = false;
+};
+struct SayBonded {
+  JobId job;
+  ProductId product;
+  std::string what;
+  std::string case_name;
+  std::optional<std::int64_t> set_ms = {};
+};
+struct ReadClimate {
+  JobId job;
+  BoothId booth;
+  double air_c{};
+  double surface_c{};
+  double humidity_percent{};
+};
+
 // 5) The clock. One clock a person: starting elsewhere ends what ran, in the same action.
 struct StartClock {
   PersonId worker;
@@ -316,8 +460,12 @@ using CommandKinds =
                  WriteNote, Deliver, PlaceMark, MoveMark, DescribeMark, WithdrawMark,
                  SayDirtAllOver, GiveVerdict, SetCause, ReadFilm, AnswerBeforeCut, FinishRound,
                  EndMark, TakePicture, FilePicture, NotePicture, CheckEdges, SetShotList,
-                 StartClock, PauseClock, StopClock, OfferRelease, TakeRelease, ReturnRelease,
-                 Withdraw, UndoAction>;
+                 SetBoothFacts, ReadBooth, StartSpray, GunDown, SayExhaust, LogClearanceOver,
+                 ReportSprayedWithout, SetRespirator, RecordFitTest, ChangeCartridge,
+                 CheckBreathingAir, SayDoNotSpray, SetDue, SetLimit, SetProduct, LogSample,
+                 OpenFirstAid, MixProduct, SayCoats, ReadBakeLimit, SayBake, ReadPanelTemperature,
+                 CheckThumbnail, SayBonded, ReadClimate, StartClock, PauseClock, StopClock,
+                 OfferRelease, TakeRelease, ReturnRelease, Withdraw, UndoAction>;
 
 // Copied and destroyed in one place, as an entry's payload is.
 struct Command : CommandKinds {

@@ -1,5 +1,7 @@
 #include "acts/decide.h"
 
+#include <cmath>
+
 #include "acts/decisions.h"
 #include "base/json.h"
 
@@ -45,6 +47,26 @@ Result<std::vector<Draft>> decide(const World& world, const Command& command,
                                   const Context& context) {
   const Scene scene{world, context};
   return std::visit([&](const auto& one) { return decide_one(scene, one); }, command);
+}
+
+Status in_range(double value, double least, double most, const char* operation, const char* field) {
+  if (value >= least && value <= most) return {};
+  return fail(Error{Code::OutOfRange,
+                    operation,
+                    field,
+                    {{"value", std::isfinite(value) ? number_text(value) : "no number"},
+                     {"min", number_text(least)},
+                     {"max", number_text(most)}}});
+}
+
+Status not_to_come(const std::optional<std::int64_t>& at_ms, const Scene& scene,
+                   const char* operation) {
+  constexpr std::int64_t year_2020_ms = 1'577'836'800'000;
+  constexpr std::int64_t clocks_differ_ms = 600'000;  // of two devices of a shop
+  if (at_ms && *at_ms < year_2020_ms) return fail(Code::OutOfRange, operation, "time");
+  if (at_ms && *at_ms > scene.context.now_ms + clocks_differ_ms)
+    return fail(Code::NotYet, operation, "time");
+  return {};
 }
 
 }  // namespace jambline::acts

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "acts/commands.h"
+#include "base/clock.h"
 #include "base/error.h"
 #include "base/random.h"
 #include "folds/car_view.h"
@@ -31,6 +32,7 @@ struct Context {
   PersonId person;  // who taps
   Random& random;
   std::int64_t now_ms{};  // as the device believes
+  Moment now{};           // the same with the device's own timer; for what has to wait
 };
 
 struct Draft {

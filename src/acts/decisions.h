@@ -56,6 +56,31 @@ Drafts decide_one(const Scene& scene, const FilePicture& command);
 Drafts decide_one(const Scene& scene, const NotePicture& command);
 Drafts decide_one(const Scene& scene, const CheckEdges& command);
 Drafts decide_one(const Scene& scene, const SetShotList& command);
+Drafts decide_one(const Scene& scene, const SetBoothFacts& command);
+Drafts decide_one(const Scene& scene, const ReadBooth& command);
+Drafts decide_one(const Scene& scene, const StartSpray& command);
+Drafts decide_one(const Scene& scene, const GunDown& command);
+Drafts decide_one(const Scene& scene, const SayExhaust& command);
+Drafts decide_one(const Scene& scene, const LogClearanceOver& command);
+Drafts decide_one(const Scene& scene, const ReportSprayedWithout& command);
+Drafts decide_one(const Scene& scene, const SetRespirator& command);
+Drafts decide_one(const Scene& scene, const RecordFitTest& command);
+Drafts decide_one(const Scene& scene, const ChangeCartridge& command);
+Drafts decide_one(const Scene& scene, const CheckBreathingAir& command);
+Drafts decide_one(const Scene& scene, const SayDoNotSpray& command);
+Drafts decide_one(const Scene& scene, const SetDue& command);
+Drafts decide_one(const Scene& scene, const SetLimit& command);
+Drafts decide_one(const Scene& scene, const SetProduct& command);
+Drafts decide_one(const Scene& scene, const LogSample& command);
+Drafts decide_one(const Scene& scene, const OpenFirstAid& command);
+Drafts decide_one(const Scene& scene, const MixProduct& command);
+Drafts decide_one(const Scene& scene, const SayCoats& command);
+Drafts decide_one(const Scene& scene, const ReadBakeLimit& command);
+Drafts decide_one(const Scene& scene, const SayBake& command);
+Drafts decide_one(const Scene& scene, const ReadPanelTemperature& command);
+Drafts decide_one(const Scene& scene, const CheckThumbnail& command);
+Drafts decide_one(const Scene& scene, const SayBonded& command);
+Drafts decide_one(const Scene& scene, const ReadClimate& command);
 Drafts decide_one(const Scene& scene, const StartClock& command);
 Drafts decide_one(const Scene& scene, const PauseClock& command);
 Drafts decide_one(const Scene& scene, const StopClock& command);
@@ -80,6 +105,12 @@ job::Stage stage_of_looking(const folds::CarView& car);
 
 // A mark on a panel that nobody judged yet, or that was clean, says "to correct" by itself.
 void say_to_correct(const JobId& job, const folds::PanelView& panel, std::vector<Draft>& out);
+
+// OutOfRange with the value and its limits; no number is none of them.
+Status in_range(double value, double least, double most, const char* operation, const char* field);
+// Said afterwards: not before 2020, and not later than two devices' clocks may differ.
+Status not_to_come(const std::optional<std::int64_t>& at_ms, const Scene& scene,
+                   const char* operation);
 
 // A number as a named argument of an error.
 std::string number_text(double number);

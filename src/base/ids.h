@@ -58,6 +58,14 @@ using RoundId = Id<struct RoundTag>;
 using PictureId = Id<struct PictureTag>;
 using PictureNoteId = Id<struct PictureNoteTag>;
 using ShotId = Id<struct ShotTag>;
+using SprayId = Id<struct SprayTag>;
+using MixId = Id<struct MixTag>;
+using BondId = Id<struct BondTag>;
+using RespiratorId = Id<struct RespiratorTag>;
+using FitTestId = Id<struct FitTestTag>;
+using ProductId = Id<struct ProductTag>;
+using LimitId = Id<struct LimitTag>;
+using SampleId = Id<struct SampleTag>;
 
 }  // namespace jambline
 

@@ -268,6 +268,7 @@ class LocalEngine final : public Engine {
   // Decides, appends, folds. Nothing is written, folded or shown unless all of it is on disk.
   Result<Wrote> act(const acts::Command& command, const PersonId& person) {
     if (barred_) return fail(*barred_);
+    const Moment now = parts_.clock.now();
     std::optional<Error> unreadable;
     const acts::World world{*shop_view_,
                             [&](const JobId& job) -> const folds::CarView* {
@@ -277,8 +278,7 @@ class LocalEngine final : public Engine {
                               return nullptr;
                             },
                             [&](const PersonId& worker) { return floor_->clock_of(worker); }};
-    auto drafts =
-        acts::decide(world, command, {person, *parts_.random, parts_.clock.now().wall_ms});
+    auto drafts = acts::decide(world, command, {person, *parts_.random, now.wall_ms, now});
     if (unreadable) {
       tell(*unreadable);
       return fail(std::move(*unreadable));

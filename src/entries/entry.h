@@ -12,6 +12,7 @@
 #include <string>
 #include <variant>
 
+#include "entries/air_kinds.h"
 #include "entries/car_kinds.h"
 #include "entries/correct_kinds.h"
 #include "entries/picture_kinds.h"
@@ -33,7 +34,11 @@ using PayloadKinds =
                  StageDone, NoteWritten, CarDelivered, MarkPlaced, MarkMoved, MarkDescribed,
                  DirtAllOver, MarkEnded, VerdictGiven, FilmRead, BeforeCutAnswered, CauseSet,
                  RoundFinished, ClockActed, ReleaseOffered, ReleaseAnswered, PictureTaken,
-                 PictureFiled, PictureNoted, EdgesLookedAt, ShotListSet>;
+                 PictureFiled, PictureNoted, EdgesLookedAt, ShotListSet, BoothFactsSet, BoothRead,
+                 BoothSaid, RespiratorSet, FitTestDone, CartridgeChanged, BreathingAirChecked,
+                 DoNotSpraySaid, DueSet, LimitSet, ProductSet, ExposureSampled, FirstAidOpened,
+                 SprayStarted, SprayedWithout, Mixed, Coated, BakeLimitRead, BakeSaid,
+                 PanelTemperatureRead, ThumbnailChecked, Bonded, ClimateRead>;
 
 // Copied and destroyed in one place: some forty kinds are too many for every file that holds one.
 struct Payload : PayloadKinds {

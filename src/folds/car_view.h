@@ -15,6 +15,7 @@
 #include "base/clock.h"
 #include "base/describe.h"
 #include "entries/work_kinds.h"
+#include "folds/car_air_view.h"
 #include "folds/correct_view.h"
 #include "folds/picture_view.h"
 #include "job/car.h"
@@ -272,6 +273,7 @@ struct CarView {
   std::vector<WorkedView> worked;
   std::vector<SeenView> seen;             // by person; not described: it follows from the entries
   std::vector<BeforeCutView> before_cut;  // by person
+  CarAirView air;
   std::vector<PictureView> pictures;
   std::optional<CauseView> cause;  // none: nobody said anything
   ReleaseView car_release;
@@ -298,6 +300,7 @@ struct CarView {
     visit(Field{.name = "running"}, self.running);
     visit(Field{.name = "worked"}, self.worked);
     visit(Field{.name = "before_cut"}, self.before_cut);
+    visit(Field{.name = "air"}, self.air);
     visit(Field{.name = "pictures"}, self.pictures);
     visit(Field{.name = "cause"}, self.cause);
     visit(Field{.name = "car_release"}, self.car_release);

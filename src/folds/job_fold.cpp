@@ -19,6 +19,9 @@ trade::ClockActKind act_kind(entries::ClockActKind act) {
   return trade::ClockActKind::Stop;
 }
 
+template <class T, class... Kinds>
+inline constexpr bool is_one_of = (std::is_same_v<T, Kinds> || ...);
+
 constexpr std::size_t usual_entries = 96;
 constexpr std::size_t usual_clock_acts = 24;
 }  // namespace
@@ -117,6 +120,10 @@ void JobFold::apply(entries::Entry entry) {
         } else if constexpr (std::is_same_v<T, ReleaseAnswered>) {
           answers_.write(said.release, entry, std::move(said.replaces),
                          Answer{said.taken, std::move(said.reason)});
+        } else if constexpr (is_one_of<T, SprayStarted, SprayedWithout, Mixed, Coated,
+                                       BakeLimitRead, BakeSaid, PanelTemperatureRead,
+                                       ThumbnailChecked, Bonded, ClimateRead>) {
+          air_.push_back(entry);
         } else if constexpr (std::is_same_v<T, Withdrawn>) {
           withdrawals_.add(entry.hash, said.target);
         } else if constexpr (std::is_same_v<T, UnknownEntry>) {
@@ -183,6 +190,7 @@ CarView JobFold::view() const {
   view_panels(out);
   view_correction(out);
   view_pictures(out);
+  view_air(out);
   view_hours(out);
   out.seen.reserve(last_by_.size());
   for (const auto& last : last_by_) out.seen.push_back(last.seen);

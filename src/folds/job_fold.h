@@ -89,6 +89,7 @@ class JobFold {
   void view_panels(CarView& out) const;
   void view_correction(CarView& out) const;
   void view_pictures(CarView& out) const;
+  void view_air(CarView& out) const;
   void view_hours(CarView& out) const;
   void view_labels(CarView& out) const;
 
@@ -133,6 +134,7 @@ class JobFold {
   Writes<PictureId, entries::PicturePlace> picture_places_;
   Writes<PictureNoteId, entries::PictureNoted> picture_notes_;
   Writes<PictureId, std::vector<job::DefectKind>> edges_;
+  std::vector<entries::Entry> air_;  // of the kinds in folds/car_air_view.h, as they came
   Heads<int> delivered_;
   std::vector<trade::ClockAct> clock_acts_;
   std::vector<Hash> unknown_;

@@ -25,6 +25,7 @@ ShopFold::~ShopFold() = default;
 
 void ShopFold::apply(const entries::Entry& entry) {
   using namespace entries;
+  air_.apply(entry);
   std::visit(
       [&](const auto& said) {
         using T = std::decay_t<decltype(said)>;
@@ -95,6 +96,7 @@ ShopView ShopFold::view() const {
   for (const auto& [stage, writes] : shot_lists_)
     if (const auto heads = writes.heads(withdrawals_); !heads.empty())
       out.shot_lists.push_back({stage, heads.back()->value, hashes_of(heads)});
+  out.air = air_.view(withdrawals_);
   out.unknown_entries = static_cast<int>(unknown_.size());
   return out;
 }

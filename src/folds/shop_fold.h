@@ -6,6 +6,7 @@
 #include <map>
 
 #include "entries/entry.h"
+#include "folds/air_fold.h"
 #include "folds/heads.h"
 #include "folds/shop_view.h"
 
@@ -64,6 +65,7 @@ class ShopFold {
   std::map<BoothId, BoothWrites> booths_;
   std::map<BoothEventId, Heads<Event>> booth_events_;
   std::map<job::Stage, Heads<std::vector<job::Shot>>> shot_lists_;
+  AirFold air_;
   std::vector<Hash> unknown_;
 };
 

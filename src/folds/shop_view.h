@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "base/describe.h"
+#include "folds/air_view.h"
 #include "job/booth.h"
 #include "job/person.h"
 #include "job/shot.h"
@@ -105,6 +106,7 @@ struct ShopView {
   std::vector<RackView> racks;
   std::vector<BoothView> booths;
   std::vector<BoothEventView> booth_events;
+  AirView air;
   std::vector<ShotListView> shot_lists;  // by stage
   int unknown_entries = 0;
   template <class Self, class Visit>
@@ -116,6 +118,7 @@ struct ShopView {
     visit(Field{.name = "booths"}, self.booths);
     visit(Field{.name = "booth_events"}, self.booth_events);
     visit(Field{.name = "shot_lists"}, self.shot_lists);
+    visit(Field{.name = "air"}, self.air);
     visit(Field{.name = "unknown_entries"}, self.unknown_entries);
   }
   const PersonView* find(const PersonId& person) const {

@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <algorithm>
 
+#include "screens/air_words.h"
 #include "screens/correct_words.h"
 #include "screens/picture_words.h"
 #include "screens/state_kind.h"
@@ -223,6 +224,95 @@ struct Teller {
   }
   ActWords operator()(const acts::SetShotList& one) const {
     return plain(tr("Shots of %1 set").arg(words_of(one.stage)), tr("Shots as before"));
+  }
+  ActWords operator()(const acts::SetBoothFacts& one) const {
+    return plain(tr("%1: facts set").arg(booth(one.booth)),
+                 tr("%1: facts as before").arg(booth(one.booth)));
+  }
+  ActWords operator()(const acts::ReadBooth& one) const {
+    const QString what = tr("%1: %2").arg(booth(one.booth), words_of(one.what));
+    return plain(tr("%1 logged").arg(what), tr("%1 taken back").arg(what));
+  }
+  ActWords operator()(const acts::StartSpray& one) const {
+    return final_act(tr("Spraying in %1").arg(booth(one.booth)), StateKind::Running);
+  }
+  ActWords operator()(const acts::GunDown& one) const {
+    return final_act(tr("Gun down in %1, clearance counts").arg(booth(one.booth)),
+                     StateKind::Waits);
+  }
+  ActWords operator()(const acts::SayExhaust& one) const {
+    return final_act(
+        tr("%1: %2").arg(booth(one.booth), words_of(one.what)),
+        one.what == job::BoothWord::FreshAirDoorsShut ? StateKind::Running : StateKind::Waits);
+  }
+  ActWords operator()(const acts::LogClearanceOver& one) const {
+    return final_act(tr("%1: clearance time is over").arg(booth(one.booth)));
+  }
+  ActWords operator()(const acts::ReportSprayedWithout&) const {
+    return final_act(tr("Reported: it was sprayed without"), StateKind::Must);
+  }
+  ActWords operator()(const acts::SetRespirator& one) const {
+    return plain(tr("%1 kept").arg(text(one.said.model)),
+                 tr("%1 as before").arg(text(one.said.model)));
+  }
+  ActWords operator()(const acts::RecordFitTest& one) const {
+    return plain(tr("Fit test of %1 kept").arg(name(one.person)), tr("Fit test taken back"));
+  }
+  ActWords operator()(const acts::ChangeCartridge& one) const {
+    return plain(tr("Cartridge of %1 changed").arg(name(one.person)), tr("Cartridge as before"));
+  }
+  ActWords operator()(const acts::CheckBreathingAir&) const {
+    return plain(tr("Breathing air logged"), tr("Breathing air as before"));
+  }
+  ActWords operator()(const acts::SayDoNotSpray& one) const {
+    return final_act(one.do_not_spray ? tr("%1: do not spray").arg(name(one.person))
+                                      : tr("%1 may spray again").arg(name(one.person)),
+                     one.do_not_spray ? StateKind::Must : StateKind::Done);
+  }
+  ActWords operator()(const acts::SetDue& one) const {
+    return plain(tr("%1 of %2: due day set").arg(sentence(words_of(one.what)), name(one.person)),
+                 tr("Due day as before"));
+  }
+  ActWords operator()(const acts::SetLimit& one) const {
+    return plain(tr("Limit of %1 set").arg(text(one.said.substance)), tr("Limit as before"));
+  }
+  ActWords operator()(const acts::SetProduct& one) const {
+    return plain(tr("%1 kept").arg(text(one.said.product_name)),
+                 tr("%1 as before").arg(text(one.said.product_name)));
+  }
+  ActWords operator()(const acts::LogSample& one) const {
+    return plain(tr("Sample of %1 logged").arg(text(one.substance)), tr("Sample taken back"));
+  }
+  ActWords operator()(const acts::OpenFirstAid& one) const {
+    return final_act(tr("First aid: %1").arg(words_of(one.what)), StateKind::Must);
+  }
+  ActWords operator()(const acts::MixProduct&) const {
+    return plain(tr("Mix logged"), tr("Mix taken back"));
+  }
+  ActWords operator()(const acts::SayCoats& one) const {
+    return plain(tr("%1 coats logged").arg(one.coats), tr("Coats taken back"));
+  }
+  ActWords operator()(const acts::ReadBakeLimit&) const {
+    return plain(tr("Bake limit read"), tr("Bake limit taken back"));
+  }
+  ActWords operator()(const acts::SayBake& one) const {
+    return plain(one.on ? tr("Bake started") : tr("Bake ended"), tr("Bake as before"),
+                 one.on ? StateKind::Running : StateKind::Done);
+  }
+  ActWords operator()(const acts::ReadPanelTemperature& one) const {
+    return plain(tr("Temperature of %1 logged").arg(words_of(one.group)),
+                 tr("Temperature taken back"));
+  }
+  ActWords operator()(const acts::CheckThumbnail& one) const {
+    return plain(one.firm ? tr("Thumbnail: firm") : tr("Thumbnail: not yet"),
+                 tr("Thumbnail taken back"), one.firm ? StateKind::Done : StateKind::Waits);
+  }
+  ActWords operator()(const acts::SayBonded& one) const {
+    return plain(tr("%1 set").arg(sentence(text(one.what))),
+                 tr("%1: taken back").arg(sentence(text(one.what))));
+  }
+  ActWords operator()(const acts::ReadClimate&) const {
+    return plain(tr("Air logged"), tr("Air taken back"));
   }
   ActWords operator()(const acts::StartClock& one) const {
     const QString what = sentence(operation(one.operation));

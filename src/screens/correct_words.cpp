@@ -19,7 +19,7 @@ constexpr auto end_words = std::to_array<const char*>({QT_TRANSLATE_NOOP("words"
 constexpr auto booth_kind_words = std::to_array<const char*>(
     {QT_TRANSLATE_NOOP("words", "downdraft"), QT_TRANSLATE_NOOP("words", "semi-downdraft"),
      QT_TRANSLATE_NOOP("words", "side draft"), QT_TRANSLATE_NOOP("words", "cross draft"),
-     QT_TRANSLATE_NOOP("words", "prep deck")});
+     QT_TRANSLATE_NOOP("words", "prep deck"), QT_TRANSLATE_NOOP("words", "mixing room")});
 
 constexpr auto booth_event_words = std::to_array<const char*>(
     {QT_TRANSLATE_NOOP("words", "filters changed"), QT_TRANSLATE_NOOP("words", "new hose"),

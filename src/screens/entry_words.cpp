@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <QStringList>
 
+#include "screens/air_words.h"
 #include "screens/correct_words.h"
 #include "screens/picture_words.h"
 #include "screens/units.h"
@@ -214,6 +215,97 @@ class Line {
   QString operator()(const entries::ShotListSet& said) const {
     return tr("Shots of %1 set: %2").arg(words_of(said.stage)).arg(said.shots.size());
   }
+  QString operator()(const entries::BoothFactsSet& said) const {
+    return tr("%1: facts set").arg(booth(said.booth));
+  }
+  QString operator()(const entries::BoothRead& said) const {
+    return tr("%1: %2 read").arg(booth(said.booth), words_of(said.what));
+  }
+  QString operator()(const entries::BoothSaid& said) const {
+    return tr("%1: %2").arg(booth(said.booth), words_of(said.what));
+  }
+  QString operator()(const entries::RespiratorSet& said) const {
+    return tr("Respirator %1, factor %2 (%3)")
+        .arg(text(said.said.model))
+        .arg(said.said.assigned_factor)
+        .arg(words_of(said.said.scheme));
+  }
+  QString operator()(const entries::FitTestDone& said) const {
+    return tr("Fit test of %1").arg(name(said.person));
+  }
+  QString operator()(const entries::CartridgeChanged& said) const {
+    return tr("Cartridge of %1 changed").arg(name(said.person));
+  }
+  QString operator()(const entries::BreathingAirChecked&) const {
+    return tr("Breathing air checked");
+  }
+  QString operator()(const entries::DoNotSpraySaid& said) const {
+    return said.do_not_spray ? tr("%1: do not spray").arg(name(said.person))
+                             : tr("%1 may spray again").arg(name(said.person));
+  }
+  QString operator()(const entries::DueSet& said) const {
+    return tr("%1 of %2: due day set").arg(sentence(words_of(said.what)), name(said.person));
+  }
+  QString operator()(const entries::LimitSet& said) const {
+    return tr("Limit of %1 set: %2 %3, %4 %5")
+        .arg(text(said.said.substance))
+        .arg(said.said.value)
+        .arg(text(said.said.unit), text(said.said.authority))
+        .arg(said.said.year);
+  }
+  QString operator()(const entries::ProductSet& said) const {
+    return tr("Product %1").arg(text(said.said.product_name));
+  }
+  QString operator()(const entries::ExposureSampled& said) const {
+    return tr("Sample of %1 at %2").arg(text(said.substance), name(said.person));
+  }
+  QString operator()(const entries::FirstAidOpened& said) const {
+    return tr("First aid: %1").arg(words_of(said.what));
+  }
+  QString operator()(const entries::SprayStarted& said) const {
+    QString out = tr("Spraying started in %1").arg(booth(said.booth));
+    QStringList passed;
+    for (const auto& check : said.checks)
+      if (check.reason) passed << tr("%1 (%2)").arg(words_of(check.item), words_of(*check.reason));
+    if (!passed.isEmpty()) out += tr(", without: %1").arg(passed.join(QStringLiteral(", ")));
+    return out;
+  }
+  QString operator()(const entries::SprayedWithout& said) const {
+    QStringList items;
+    for (const auto item : said.items) items << words_of(item);
+    return tr("It was sprayed in %1 without: %2")
+        .arg(booth(said.booth), items.join(QStringLiteral(", ")));
+  }
+  QString operator()(const entries::Mixed& said) const {
+    return said.batch.empty() ? tr("Mixed") : tr("Mixed, batch %1").arg(text(said.batch));
+  }
+  QString operator()(const entries::Coated& said) const {
+    QStringList panels;
+    for (const auto one : said.panels) panels << panel(one).toLower();
+    return tr("%1 coats on %2").arg(said.coats).arg(panels.join(QStringLiteral(", ")));
+  }
+  QString operator()(const entries::BakeLimitRead& said) const {
+    return tr("Bake limit of the carmaker: %1 °C, %2 min").arg(said.most_c).arg(said.most_min);
+  }
+  QString operator()(const entries::BakeSaid& said) const {
+    return said.on ? tr("Bake started") : tr("Bake ended");
+  }
+  QString operator()(const entries::PanelTemperatureRead& said) const {
+    return tr("%1: %2 °C").arg(sentence(words_of(said.group))).arg(said.surface_c);
+  }
+  QString operator()(const entries::ThumbnailChecked& said) const {
+    return said.firm ? tr("Thumbnail on %1: firm").arg(words_of(said.group))
+                     : tr("Thumbnail on %1: not yet").arg(words_of(said.group));
+  }
+  QString operator()(const entries::Bonded& said) const {
+    return tr("%1 set").arg(sentence(text(said.what)));
+  }
+  QString operator()(const entries::ClimateRead& said) const {
+    return tr("Air %1 °C, surface %2 °C, %3 %")
+        .arg(said.air_c)
+        .arg(said.surface_c)
+        .arg(said.humidity_percent);
+  }
   QString operator()(const entries::ClockActed& said) const {
     const auto* known = telling_.history.operation(said.operation);
     const QString what = known ? operation(known->stage, known->title) : tr("operation");
@@ -325,6 +417,29 @@ struct Group {
   G operator()(const entries::PictureNoted&) const { return G::Notes; }
   G operator()(const entries::EdgesLookedAt&) const { return G::Looks; }
   G operator()(const entries::ShotListSet&) const { return G::Other; }
+  G operator()(const entries::BoothFactsSet&) const { return G::Air; }
+  G operator()(const entries::BoothRead&) const { return G::Air; }
+  G operator()(const entries::BoothSaid&) const { return G::Air; }
+  G operator()(const entries::RespiratorSet&) const { return G::Air; }
+  G operator()(const entries::FitTestDone&) const { return G::Air; }
+  G operator()(const entries::CartridgeChanged&) const { return G::Air; }
+  G operator()(const entries::BreathingAirChecked&) const { return G::Air; }
+  G operator()(const entries::DoNotSpraySaid&) const { return G::Air; }
+  G operator()(const entries::DueSet&) const { return G::Air; }
+  G operator()(const entries::LimitSet&) const { return G::Air; }
+  G operator()(const entries::ProductSet&) const { return G::Air; }
+  G operator()(const entries::ExposureSampled&) const { return G::Air; }
+  G operator()(const entries::FirstAidOpened&) const { return G::Air; }
+  G operator()(const entries::SprayStarted&) const { return G::Air; }
+  G operator()(const entries::SprayedWithout&) const { return G::Air; }
+  G operator()(const entries::Mixed&) const { return G::Air; }
+  G operator()(const entries::Coated&) const { return G::Air; }
+  G operator()(const entries::BakeLimitRead&) const { return G::Air; }
+  G operator()(const entries::BakeSaid&) const { return G::Air; }
+  G operator()(const entries::PanelTemperatureRead&) const { return G::Air; }
+  G operator()(const entries::ThumbnailChecked&) const { return G::Air; }
+  G operator()(const entries::Bonded&) const { return G::Air; }
+  G operator()(const entries::ClimateRead&) const { return G::Air; }
   G operator()(const entries::ClockActed&) const { return G::Hours; }
   G operator()(const entries::ReleaseOffered&) const { return G::HandOff; }
   G operator()(const entries::ReleaseAnswered&) const { return G::HandOff; }
@@ -353,7 +468,8 @@ EntryGroup group_of(const entries::Entry& entry) {
 
 bool may_be_taken_back(const entries::Entry& entry) {
   return !holds_any<entries::UnknownEntry, entries::ErasedPayload, entries::MembershipAct,
-                    entries::Withdrawn, entries::CarOpened>(entry.payload);
+                    entries::Withdrawn, entries::CarOpened, entries::SprayStarted,
+                    entries::SprayedWithout, entries::FirstAidOpened>(entry.payload);
 }
 
 QString clock_doubt_words(std::uint8_t clock_flags) {

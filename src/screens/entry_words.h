@@ -25,7 +25,7 @@ QString words_of(const entries::Entry& entry, const Telling& telling);
 QString name_of(const PersonId& person, const folds::ShopView& shop);  // "someone" when erased
 
 // What the time line can be narrowed to.
-enum class EntryGroup : std::uint8_t { All, Looks, Hours, HandOff, Notes, Other };
+enum class EntryGroup : std::uint8_t { All, Looks, Hours, HandOff, Air, Notes, Other };
 EntryGroup group_of(const entries::Entry& entry);
 
 // Whether a person may take it back: facts of this version, not withdrawals and not the opening.

@@ -274,6 +274,36 @@ Lines lines_of_pictures(const Error& error) {
           QT_TRANSLATE_NOOP("errors", "Take it again, or keep it anyway.")};
 }
 
+// What stops a gun is said first; nothing here ever sounds like leave to go on.
+Lines lines_of_air(const Error& error) {
+  if (error.arg("class") == "stop")
+    return {QT_TRANSLATE_NOOP("errors", "Do not spray: %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Put it right first. There is no way round.")};
+  if (error.operation == "start spraying" && error.arg("what") == "record")
+    return {QT_TRANSLATE_NOOP("errors", "The shop's records do not show it: %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Enter the record, or go on by name and reason.")};
+  if (error.operation == "start spraying" && error.code == Code::Missing)
+    return {QT_TRANSLATE_NOOP("errors", "This is not answered yet: %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Answer it, or leave the gun where it is.")};
+  if (error.operation == "start spraying" && error.code == Code::NotAllowed)
+    return {QT_TRANSLATE_NOOP("errors", "Nothing is sprayed in a mixing room: %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Choose the booth.")};
+  if (error.arg("what") == "clearance")
+    return {QT_TRANSLATE_NOOP("errors", "The time is not over: %1."),
+            QT_TRANSLATE_NOOP("errors", "The count goes on."),
+            QT_TRANSLATE_NOOP("errors", "Stay out until it is.")};
+  return {QT_TRANSLATE_NOOP("errors", "The carmaker's bake limit is not read yet: %1."), nothing,
+          QT_TRANSLATE_NOOP("errors", "Read it and enter it first.")};
+}
+
+bool of_air(const Error& error) {
+  return error.arg("class") == "stop" || error.arg("what") == "clearance" ||
+         error.arg("what") == "bake limit" ||
+         (error.operation == "start spraying" &&
+          (error.arg("what") == "record" || error.code == Code::Missing ||
+           error.code == Code::NotAllowed));
+}
+
 Lines lines_of_log(Code code) {
   static constexpr const char* as_it_is = QT_TRANSLATE_NOOP("errors", "It was left as it is.");
   switch (code) {
@@ -303,6 +333,7 @@ Lines lines_of(const Error& error) {
   if (of_film(error)) return lines_of_film(error);
   if (of_correction(error)) return lines_of_correction(error);
   if (of_pictures(error)) return lines_of_pictures(error);
+  if (of_air(error)) return lines_of_air(error);
   switch (error.code) {
     case Code::DiskFull:
       if (error.operation == "make")

@@ -54,6 +54,7 @@ struct CurePoint {
     visit(Field{.name = "at_c", .unit = "C", .min = -20, .max = 200}, self.at_c);
     visit(Field{.name = "minutes", .unit = "min", .min = 0.1, .max = 1e6}, self.minutes);
   }
+  friend bool operator==(const CurePoint&, const CurePoint&) = default;
 };
 
 struct CureStep {
@@ -65,6 +66,7 @@ struct CureStep {
     visit(Field{.name = "milestone"}, self.milestone);
     visit(Field{.name = "points"}, self.points);
   }
+  friend bool operator==(const CureStep&, const CureStep&) = default;
 };
 
 struct SurfaceReading {
@@ -172,6 +174,7 @@ struct DriveAwayRow {
           self.humidity_percent);
     visit(Field{.name = "minutes", .unit = "min", .min = 1, .max = 1e5}, self.minutes);
   }
+  friend bool operator==(const DriveAwayRow&, const DriveAwayRow&) = default;
 };
 
 struct DriveAway {

@@ -48,7 +48,7 @@ class DecideTest : public testing::Test {
                             if (running.person == worker) return id;
                         return std::nullopt;
                       }};
-    return decide(world, command, {person, random, now_ms});
+    return decide(world, command, {person, random, now_ms, now()});
   }
 
   std::vector<entries::Entry> did(const Command& command) {
@@ -103,6 +103,9 @@ class DecideTest : public testing::Test {
     if (!car().before_cut_of(person)) did(all_yes());
   }
 
+  Moment now() const {
+    return {now_ms, static_cast<std::uint64_t>(now_ms - 1'800'000'000'000), {}, 0};
+  }
   const folds::CarView& car() { return views.at(job); }
   const folds::PanelView& panel(Panel name) { return *car().find(name); }
   OperationId operation(std::size_t number) { return car().operations[number].operation; }

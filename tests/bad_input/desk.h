@@ -25,7 +25,7 @@ class Desk {
                                 }};
     parts.log = std::move(refusing);
     engine_ = log::must(engine::Engine::open(std::move(parts)));
-    engine::furnish(*engine_, shop_);
+    engine::furnish(*engine_, clock_, shop_);
     session_ = std::make_unique<screens::Session>(*engine_, clock_);
     shell_ = std::make_unique<screens::ShellViewModel>(*session_);
     to_ = session_.get();

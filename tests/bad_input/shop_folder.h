@@ -74,7 +74,7 @@ class ShopFolder {
   ShopFolder() {
     clock.moment = {1'790'000'000'000, 1'000'000'000, BootId{{1}}, 0};  // 2026-09-21 14:13:20 UTC
     const auto engine = log::must(open());
-    engine::furnish(*engine, shop);
+    engine::furnish(*engine, clock, shop);
   }
   ~ShopFolder() { fs::permissions(path(), fs::perms::owner_all); }
   ShopFolder(const ShopFolder&) = delete;

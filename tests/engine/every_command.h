@@ -26,6 +26,14 @@ struct SmallShop {
   double y_mm = 0;
   std::vector<std::pair<JobId, Hash>> last;
   PictureId picture;  // of the hood
+  PersonId lou;       // a painter, whose gun is up in `sprayed_in`
+  BoothId sprayed_in;
+  BoothId cleared;  // its time is over; nobody logged it
+  RespiratorId respirator;
+  RespiratorId mask;  // a half mask with cartridges
+  ProductId product;
+  ProductId urethane;
+  MixId mix;
   job::PictureFacts picture_facts;
 };
 
@@ -83,8 +91,51 @@ inline acts::AnswerBeforeCut before_cut(const JobId& job, job::CutAnswer of_the_
   return out;
 }
 
+inline job::Respirator hood_with_air() {
+  return {"hood 7",
+          job::RespiratorKind::SuppliedHood,
+          trade::FactorScheme::Us,
+          25,
+          "29 CFR 1910.134",
+          2006,
+          "",
+          false};
+}
+
+inline job::Product a_clear() {
+  job::Product out;
+  out.product_name = "clear A";
+  out.kind = job::ProductKind::Clear;
+  out.activated = true;
+  out.steps = {{trade::CureMilestone::PolishFrom, {{20, 960}, {60, 30}}}};
+  return out;
+}
+inline job::Product a_urethane() {
+  job::Product out;
+  out.product_name = "urethane A";
+  out.kind = job::ProductKind::GlassUrethane;
+  out.cure = trade::CureKind::MoistureCure;
+  out.drive_away = {{"two bags", {{20, 50, 60}}}};
+  return out;
+}
+
+// Every stop and must answered: of now with "yes", what rests on records passed over.
+inline acts::StartSpray spray_on(const JobId& job, const BoothId& booth,
+                                 const RespiratorId& respirator) {
+  acts::StartSpray out{job, booth, respirator, true, {}};
+  for (std::size_t i = 0; i < enum_words<job::GunItem>.size(); ++i) {
+    const auto item = static_cast<job::GunItem>(i);
+    if (job::class_of(item) == job::CheckClass::Should) continue;
+    if (job::is_of_now(item))
+      out.checks.push_back({item, job::CutAnswer::Yes, {}, {}});
+    else if (job::class_of(item) == job::CheckClass::Must)
+      out.checks.push_back({item, job::CutAnswer::No, job::GunReason::RecordNotHere, {}});
+  }
+  return out;
+}
+
 // Fills an empty shop; the car stays watched.
-inline void furnish(Engine& engine, SmallShop& shop) {
+inline void furnish(Engine& engine, FakeClock& clock, SmallShop& shop) {
   ASSERT_TRUE(act(engine, acts::AddPerson{"Ivo", job::Role::Manager}, {}));
   shop.ivo = engine.snapshot()->shop->people.front().person;
   ASSERT_TRUE(act(engine, acts::AddRack{"rack 1"}, shop.ivo));
@@ -113,6 +164,33 @@ inline void furnish(Engine& engine, SmallShop& shop) {
   shop.correct = engine.snapshot()->car->operations[1].operation;
   ASSERT_TRUE(act(engine, before_cut(shop.job, job::CutAnswer::DoesNotApply), shop.ivo));
   ASSERT_TRUE(act(engine, acts::StartClock{shop.ivo, shop.job, shop.inspect}, shop.ivo));
+  ASSERT_TRUE(act(engine, acts::SetRespirator{{}, hood_with_air()}, shop.ivo));
+  shop.respirator = engine.snapshot()->shop->air.respirators.front().respirator;
+  ASSERT_TRUE(act(engine, acts::SetProduct{{}, a_clear()}, shop.ivo));
+  ASSERT_TRUE(act(engine, acts::SetProduct{{}, a_urethane()}, shop.ivo));
+  shop.product = engine.snapshot()->shop->air.products.front().product;
+  shop.urethane = engine.snapshot()->shop->air.products.back().product;
+  ASSERT_TRUE(act(engine, acts::MixProduct{shop.job, shop.product, "4711"}, shop.ivo));
+  job::Respirator mask = hood_with_air();
+  mask.model = "mask 1";
+  mask.kind = job::RespiratorKind::HalfAirPurifying;
+  mask.assigned_factor = 10;
+  ASSERT_TRUE(act(engine, acts::SetRespirator{{}, mask}, shop.ivo));
+  shop.mask = engine.snapshot()->shop->air.respirators.back().respirator;
+  ASSERT_TRUE(act(engine, acts::AddPerson{"Lou", job::Role::Painter}, shop.ivo));
+  shop.lou = engine.snapshot()->shop->people.back().person;
+  for (BoothId* booth : {&shop.sprayed_in, &shop.cleared}) {
+    ASSERT_TRUE(
+        act(engine, acts::AddBooth{booth == &shop.cleared ? "booth 3" : "booth 2"}, shop.ivo));
+    *booth = engine.snapshot()->shop->booths.back().booth;
+  }
+  ASSERT_TRUE(
+      act(engine, acts::ReadBooth{shop.cleared, job::BoothReading::SmokeTest, {0.1}}, shop.ivo));
+  ASSERT_TRUE(act(engine, spray_on(shop.job, shop.cleared, shop.respirator), shop.lou));
+  ASSERT_TRUE(act(engine, acts::GunDown{shop.cleared}, shop.lou));
+  ASSERT_TRUE(act(engine, spray_on(shop.job, shop.sprayed_in, shop.respirator), shop.lou));
+  clock.advance_ms(10'000);
+  shop.mix = engine.snapshot()->car->air.mixes.front().mix;
   const std::vector<std::uint8_t> bytes{1, 2, 3};
   ASSERT_TRUE(keep(engine, bytes, picture_of(shop.job, bytes), shop.ivo));
   const auto& car = *engine.snapshot()->car;
@@ -216,6 +294,80 @@ struct Sample {
     return acts::CheckEdges{shop.job, shop.picture, {job::DefectKind::TapeLine}};
   }
   C operator()(Of<acts::SetShotList>) const { return acts::SetShotList{job::Stage::Wash, {}}; }
+  C operator()(Of<acts::SetBoothFacts>) const {
+    job::BoothFacts facts;
+    facts.volume_m3 = 90;
+    return acts::SetBoothFacts{shop.booth, facts};
+  }
+  C operator()(Of<acts::ReadBooth>) const {
+    return acts::ReadBooth{shop.booth, job::BoothReading::FilterPressure, {80}};
+  }
+  C operator()(Of<acts::StartSpray>) const {
+    return spray_on(shop.job, shop.booth, shop.respirator);
+  }
+  C operator()(Of<acts::GunDown>) const { return acts::GunDown{shop.sprayed_in}; }
+  C operator()(Of<acts::SayExhaust>) const {
+    return acts::SayExhaust{shop.booth, job::BoothWord::DoorOpened};
+  }
+  C operator()(Of<acts::LogClearanceOver>) const { return acts::LogClearanceOver{shop.cleared}; }
+  C operator()(Of<acts::ReportSprayedWithout>) const {
+    return acts::ReportSprayedWithout{shop.job, shop.booth, {job::GunItem::RightRespirator}};
+  }
+  C operator()(Of<acts::SetRespirator>) const {
+    job::Respirator other = hood_with_air();
+    other.model = "mask 2";
+    other.kind = job::RespiratorKind::HalfAirPurifying;
+    return acts::SetRespirator{{}, other};
+  }
+  C operator()(Of<acts::RecordFitTest>) const {
+    return acts::RecordFitTest{
+        shop.ivo, shop.mask, {"M", job::FitMethod::Qualitative, {}, true, 20'500, 365}};
+  }
+  C operator()(Of<acts::ChangeCartridge>) const {
+    return acts::ChangeCartridge{shop.ivo, shop.mask, 8, "maker's program"};
+  }
+  C operator()(Of<acts::CheckBreathingAir>) const {
+    return acts::CheckBreathingAir{{true, true, true, 20'500, 90}};
+  }
+  C operator()(Of<acts::SayDoNotSpray>) const { return acts::SayDoNotSpray{shop.ivo}; }
+  C operator()(Of<acts::SetDue>) const {
+    return acts::SetDue{shop.ivo, job::DueKind::PainterTraining, 21'000};
+  }
+  C operator()(Of<acts::SetLimit>) const {
+    return acts::SetLimit{
+        {}, {"HDI", trade::LimitKind::Ceiling, 0.02, "ppm", "the shop", 2026, "own", false}};
+  }
+  C operator()(Of<acts::SetProduct>) const {
+    job::Product other = a_clear();
+    other.product_name = "clear B";
+    return acts::SetProduct{{}, other};
+  }
+  C operator()(Of<acts::LogSample>) const {
+    return acts::LogSample{shop.ivo, "HDI", 0.002, "ppm", 1'789'990'000'000, 1'789'993'600'000};
+  }
+  C operator()(Of<acts::OpenFirstAid>) const { return acts::OpenFirstAid{job::FirstAid::Eye}; }
+  C operator()(Of<acts::MixProduct>) const {
+    return acts::MixProduct{shop.job, shop.product, "4712"};
+  }
+  C operator()(Of<acts::SayCoats>) const {
+    return acts::SayCoats{shop.job, shop.mix, {job::Panel::Hood}, 2, {8}, "1.3 mm, 2 bar"};
+  }
+  C operator()(Of<acts::ReadBakeLimit>) const {
+    return acts::ReadBakeLimit{shop.job, 60, 30, "repair manual"};
+  }
+  C operator()(Of<acts::SayBake>) const { return acts::SayBake{shop.job}; }
+  C operator()(Of<acts::ReadPanelTemperature>) const {
+    return acts::ReadPanelTemperature{shop.job, job::PanelGroup::Roof, 24};
+  }
+  C operator()(Of<acts::CheckThumbnail>) const {
+    return acts::CheckThumbnail{shop.job, job::PanelGroup::Roof, true};
+  }
+  C operator()(Of<acts::SayBonded>) const {
+    return acts::SayBonded{shop.job, shop.urethane, "windshield", "two bags"};
+  }
+  C operator()(Of<acts::ReadClimate>) const {
+    return acts::ReadClimate{shop.job, shop.booth, 22, 21, 45};
+  }
   C operator()(Of<acts::StartClock>) const {
     return acts::StartClock{shop.ivo, shop.job, shop.correct};
   }

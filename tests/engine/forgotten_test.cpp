@@ -19,7 +19,7 @@ class Forgotten : public testing::Test {
   void SetUp() override {
     clock_.moment = {1'790'000'000'000, 1000, BootId{{1}}, -240};
     open();
-    furnish(*engine_, shop_);
+    furnish(*engine_, clock_, shop_);
   }
 
   void open() {

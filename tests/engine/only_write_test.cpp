@@ -28,7 +28,7 @@ TEST(OnlyWrite, WithAppendRefusingEveryActFailsAndAllFoldsStayEqual) {
   };
   auto engine = open(std::move(refusing));
   SmallShop shop;
-  furnish(*engine, shop);
+  furnish(*engine, clock, shop);
   ASSERT_FALSE(testing::Test::HasFatalFailure());
   engine->want_record();
   engine->keep_draft("open-car", R"({"plate":"N 7"})");
@@ -71,7 +71,7 @@ TEST(OnlyWrite, WithALogThatWritesEachOfThemIsWritten) {
     parts.log = log::open_log(folder.path());
     const auto engine = log::must(Engine::open(std::move(parts)));
     SmallShop shop;
-    furnish(*engine, shop);
+    furnish(*engine, clock, shop);
     ASSERT_FALSE(testing::Test::HasFatalFailure());
     const auto own = engine->snapshot()->own_entries;
     const auto wrote = act(*engine, every_command(shop)[kind], shop.ivo);

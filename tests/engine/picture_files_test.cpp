@@ -14,7 +14,7 @@ class PictureFiles : public testing::Test {
   void SetUp() override {
     clock.moment = {1'790'000'000'000, 1000, BootId{{1}}, 0};
     open();
-    furnish(*engine, shop);
+    furnish(*engine, clock, shop);
   }
   void open() {
     engine.reset();

@@ -20,7 +20,7 @@ TEST(RecordRows, FollowEveryActAndAreTheSameAfterARestart) {
   };
   auto engine = open();
   SmallShop shop;
-  furnish(*engine, shop);
+  furnish(*engine, clock, shop);
   engine->want_record();
   engine->drain();
   ASSERT_EQ(engine->snapshot()->record->size(), 1U);
@@ -69,7 +69,7 @@ TEST(RecordRows, LessonsFollowEveryActAndAreTheSameWithAShelfFromTheLogAndWithou
   };
   auto engine = open();
   SmallShop shop;
-  furnish(*engine, shop);
+  furnish(*engine, clock, shop);
   EXPECT_FALSE(engine->snapshot()->lessons) << "nobody asked";
   constexpr int more_than_one_part = 270;
   for (int car = 0; car < more_than_one_part; ++car)

@@ -20,6 +20,12 @@ std::string words(E value) {
   return std::string(word_of(value));
 }
 
+std::string number(double value) {
+  std::string out;
+  json::write_number(out, value);
+  return out;
+}
+
 // One overload a kind and none for "any other".
 class Line {
  public:
@@ -211,6 +217,89 @@ class Line {
   }
   std::string operator()(const entries::ShotListSet& said) const {
     return "Shots of " + words(said.stage) + " set: " + std::to_string(said.shots.size());
+  }
+  std::string operator()(const entries::BoothFactsSet& said) const {
+    return sentence(booth(said.booth)) + ": facts set";
+  }
+  std::string operator()(const entries::BoothRead& said) const {
+    std::string out = sentence(booth(said.booth)) + ": " + words(said.what);
+    for (const double value : said.values) {
+      out += ' ';
+      json::write_number(out, value);
+    }
+    return out;
+  }
+  std::string operator()(const entries::BoothSaid& said) const {
+    return sentence(booth(said.booth)) + ": " + words(said.what);
+  }
+  std::string operator()(const entries::RespiratorSet& said) const {
+    return "Respirator " + said.said.model + ", " + words(said.said.kind);
+  }
+  std::string operator()(const entries::FitTestDone&) const { return "Fit test"; }
+  std::string operator()(const entries::CartridgeChanged&) const { return "Cartridge changed"; }
+  std::string operator()(const entries::BreathingAirChecked&) const {
+    return "Breathing air checked";
+  }
+  std::string operator()(const entries::DoNotSpraySaid& said) const {
+    return said.do_not_spray ? "Do not spray" : "May spray again";
+  }
+  std::string operator()(const entries::DueSet& said) const {
+    return sentence(words(said.what)) + ": due day set";
+  }
+  std::string operator()(const entries::LimitSet& said) const {
+    return "Limit of " + said.said.substance + " set, " + said.said.authority;
+  }
+  std::string operator()(const entries::ProductSet& said) const {
+    return "Product " + said.said.product_name;
+  }
+  std::string operator()(const entries::ExposureSampled& said) const {
+    return "Sample of " + said.substance;
+  }
+  std::string operator()(const entries::FirstAidOpened& said) const {
+    return "First aid: " + words(said.what);
+  }
+  std::string operator()(const entries::SprayStarted& said) const {
+    std::string out = "Spraying started in " + booth(said.booth);
+    bool first = true;
+    for (const auto& check : said.checks) {
+      if (!check.reason) continue;
+      out += (first ? ", without: " : ", ") + words(check.item) + " (" + words(*check.reason) + ")";
+      first = false;
+    }
+    return out;
+  }
+  std::string operator()(const entries::SprayedWithout& said) const {
+    std::string out = "It was sprayed in " + booth(said.booth) + " without: ";
+    for (const auto item : said.items)
+      out += (item == said.items.front() ? "" : ", ") + words(item);
+    return out;
+  }
+  std::string operator()(const entries::Mixed& said) const {
+    return said.batch.empty() ? "Mixed" : "Mixed, batch " + said.batch;
+  }
+  std::string operator()(const entries::Coated& said) const {
+    std::string out = std::to_string(said.coats) + " coats on ";
+    for (const auto panel : said.panels)
+      out += (panel == said.panels.front() ? "" : ", ") + words(panel);
+    return out;
+  }
+  std::string operator()(const entries::BakeLimitRead& said) const {
+    return "Bake limit of the carmaker: " + number(said.most_c) + " C, " + number(said.most_min) +
+           " min";
+  }
+  std::string operator()(const entries::BakeSaid& said) const {
+    return said.on ? "Bake started" : "Bake ended";
+  }
+  std::string operator()(const entries::PanelTemperatureRead& said) const {
+    return sentence(words(said.group)) + ": " + number(said.surface_c) + " C";
+  }
+  std::string operator()(const entries::ThumbnailChecked& said) const {
+    return "Thumbnail on " + words(said.group) + (said.firm ? ": firm" : ": not yet");
+  }
+  std::string operator()(const entries::Bonded& said) const { return sentence(said.what) + " set"; }
+  std::string operator()(const entries::ClimateRead& said) const {
+    return "Air " + number(said.air_c) + " C, surface " + number(said.surface_c) + " C, " +
+           number(said.humidity_percent) + " %";
   }
   std::string operator()(const entries::ClockActed& said) const {
     const auto* known = shop_.history.operation(said.operation);

@@ -1,0 +1,55 @@
+// folds/cure_of_car.h: the cure clocks of a car: each mix on each group of panels that it was
+// sprayed on, and what was bonded.
+//
+// Shape:  one clock a mix and panel group with standings by trade/cure_clock.h; times there are
+//         minutes since the last coat, and `coated` says when that was. Temperatures are those that
+//         were read on the group since then; before the first one the colder of it and 20 C is
+//         taken. Without any reading nothing is computed.
+// Bonds:  handling and full strength as milestones; of glass "do not drive until" from the maker's
+//         table by the coldest and driest air that was logged since it was set. No table, no case,
+//         or colder or drier than the table: no time, and the car is not driven.
+// Pure.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "folds/car_view.h"
+#include "folds/shop_view.h"
+#include "trade/cure_clock.h"
+
+namespace jambline::folds {
+
+struct CureOfGroup {
+  MixId mix;
+  ProductId product;
+  job::PanelGroup group{};
+  std::vector<job::Panel> panels;
+  Stamp coated;                     // the last coat
+  std::optional<double> surface_c;  // as last read
+  std::optional<trade::CureClock> asked;
+  std::optional<Result<trade::CureResult>> result;  // none: no temperature was read
+};
+
+struct BondOfCar {
+  BondId bond;
+  ProductId product;
+  std::string what;
+  bool glass = false;
+  std::int64_t set_ms{};
+  std::optional<trade::DriveAway> asked;
+  std::optional<Result<trade::DriveAwayResult>> result;  // of glass with a table
+  std::optional<std::int64_t> drive_from_ms;             // none: do not drive
+  std::optional<Result<trade::CureResult>> strength;     // handling and full, where the sheet says
+};
+
+std::vector<CureOfGroup> cure_of_car(const CarView& car, const ShopView& shop, const Moment& now);
+std::vector<BondOfCar> bonds_of_car(const CarView& car, const ShopView& shop, const Moment& now);
+
+// Of all glass on the car: the latest; nullopt inside: no time can be said. Outer: no glass.
+struct DoNotDrive {
+  std::optional<std::int64_t> until_ms;  // none: not until the maker's table says so
+};
+std::optional<DoNotDrive> do_not_drive(const CarView& car, const ShopView& shop, const Moment& now);
+
+}  // namespace jambline::folds
