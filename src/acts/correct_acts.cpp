@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <cmath>
 #include <map>
 #include <set>
 
@@ -11,16 +10,6 @@ namespace {
 constexpr double most_area_mm2 = 20'000'000;
 constexpr double most_work_min = 1440;
 constexpr int most_areas = 1000;
-
-Status in_range(double value, double most, const char* operation, const char* field) {
-  if (value >= 0 && value <= most) return {};
-  return fail(Error{Code::OutOfRange,
-                    operation,
-                    field,
-                    {{"value", number_text(std::isfinite(value) ? value : -1)},
-                     {"min", "0"},
-                     {"max", number_text(most)}}});
-}
 
 Status one_check_fits(const job::CutCheck& check, const char* operation) {
   const std::string subject(word_of(check.item));
@@ -143,10 +132,10 @@ Drafts decide_one(const Scene& scene, const FinishRound& command) {
   }
   if (marks.empty() && panel->dirt == job::DirtClass::None)
     return fail(Code::Missing, operation, "marks");
-  JAMBLINE_TRY(in_range(command.areas, most_areas, operation, "areas"));
-  JAMBLINE_TRY(in_range(command.area_mm2, most_area_mm2, operation, "area"));
+  JAMBLINE_TRY(in_range(command.areas, 0, most_areas, operation, "areas"));
+  JAMBLINE_TRY(in_range(command.area_mm2, 0, most_area_mm2, operation, "area"));
   if (command.work_min)
-    JAMBLINE_TRY(in_range(*command.work_min, most_work_min, operation, "minutes"));
+    JAMBLINE_TRY(in_range(*command.work_min, 0, most_work_min, operation, "minutes"));
   if (command.how != job::RoundHow::Added && already_done(*panel, command, marks))
     return fail(Code::AlreadyDone, operation, std::string(word_of(command.round)));
   const job::Stage stage = stage_of_looking(*car) == job::Stage::LastPolish ? job::Stage::LastPolish
