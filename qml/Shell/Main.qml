@@ -33,6 +33,10 @@ Window {
     required property RecordViewModel record
     required property DirtOverTimeViewModel dirt
     required property TimeLineViewModel timeLine
+    required property WallViewModel wall
+    required property LookViewModel look
+    required property CompareViewModel compare
+    required property LeftoversViewModel leftovers
     readonly property alias way: way
     readonly property alias clockSheet: clockSheet
     readonly property alias peopleSheet: peopleSheet
@@ -78,6 +82,10 @@ Window {
         record: window.record
         dirt: window.dirt
         timeLine: window.timeLine
+        wall: window.wall
+        look: window.look
+        compare: window.compare
+        leftovers: window.leftovers
     }
     Navigation {
         id: way

@@ -6,11 +6,12 @@ QtObject {
     id: way
 
     enum Place { Floor, Booth, Record }
-    enum Work { None, OpenCar, DirtOverTime, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence }
+    enum Work { None, OpenCar, DirtOverTime, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence, Wall, Look, Compare }
 
     property int place: Navigation.Floor
     property int work: Navigation.None
     property int filmFrom: Navigation.Panel  // where the film was asked for: a panel or the plan
+    property int lookFrom: Navigation.Wall  // where a picture was asked for
     readonly property bool inCar: work >= Navigation.Car
     readonly property bool deeper: work > Navigation.Car
 
@@ -34,6 +35,10 @@ QtObject {
             go(Navigation.Inspect);
         else if (work === Navigation.Film)
             go(filmFrom);
+        else if (work === Navigation.Look)
+            go(lookFrom);
+        else if (work === Navigation.Compare)
+            go(Navigation.Look);
         else if (work === Navigation.Walk)
             go(Navigation.Plan);
         else if (work === Navigation.Car || work === Navigation.OpenCar || work === Navigation.DirtOverTime)

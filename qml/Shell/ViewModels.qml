@@ -18,4 +18,8 @@ QtObject {
     required property RecordViewModel record
     required property DirtOverTimeViewModel dirt
     required property TimeLineViewModel timeLine
+    required property WallViewModel wall
+    required property LookViewModel look
+    required property CompareViewModel compare
+    required property LeftoversViewModel leftovers
 }

@@ -18,6 +18,7 @@
 #include "screens/booth_view_model.h"
 #include "screens/car_view_model.h"
 #include "screens/clock_view_model.h"
+#include "screens/compare_view_model.h"
 #include "screens/correction_work.h"
 #include "screens/demo_view_model.h"
 #include "screens/dirt_over_time_view_model.h"
@@ -26,8 +27,11 @@
 #include "screens/floor_view_model.h"
 #include "screens/forgotten_clock_view_model.h"
 #include "screens/inspect_view_model.h"
+#include "screens/leftovers_view_model.h"
+#include "screens/look_view_model.h"
 #include "screens/open_car_view_model.h"
 #include "screens/parts_view_model.h"
+#include "screens/picture_store.h"
 #include "screens/pin_view_model.h"
 #include "screens/plan_view_model.h"
 #include "screens/record_view_model.h"
@@ -38,6 +42,7 @@
 #include "screens/shop_view_model.h"
 #include "screens/time_line_view_model.h"
 #include "screens/walk_view_model.h"
+#include "screens/wall_view_model.h"
 
 namespace jambline::app {
 
@@ -56,6 +61,9 @@ class Program {
   screens::InspectViewModel& inspect() { return *inspect_; }
   screens::EvidenceViewModel& evidence() { return *evidence_; }
   screens::FilmViewModel& film() { return *film_; }
+  screens::LookViewModel& look() { return *look_; }
+  screens::WallViewModel& wall() { return *wall_; }
+  screens::CompareViewModel& compare() { return *compare_; }
   screens::SettingsViewModel& settings() { return *settings_; }
   engine::Engine& engine() { return *engine_; }
 
@@ -68,6 +76,7 @@ class Program {
   std::atomic<screens::Session*> listener_{nullptr};
   std::unique_ptr<engine::Engine> engine_;
   std::unique_ptr<screens::Session> session_;
+  std::unique_ptr<screens::PictureStore> pictures_;
   std::unique_ptr<screens::SettingsViewModel> settings_;
   std::unique_ptr<screens::ShellViewModel> shell_;
   std::unique_ptr<screens::FloorViewModel> floor_;
@@ -91,6 +100,10 @@ class Program {
   std::unique_ptr<screens::RecordViewModel> record_;
   std::unique_ptr<screens::DirtOverTimeViewModel> dirt_;
   std::unique_ptr<screens::TimeLineViewModel> time_line_;
+  std::unique_ptr<screens::WallViewModel> wall_;
+  std::unique_ptr<screens::LookViewModel> look_;
+  std::unique_ptr<screens::CompareViewModel> compare_;
+  std::unique_ptr<screens::LeftoversViewModel> leftovers_;
   QThreadPool writer_;  // one thread, so that the last change is the one that stands
   std::unique_ptr<QQmlApplicationEngine> qml_;
 };

@@ -1,0 +1,29 @@
+// PictureFrame: one picture of the record in its place, hatched until it has come, with words when it
+// does not come. store, file: which; whole: all of it, else it fills the place; checked: hashed again
+// first. here: it is shown. The words beside it, or the name of what it stands in, say what it shows.
+import QtQuick
+import Jambline.Theme
+import Jambline.Screens
+
+Item {
+    id: frame
+
+    property alias store: picture.store
+    property alias file: picture.file
+    property alias whole: picture.whole
+    property alias checked: picture.checked
+    readonly property alias here: picture.here
+    readonly property alias trouble: picture.trouble
+
+    PictureItem {
+        id: picture
+        anchors.fill: parent
+        ground: Theme.sheet
+        hatch: Theme.edge
+    }
+    PictureTrouble {
+        anchors.centerIn: parent
+        most: parent.width - 8
+        text: picture.trouble
+    }
+}
