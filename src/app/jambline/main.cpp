@@ -10,6 +10,7 @@
 #include <unistd.h>
 
 #include "app/demo/demo_shop.h"
+#include "app/demo_pictures/drawn_camera.h"
 #include "app/jambline/pictures.h"
 #include "app/jambline/program.h"
 #include "app/jambline/refusal.h"
@@ -81,7 +82,10 @@ int main(int argc, char** argv) {
       return 1;
     }
     folder = thrown_away.path().toStdString();
-    if (const Status made = demo::make_shop(folder, shop); !made)
+    auto camera = demo::drawn_camera(folder);
+    if (camera) shop.camera = std::move(*camera);
+    const Status made = camera ? demo::make_shop(folder, shop) : Status(fail(camera.error()));
+    if (!made)
       return unseen ? (print(made.error()), 1) : show_refusal(made.error(), folder, options.dark);
   }
   std::error_code ignored;  // what is wrong with the folder is said when it is opened
