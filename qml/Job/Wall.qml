@@ -46,7 +46,7 @@ FocusScope {
         height: visible ? implicitHeight : 0
         parts: page.wall.question
         openKey: choices.opened ? choices.key : ""
-        tail: page.wall.countWords
+        tail: page.wide ? page.wall.countWords : ""
         onWordPressed: key => page.ask(key)
     }
     ListView {
@@ -157,6 +157,7 @@ FocusScope {
         height: implicitHeight
         y: parent.height - height - Theme.gap
         text: qsTr("Take pictures")
+        secondLine: page.wide || page.wall.empty ? "" : page.wall.countWords
         onClicked: page.shotsAsked()
     }
     ChoiceSheet {
