@@ -14,6 +14,7 @@
 #include "app/jambline/pictures.h"
 #include "app/jambline/program.h"
 #include "app/jambline/refusal.h"
+#include "device/camera.h"
 #include "engine/restore.h"
 #include "screens/words.h"
 
@@ -56,6 +57,7 @@ int main(int argc, char** argv) {
   }
 
   QGuiApplication gui(argc, argv);
+  device::find_cameras();
   // From here on: what the platform says of its own surroundings before is not ours.
   if (options.self_test) qInstallMessageHandler(count_warnings);
   QGuiApplication::setApplicationName(QStringLiteral("jambline"));
