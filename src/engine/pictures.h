@@ -41,6 +41,17 @@ class Pictures {
   Result<std::vector<LeftoverPicture>> leftovers(const Draft& draft) const;
   Status drop(const Hash& file);
 
+  // Beside an exported shop, in its folder blobs: every file that the log names and that is here
+  // whole. On a thread of their own; `meanwhile` is called on this one until it is over.
+  using Meanwhile = std::function<void(double part_done)>;
+  Status copy_out(const std::filesystem::path& folder, const std::stop_token& stop,
+                  const Meanwhile& meanwhile) const;
+  // And back: what the log names and that was not here. Files of other bytes than their name says
+  // are left out and named.
+  using Refused = std::vector<std::pair<std::string, Error>>;
+  Status copy_in(const std::filesystem::path& folder, const std::stop_token& stop,
+                 const Meanwhile& meanwhile, Refused& refused);
+
  private:
   std::filesystem::path folder_;
   blobs::PosixFiles files_;

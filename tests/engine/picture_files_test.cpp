@@ -3,6 +3,7 @@
 #include <fstream>
 #include <gtest/gtest.h>
 
+#include "engine/restore.h"
 #include "tests/engine/every_command.h"
 #include "tests/log/log_folder.h"
 
@@ -128,6 +129,48 @@ TEST_F(PictureFiles, DamagedAndLostFilesAreNamedWithTheirCar) {
   EXPECT_EQ(found.damaged.front().picture, shop.picture);
   ASSERT_EQ(found.not_here.size(), 1U);
   EXPECT_FALSE(found.stopped);
+}
+
+TEST_F(PictureFiles, GoOutWithTheShopAndComeBackWithIt) {
+  const auto command = picture_of(shop.job, bytes);
+  ASSERT_TRUE(keep(*engine, bytes, command, shop.ivo));
+  const log::TempFolder out, back;
+  std::optional<Result<log::Exported>> exported;
+  std::vector<double> parts;
+  engine->export_shop(
+      out.path() / "shop", {}, [&](double part) { parts.push_back(part); },
+      [&](Result<log::Exported> done) { exported = std::move(done); });
+  engine->drain();
+  ASSERT_TRUE(exported && *exported);
+  EXPECT_TRUE(std::is_sorted(parts.begin(), parts.end()));
+  EXPECT_EQ(parts.back(), 1);
+  log::must(restore_shop(out.path() / "shop", back.path()));
+  blobs::PosixFiles files;
+  const auto there = log::must(blobs::BlobStore::open_read_only(files, back.path() / "blobs"));
+  EXPECT_EQ(log::must(there->list()).size(), 2U);
+  EXPECT_EQ(log::must(there->get(command.facts.file)), bytes);
+}
+
+TEST_F(PictureFiles, OfOtherBytesAreNotTakenInAndAreNamed) {
+  const auto command = picture_of(shop.job, bytes);
+  ASSERT_TRUE(keep(*engine, bytes, command, shop.ivo));
+  const log::TempFolder out;
+  engine->export_shop(out.path() / "shop", {}, {}, [](const auto& done) { log::must(done); });
+  engine->drain();
+  blobs::PosixFiles files;
+  const auto travelling =
+      log::must(blobs::BlobStore::open_read_only(files, out.path() / "shop" / "blobs"));
+  std::ofstream(travelling->path_of(command.facts.file), std::ios::trunc) << "other";
+  std::filesystem::remove(engine->blobs()->path_of(command.facts.file));
+  std::optional<Result<log::Imported>> imported;
+  engine->import_shop(out.path() / "shop", {}, {},
+                      [&](Result<log::Imported> done) { imported = std::move(done); });
+  engine->drain();
+  ASSERT_TRUE(imported && *imported);
+  ASSERT_EQ((**imported).refused.size(), 1U);
+  EXPECT_EQ((**imported).refused.front().second.code, Code::BadHash);
+  EXPECT_FALSE(*engine->blobs()->has(command.facts.file));
+  EXPECT_EQ(check().not_here.size(), 1U);
 }
 
 }  // namespace
