@@ -30,7 +30,7 @@ TEST_F(CameraDesk, StartsShowsFramesAndStops) {
 
 TEST_F(CameraDesk, ComingAndGoingAtAnyMomentNeverStandsStill) {
   plug_in();
-  for (int round = 0; round < 60; ++round) {
+  for (int round = 0; round < 40; ++round) {
     camera->start();
     wait_ms(round * 37 % 200);
     camera->stop();
@@ -45,9 +45,11 @@ TEST_F(CameraDesk, TheLiveViewIsNoFasterThanFifteenASecond) {
   start();
   int frames = 0;
   QObject::connect(camera.get(), &Camera::frameArrived, [&] { ++frames; });
+  QElapsedTimer since;
+  since.start();
   wait_ms(2000);
   EXPECT_GT(frames, 4);
-  EXPECT_LE(frames, 33);
+  EXPECT_LE(frames, since.elapsed() * 16 / 1000 + 1);
 }
 
 TEST_F(CameraDesk, EachOf25PicturesShowsWhatTheCameraSawAfterTheShutter) {
@@ -109,10 +111,8 @@ TEST_F(CameraDesk, WhereTheFileDoesNotComeTheFrameOnTheScreenIsThePicture) {
 
 TEST_F(CameraDesk, AnOldFrameIsNoPictureTheStreamIsBuiltAnew) {
   start();
-  ASSERT_TRUE(wait_until([this] { return !camera->latest_frame().isNull(); }));
-  wait_ms(500);
+  ASSERT_TRUE(wait_until([this] { return frame_number(camera->latest_frame()) > 20; }));
   const int seen = frame_number(camera->latest_frame());
-  ASSERT_GT(seen, 5);
   stalled.on();
   QThread::msleep(1500);  // nothing is noticed meanwhile
   const Answer answer = take([this] {
