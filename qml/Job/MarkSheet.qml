@@ -154,6 +154,16 @@ Sheet {
             width: parent.width
 
             PlainButton {
+                objectName: "photoMark"
+                visible: sheet.look !== null
+                pressable: visible
+                text: qsTr("Photo")
+                onClicked: {
+                    sheet.close();
+                    sheet.photoAsked();
+                }
+            }
+            PlainButton {
                 objectName: "moveMark"
                 text: qsTr("Move it")
                 onClicked: {

@@ -1,5 +1,5 @@
 // ReleaseSheet: the pictures that a stage wants and has not: take them, or say why it goes on without.
-// car must be set. Signal: takeAsked, the sheet closes by itself.
+// car must be set; canTake: they can be taken from here. Signal: takeAsked(stage). It closes by itself.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -10,6 +10,9 @@ Sheet {
     id: sheet
 
     required property CarViewModel car
+    property bool canTake: false
+
+    signal takeAsked(string stage)
 
     title: car.missingWords
 
@@ -53,6 +56,26 @@ Sheet {
                         color: Theme.pencil
                     }
                 }
+            }
+        }
+        Words {
+            width: parent.width
+            visible: text !== ""
+            text: sheet.car.missingMore
+            color: Theme.pencil
+        }
+        SlabButton {
+            objectName: "releaseTake"
+            width: parent.width
+            height: visible ? implicitHeight : 0
+            visible: sheet.canTake
+            pressable: visible
+            text: qsTr("Take the next")
+            secondLine: sheet.car.nextShotWords
+            onClicked: {
+                const stage = sheet.car.stageKey;
+                sheet.close();
+                sheet.takeAsked(stage);
             }
         }
         Words {

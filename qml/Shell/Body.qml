@@ -162,6 +162,9 @@ FocusScope {
             car: body.models.car
             evidence: body.models.evidence
             booth: body.models.booth
+            shots: body.models.shots
+            onShotsAsked: body.way.go(Navigation.Shots)
+            onShotAsked: stage => pictureTurns.takeMissing(stage, Navigation.Car)
             onEvidenceAsked: body.way.go(Navigation.Evidence)
             onInspectAsked: body.way.go(Navigation.Inspect)
             onPartsAsked: body.way.go(Navigation.Parts)
@@ -204,6 +207,7 @@ FocusScope {
             inspect: body.models.inspect
             look: body.models.look
             onPictureAsked: (picture, among) => body.showPicture(picture, among, Navigation.Panel)
+            onPhotoAsked: mark => pictureTurns.takeOfMark(mark, Navigation.Panel)
             onNextAsked: panel => {
                 body.models.inspect.openPanel(panel);
                 if (panel === "")

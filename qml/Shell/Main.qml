@@ -34,6 +34,9 @@ Window {
     required property DirtOverTimeViewModel dirt
     required property TimeLineViewModel timeLine
     required property WallViewModel wall
+    required property ShotListViewModel shotList
+    required property ShotsViewModel shots
+    required property ShotViewModel shot
     required property LookViewModel look
     required property CompareViewModel compare
     required property LeftoversViewModel leftovers
@@ -83,6 +86,8 @@ Window {
         dirt: window.dirt
         timeLine: window.timeLine
         wall: window.wall
+        shots: window.shots
+        shot: window.shot
         look: window.look
         compare: window.compare
         leftovers: window.leftovers
@@ -266,6 +271,7 @@ Window {
         enabled: !firstAid.opened && !window.asksOverSheets
         shop: window.shop
         folder: window.shopFolder
+        shots: window.shotList
         keepClear: head.firstAid
     }
     BeforeCut {

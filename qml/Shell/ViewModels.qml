@@ -19,6 +19,8 @@ QtObject {
     required property DirtOverTimeViewModel dirt
     required property TimeLineViewModel timeLine
     required property WallViewModel wall
+    required property ShotsViewModel shots
+    required property ShotViewModel shot
     required property LookViewModel look
     required property CompareViewModel compare
     required property LeftoversViewModel leftovers

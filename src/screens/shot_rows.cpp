@@ -125,6 +125,11 @@ std::optional<job::Stage> stage_to_take(const folds::CarView& car, const folds::
   return stages.front();
 }
 
+job::Stage stage_of_free_picture(const folds::CarView& car, const folds::ShopView& shop) {
+  if (const auto stage = stage_to_take(car, shop)) return *stage;
+  return folds::floor_row(car).next_stage.value_or(job::Stage::CheckIn);
+}
+
 QString missing_words(int missing) {
   return missing == 0   ? QString()
          : missing == 1 ? tr("1 picture is missing")

@@ -34,6 +34,8 @@ const folds::WantedShot* next_missing(const std::vector<folds::WantedShot>& shot
 std::vector<job::Stage> stages_with_shots(const folds::CarView& car, const folds::ShopView& shop);
 // The one that the car is at, else the first that misses some, else the first.
 std::optional<job::Stage> stage_to_take(const folds::CarView& car, const folds::ShopView& shop);
+// Where a picture goes that nobody wanted: there, else where the car is, else to check-in.
+job::Stage stage_of_free_picture(const folds::CarView& car, const folds::ShopView& shop);
 
 QString missing_words(int missing);  // "1 picture is missing", "3 pictures are missing"; "" none
 

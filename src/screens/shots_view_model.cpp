@@ -124,11 +124,13 @@ int ShotsViewModel::rowShape() const {
 }
 
 QString ShotsViewModel::mainText() const {
+  if (!at()) return tr("Take a picture");
   return next_key_.isEmpty() ? tr("Take another picture")
                              : tr("Take the next: %1").arg(next_title_);
 }
 
 QString ShotsViewModel::mainSecond() const {
+  if (!at()) return tr("none is wanted");
   return next_key_.isEmpty() ? tr("nothing is missing here") : next_stand_;
 }
 

@@ -31,6 +31,8 @@ constexpr Stop stops[] = {
     {"before-cut", "Floor", "Car", Over::BeforeCut},
     {"parts", "Floor", "Parts"},
     {"time-line", "Floor", "TimeLine"},
+    {"shots", "Floor", "Shots"},
+    {"shot", "Floor", "Shot"},
     {"wall", "Floor", "Wall"},
     {"look", "Floor", "Look"},
     {"compare", "Floor", "Compare"},

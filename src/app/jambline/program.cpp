@@ -87,6 +87,13 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->time_line_->show_pictures(pictures);
   out->wall_ = std::make_unique<screens::WallViewModel>(session, pictures);
   out->look_ = std::make_unique<screens::LookViewModel>(session, pictures);
+  out->shot_list_ = std::make_unique<screens::ShotListViewModel>(session);
+  out->intake_ = std::make_unique<screens::PictureIntake>(session, folder / "thumbnails");
+  std::error_code ignored;  // without it the camera says that it failed
+  std::filesystem::create_directories(folder / "passing", ignored);
+  out->camera_ = device::make_camera(folder / "passing");
+  out->shots_ = std::make_unique<screens::ShotsViewModel>(session, *out->intake_);
+  out->shot_ = std::make_unique<screens::ShotViewModel>(session, *out->intake_, *out->camera_);
   out->compare_ = std::make_unique<screens::CompareViewModel>(session, pictures);
   out->leftovers_ = std::make_unique<screens::LeftoversViewModel>(session, pictures);
   QObject::connect(out->settings_.get(), &screens::SettingsViewModel::changed, &session,
@@ -141,6 +148,9 @@ bool Program::show() {
       {QStringLiteral("record"), QVariant::fromValue<QObject*>(record_.get())},
       {QStringLiteral("dirt"), QVariant::fromValue<QObject*>(dirt_.get())},
       {QStringLiteral("wall"), QVariant::fromValue<QObject*>(wall_.get())},
+      {QStringLiteral("shotList"), QVariant::fromValue<QObject*>(shot_list_.get())},
+      {QStringLiteral("shots"), QVariant::fromValue<QObject*>(shots_.get())},
+      {QStringLiteral("shot"), QVariant::fromValue<QObject*>(shot_.get())},
       {QStringLiteral("look"), QVariant::fromValue<QObject*>(look_.get())},
       {QStringLiteral("compare"), QVariant::fromValue<QObject*>(compare_.get())},
       {QStringLiteral("leftovers"), QVariant::fromValue<QObject*>(leftovers_.get())},

@@ -31,6 +31,7 @@
 #include "screens/look_view_model.h"
 #include "screens/open_car_view_model.h"
 #include "screens/parts_view_model.h"
+#include "screens/picture_intake.h"
 #include "screens/picture_store.h"
 #include "screens/pin_view_model.h"
 #include "screens/plan_view_model.h"
@@ -40,6 +41,9 @@
 #include "screens/shell_view_model.h"
 #include "screens/shop_folder_view_model.h"
 #include "screens/shop_view_model.h"
+#include "screens/shot_list_view_model.h"
+#include "screens/shot_view_model.h"
+#include "screens/shots_view_model.h"
 #include "screens/time_line_view_model.h"
 #include "screens/walk_view_model.h"
 #include "screens/wall_view_model.h"
@@ -63,7 +67,10 @@ class Program {
   screens::FilmViewModel& film() { return *film_; }
   screens::LookViewModel& look() { return *look_; }
   screens::WallViewModel& wall() { return *wall_; }
+  screens::ShotViewModel& shot() { return *shot_; }
+  screens::ShotsViewModel& shots() { return *shots_; }
   screens::CompareViewModel& compare() { return *compare_; }
+  screens::PictureIntake& intake() { return *intake_; }
   screens::SettingsViewModel& settings() { return *settings_; }
   engine::Engine& engine() { return *engine_; }
 
@@ -101,6 +108,11 @@ class Program {
   std::unique_ptr<screens::DirtOverTimeViewModel> dirt_;
   std::unique_ptr<screens::TimeLineViewModel> time_line_;
   std::unique_ptr<screens::WallViewModel> wall_;
+  std::unique_ptr<screens::ShotListViewModel> shot_list_;
+  std::unique_ptr<screens::PictureIntake> intake_;
+  std::unique_ptr<device::Camera> camera_;
+  std::unique_ptr<screens::ShotsViewModel> shots_;
+  std::unique_ptr<screens::ShotViewModel> shot_;
   std::unique_ptr<screens::LookViewModel> look_;
   std::unique_ptr<screens::CompareViewModel> compare_;
   std::unique_ptr<screens::LeftoversViewModel> leftovers_;
