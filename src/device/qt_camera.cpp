@@ -411,6 +411,7 @@ void QtCamera::answer_later(Then then, Result<QByteArray> result) {
 void find_cameras() {
   QCoreApplication::setAttribute(Qt::AA_ForceRasterWidgets);
   const QList<QCameraDevice> first = QMediaDevices::videoInputs();
+  const QMediaDevices asked;          // what has to be said of the machine's sound is said now
   QCoreApplication::processEvents();  // what the system said of them meanwhile
   QStringList once;
   for (const QCameraDevice& one : first) once << one.description();
