@@ -14,7 +14,7 @@ namespace jambline::picture {
 
 namespace {
 constexpr int usual_px = 1600;
-constexpr int most_px = 4000;
+constexpr int largest_px = 4000;
 constexpr std::size_t most_codes = 8;
 constexpr std::size_t least_signs = 4;  // of rows of lines; less is read into texture now and then
 constexpr std::array<double, 8> turns_deg{30, 60, 40, 50, 10, 20, 70, 80};
@@ -124,12 +124,12 @@ std::vector<Try> tries_for(const QImage& picture, Effort effort) {
   const int usual = std::min(longest, usual_px);
   std::vector<Try> out{{usual, 0, false}, {usual, 0, true}};
   if (effort == Effort::Quick) return out;
-  if (longest > usual_px) out.push_back({std::min(longest, most_px), 0, false});
-  out.push_back({std::min(2 * usual, most_px), 0, true});
+  if (longest > usual_px) out.push_back({std::min(longest, largest_px), 0, false});
+  out.push_back({std::min(2 * usual, largest_px), 0, true});
   for (const double turn : turns_deg) out.push_back({usual, turn, true});
   for (const double turn : turns_deg) out.push_back({std::max(usual / 2, 1), turn, false});
   for (const double turn : turns_deg)
-    out.push_back({std::min(usual * 3 / 2, most_px), turn + 5, true});
+    out.push_back({std::min(usual * 3 / 2, largest_px), turn + 5, true});
   return out;
 }
 }  // namespace

@@ -2,9 +2,12 @@
 // Orientation).
 #include "picture/read.h"
 
+#include <atomic>
 #include <gtest/gtest.h>
+#include <thread>
 
 #include "blobs/hasher.h"
+#include "picture/export_copy.h"
 #include "tests/picture/photo_set.h"
 #include "tests/picture/sample_files.h"
 
@@ -104,6 +107,28 @@ TEST(PictureRead, APlaceInExifXmpOrIptcIsNoticed) {
   EXPECT_TRUE(look_at(with_facts(plain, [](Exiv2::Image& image) {
                 image.xmpData()["Xmp.photoshop.City"] = "Anytown";
               }))->has_location);
+}
+
+TEST(PictureRead, SeveralThreadsReadAtOnce) {
+  const File file = with_facts(encoded(four_corners(160, 120), "jpeg"), [](Exiv2::Image& image) {
+    Exiv2::XmpProperties::registerNs("http://example.org/painted/", "painted");
+    image.xmpData()["Xmp.painted.GpsLatitude"] = "48,8.2N";
+    image.xmpData()["Xmp.xmp.CreateDate"] = "2026-11-24T15:40:12+02:00";
+  });
+  std::atomic<int> right = 0;
+  std::vector<std::thread> threads;
+  for (int i = 0; i < 4; ++i)
+    threads.emplace_back([&] {
+      for (int round = 0; round < 100; ++round) {
+        const auto seen = look_at(file);
+        const bool told =
+            seen && seen->has_location && seen->taken == Taken{"2026-11-24T15:40:12", 120};
+        const auto copy = without_location(file);
+        right += told && copy && !look_at(*copy)->has_location ? 1 : 0;
+      }
+    });
+  for (auto& thread : threads) thread.join();
+  EXPECT_EQ(right, 400);
 }
 
 TEST(PictureRead, TheScaledDecodeIsHandedOutForPreviews) {
