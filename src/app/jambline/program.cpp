@@ -92,6 +92,8 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   std::error_code ignored;  // without it the camera says that it failed
   std::filesystem::create_directories(folder / "passing", ignored);
   out->camera_ = device::make_camera(folder / "passing");
+  out->vin_scan_ = std::make_unique<screens::VinScanViewModel>(*out->camera_);
+  out->open_car_->scan_with(*out->vin_scan_);
   out->shots_ = std::make_unique<screens::ShotsViewModel>(session, *out->intake_);
   out->shot_ = std::make_unique<screens::ShotViewModel>(session, *out->intake_, *out->camera_);
   out->compare_ = std::make_unique<screens::CompareViewModel>(session, pictures);

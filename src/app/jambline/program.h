@@ -45,6 +45,7 @@
 #include "screens/shot_view_model.h"
 #include "screens/shots_view_model.h"
 #include "screens/time_line_view_model.h"
+#include "screens/vin_scan_view_model.h"
 #include "screens/walk_view_model.h"
 #include "screens/wall_view_model.h"
 
@@ -111,6 +112,7 @@ class Program {
   std::unique_ptr<screens::ShotListViewModel> shot_list_;
   std::unique_ptr<screens::PictureIntake> intake_;
   std::unique_ptr<device::Camera> camera_;
+  std::unique_ptr<screens::VinScanViewModel> vin_scan_;
   std::unique_ptr<screens::ShotsViewModel> shots_;
   std::unique_ptr<screens::ShotViewModel> shot_;
   std::unique_ptr<screens::LookViewModel> look_;
