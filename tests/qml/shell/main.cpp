@@ -15,6 +15,7 @@
 #include "screens/shop_folder_view_model.h"
 #include "screens/shop_view_model.h"
 #include "screens/shot_list_view_model.h"
+#include "tests/qml/shell/scan_desk.h"
 
 Q_IMPORT_QML_PLUGIN(Jambline_ThemePlugin)
 Q_IMPORT_QML_PLUGIN(Jambline_ScreensPlugin)
@@ -156,12 +157,15 @@ class Setup : public QObject {
   void qmlEngineAvailable(QQmlEngine* engine) {
     engine->addImportPath(QStringLiteral("qrc:/qt/qml"));
     qmlRegisterSingletonInstance("Jambline.Test", 1, 0, "Shop", &shop_);
+    qmlRegisterSingletonInstance("Jambline.Test", 1, 0, "Scan", &scan_);
   }
 
  private:
   Shop shop_;
+  ScanDesk scan_;
 };
 
 QUICK_TEST_MAIN_WITH_SETUP(shell, Setup)
 
 #include "main.moc"
+#include "moc_scan_desk.cpp"
