@@ -15,6 +15,10 @@ Item {
         split = Math.max(0, Math.min(1, split + by));
     }
 
+    activeFocusOnTab: true
+    Keys.onLeftPressed: move(-0.05)
+    Keys.onRightPressed: move(0.05)
+    Accessible.focusable: true
     Accessible.role: Accessible.Slider
     Accessible.name: qsTr("Before left, after right, the line at %1 percent").arg(percent)
     Accessible.onIncreaseAction: move(0.05)
@@ -72,6 +76,9 @@ Item {
         preventStealing: true
         onPressed: mouse => slider.split = Math.max(0, Math.min(1, mouse.x / width))
         onPositionChanged: mouse => slider.split = Math.max(0, Math.min(1, mouse.x / width))
+    }
+    FocusRing {
+        shown: slider.activeFocus
     }
     Row {
         id: words

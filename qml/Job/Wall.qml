@@ -66,6 +66,7 @@ FocusScope {
         delegate: Item {
             id: line
 
+            required property int index
             required property string heading
             required property var cells
 
@@ -99,6 +100,8 @@ FocusScope {
                         height: implicitHeight
                         store: page.wall.store
                         shown: visible ? line.cells[index] : ({})
+                        onActiveFocusChanged: if (activeFocus)
+                            list.positionViewAtIndex(line.index, ListView.Contain)
                         onClicked: page.lookAsked(shown.picture, page.wall.keys())
                     }
                 }

@@ -89,7 +89,7 @@ TEST_F(Looking, APoorPictureSaysSoOnTheWallAndLarge) {
   EXPECT_EQ(cells[0].toMap()["poor"], "blurred, kept anyway");
   open(picture);
   EXPECT_EQ(look_->poor(), "blurred, kept anyway");
-  EXPECT_EQ(fact("Sharpness").substr(0, 3), "12,");
+  EXPECT_EQ(fact("Sharpness").substr(0, 6), "12 of ");
 }
 
 TEST_F(Looking, PreviousAndNextFollowTheWall) {
