@@ -14,6 +14,11 @@ Sheet {
     readonly property bool inFront: opened && visible && (Window.window?.visible ?? false) && Window.visibility !== Window.Minimized
                                     && Qt.application.state !== Qt.ApplicationSuspended && Qt.application.state !== Qt.ApplicationHidden
 
+    function use(vin: string) {
+        scan.use(vin);
+        close();
+    }
+
     title: qsTr("Scan the VIN")
     onInFrontChanged: scan.front = inFront
     Component.onDestruction: scan.front = false
@@ -34,11 +39,11 @@ Sheet {
             color: Theme.steel
             clip: true
 
-            CameraItem {
+            VinLiveItem {
                 objectName: "vinLive"
                 anchors.fill: parent
                 visible: sheet.scan.live
-                camera: sheet.scan.camera
+                scan: sheet.scan
                 guide: true
                 whole: false
                 line: Theme.paper
@@ -102,6 +107,7 @@ Sheet {
                 required property string years
                 required property bool good
                 required property string useText
+                readonly property string second: good ? "" : qsTr("marked as not checked")
 
                 width: parent ? parent.width : 0
                 name: qsTr("%1. %2 %3").arg(card.signs).arg(card.words).arg(card.years)
@@ -147,12 +153,23 @@ Sheet {
                     SlabButton {
                         objectName: "vinUse"
                         width: parent.width
+                        height: visible ? implicitHeight : 0
+                        visible: sheet.scan.foundCount === 1
+                        pressable: visible
                         text: card.useText
-                        secondLine: card.good ? "" : qsTr("marked as not checked")
-                        onClicked: {
-                            sheet.scan.use(card.vin);
-                            sheet.close();
-                        }
+                        secondLine: card.second
+                        onClicked: sheet.use(card.vin)
+                    }
+                    PlainButton {
+                        objectName: "vinUseThis"
+                        width: parent.width
+                        height: visible ? implicitHeight : 0
+                        visible: sheet.scan.foundCount > 1
+                        pressable: visible
+                        text: card.useText
+                        secondLine: card.second
+                        beside: false
+                        onClicked: sheet.use(card.vin)
                     }
                 }
             }

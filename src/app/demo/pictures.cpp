@@ -24,7 +24,7 @@ constexpr std::int64_t apart_ms = 4 * second_ms;
 constexpr std::size_t most_of_a_stage = 6;
 constexpr double part_left_out = 0.07;
 constexpr double part_poor = 0.14;
-constexpr double part_offered = 0.12;
+constexpr double part_offered = 0.05;
 constexpr double part_says_place = 0.15;
 
 // What the shop wants of the usual lists, besides what is only offered.
