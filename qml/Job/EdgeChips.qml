@@ -31,10 +31,12 @@ Column {
             PlainButton {
                 required property int key
                 required property string title
+                required property bool picked
 
                 objectName: "edgeFind" + key
                 Layout.preferredWidth: (grid.width - (grid.columns - 1) * grid.columnSpacing) / grid.columns
                 text: title
+                chosen: picked
                 onClicked: chips.shot.find(key)
             }
         }

@@ -1,5 +1,6 @@
 // ImportCard: pictures that are taken in from files: how far it is, Stop, and every one that was not
-// kept, with the reason and what to do. intake must be set. Nothing while there is nothing to say.
+// kept, with the reason and what to do; brief: only the last of these. intake must be set. Nothing while
+// there is nothing to say.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -10,6 +11,7 @@ PaperCard {
     id: card
 
     required property PictureIntake intake
+    property bool brief: false
 
     objectName: "importCard"
     visible: intake.importWords !== ""
@@ -47,12 +49,14 @@ PaperCard {
             Column {
                 id: line
 
+                required property int index
                 required property string key
                 required property string title
                 required property string why
                 required property string todo
                 required property bool poor
 
+                visible: !card.brief || index === card.intake.refusedCount - 1
                 width: inner.width
                 spacing: 2
 

@@ -1,5 +1,6 @@
 // PictureFiles: the dialogs of the system for picture files and for a folder to watch. Signals:
 // chosen(urls), folderChosen(folder).
+import QtCore
 import QtQuick
 import QtQuick.Dialogs
 
@@ -21,6 +22,7 @@ Item {
         id: pictures
         title: qsTr("Pictures to take in")
         fileMode: FileDialog.OpenFiles
+        currentFolder: StandardPaths.writableLocation(StandardPaths.PicturesLocation)
         nameFilters: [qsTr("Pictures (%1)").arg("*.jpg *.jpeg *.png *.JPG *.JPEG *.PNG"), qsTr("All files (%1)").arg("*")]
         onAccepted: files.chosen(selectedFiles)
     }

@@ -3,6 +3,7 @@
 pragma ComponentBehavior: Bound
 
 import QtQuick
+import QtQuick.Layouts
 import Jambline.Theme
 import Jambline.Screens
 
@@ -32,7 +33,6 @@ Sheet {
                 id: line
 
                 required property string title
-                required property string stand
 
                 width: parent?.width ?? 0
                 spacing: 10
@@ -42,19 +42,9 @@ Sheet {
                     kind: ShapeKind.Unseen
                     ground: Theme.paper
                 }
-                Column {
+                Words {
                     width: line.width - open.width - 10
-
-                    Words {
-                        width: parent.width
-                        text: line.title
-                    }
-                    Words {
-                        width: parent.width
-                        text: line.stand
-                        size: Theme.note
-                        color: Theme.pencil
-                    }
+                    text: line.title
                 }
             }
         }
@@ -85,10 +75,12 @@ Sheet {
             bold: true
             color: Theme.pencil
         }
-        Flow {
+        GridLayout {
             id: reasons
             width: parent.width
-            spacing: Theme.gap
+            columns: width < 300 * Theme.textScale ? 1 : 2
+            columnSpacing: Theme.gap
+            rowSpacing: Theme.gap
 
             Repeater {
                 model: sheet.car.withoutReasons
@@ -98,8 +90,7 @@ Sheet {
                     required property string modelData
 
                     objectName: "without" + index
-                    width: Math.min(reasons.width, Math.max(implicitWidth, (reasons.width - Theme.gap) / 2))
-                    height: implicitHeight
+                    Layout.preferredWidth: Math.floor((reasons.width - (reasons.columns - 1) * reasons.columnSpacing) / reasons.columns)
                     text: modelData
                     onClicked: sheet.car.finishWithout(index)
                 }

@@ -186,6 +186,7 @@ FocusScope {
 
         ImportCard {
             width: parent.width
+            brief: true
             intake: page.shot.intake
         }
         PaperCard {

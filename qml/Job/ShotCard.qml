@@ -1,5 +1,5 @@
 // ShotCard: one wanted picture on a wide wall: the newest one that was taken, else where to stand.
-// Set from a row of ShotsViewModel; store: for pictures. Signal: clicked.
+// Set from a row of ShotsViewModel; store: for pictures. Signals: clicked; again: take one more.
 import QtQuick
 import Jambline.Theme
 import Jambline.Screens
@@ -11,6 +11,7 @@ Pressable {
     required property string title
     required property string stand
     required property string file
+    required property string picture
     required property int view
     required property int shape
     required property string words
@@ -18,6 +19,8 @@ Pressable {
     objectName: "shotCard"
     name: qsTr("%1, %2. %3").arg(title).arg(words).arg(stand)
     implicitHeight: said.y + said.height + 4
+
+    signal again
 
     PictureFrame {
         id: picture
@@ -50,6 +53,27 @@ Pressable {
         color: "transparent"
         border.width: Theme.line
         border.color: Theme.edge
+    }
+    Rectangle {
+        visible: more.visible
+        anchors { right: picture.right; top: picture.top; margins: 4 }
+        width: more.width
+        height: more.height
+        radius: Theme.corner
+        color: Theme.sheet
+
+        PlainButton {
+            id: more
+            objectName: "shotAgain"
+            visible: card.picture !== ""
+            pressable: visible
+            bare: true
+            width: Theme.touch
+            height: Theme.touch
+            iconName: "camera"
+            name: qsTr("Take one more: %1").arg(card.title)
+            onClicked: card.again()
+        }
     }
     Column {
         id: said

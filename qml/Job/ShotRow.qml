@@ -1,7 +1,8 @@
 // ShotRow: one wanted picture in a list: where to stand, what it shows, how it stands. Set from a row
-// of ShotsViewModel. Signal: clicked.
+// of ShotsViewModel; store: for its picture. Signals: clicked; again: take one more.
 import QtQuick
 import Jambline.Theme
+import Jambline.Screens
 
 PaperCard {
     id: row
@@ -11,27 +12,40 @@ PaperCard {
     required property int view
     required property int shape
     required property string words
+    required property string file
+    required property string picture
+    property PictureStore store: null
 
     objectName: "shotRow"
     pressable: true
     name: qsTr("%1, %2. %3").arg(title).arg(words).arg(stand)
     padding: 8
 
+    signal again
+
     Item {
         width: parent.width
-        height: Math.max(drawing.height, said.height)
+        height: Math.max(drawing.height, said.height, more.visible ? more.height : 0)
 
         ShotDrawing {
             id: drawing
             width: 64
             height: 64
+            visible: row.file === ""
             view: row.view
+        }
+        PictureFrame {
+            width: 64
+            height: 64
+            visible: row.file !== ""
+            store: visible ? row.store : null
+            file: row.file
         }
         Column {
             id: said
             anchors.verticalCenter: parent.verticalCenter
             x: drawing.width + 12
-            width: parent.width - x - 4
+            width: parent.width - x - (more.visible ? more.width + 4 : 4)
             spacing: 3
 
             Words {
@@ -63,6 +77,19 @@ PaperCard {
                     size: Theme.note
                 }
             }
+        }
+        PlainButton {
+            id: more
+            objectName: "shotAgain"
+            anchors.right: parent.right
+            visible: row.picture !== ""
+            pressable: visible
+            bare: true
+            width: Theme.touch
+            height: Theme.touch
+            iconName: "camera"
+            name: qsTr("Take one more: %1").arg(row.title)
+            onClicked: row.again()
         }
     }
 }

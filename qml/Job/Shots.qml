@@ -1,5 +1,6 @@
 // Shots: the pictures that a stage wants, what is missing first; wide: as a wall with the pictures.
-// shots: the view model; store: for pictures. Signals: shotAsked(stage, key), wallAsked.
+// shots: the view model; store: for pictures. Signals: shotAsked(stage, key), pictureAsked(picture),
+// wallAsked.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -23,7 +24,15 @@ FocusScope {
     implicitHeight: acts.height + undoRoom + 320
 
     signal shotAsked(string stage, string key)
+    signal pictureAsked(string picture)
     signal wallAsked
+
+    function open(key: string, picture: string) {
+        if (picture !== "")
+            pictureAsked(picture);
+        else
+            shotAsked(shots.stage, key);
+    }
 
     PictureFiles {
         id: files
@@ -41,12 +50,14 @@ FocusScope {
         required property string key
         required property string title
         required property string words
-        required property int shape
-        required property bool chosen
+        required property int kind
+        required property bool here
 
         objectName: "shotStage"
         text: title
         secondLine: words
+        chosen: here
+        shape: kind
         beside: true
         onClicked: page.shots.choose(key)
     }
@@ -65,7 +76,7 @@ FocusScope {
         // The chosen stage is in sight.
         function follow() {
             for (let at = 0; at < chipList.count; ++at) {
-                const chip = chipList.itemAt(at) as StageChip;
+                const chip = chipList.itemAt(at) as PlainButton;
                 if (chip?.chosen)
                     contentX = Math.max(0, Math.min(contentWidth - width, line.x + chip.x + chip.width / 2 - width / 2));
             }
@@ -204,7 +215,9 @@ FocusScope {
 
                     width: body.width
                     height: implicitHeight
-                    onClicked: page.shotAsked(page.shots.stage, key)
+                    store: page.store
+                    onClicked: page.open(key, picture)
+                    onAgain: page.shotAsked(page.shots.stage, key)
                 }
             }
             GridLayout {
@@ -228,7 +241,8 @@ FocusScope {
                         Layout.preferredHeight: implicitHeight
                         Layout.alignment: Qt.AlignTop
                         store: page.store
-                        onClicked: page.shotAsked(page.shots.stage, key)
+                        onClicked: page.open(key, picture)
+                        onAgain: page.shotAsked(page.shots.stage, key)
                     }
                 }
                 Item { Layout.fillWidth: true }

@@ -60,6 +60,11 @@ FocusScope {
             shots: turns.models.shots
             store: turns.models.wall.store
             onShotAsked: (stage, key) => turns.takeShot(stage, key, Navigation.Shots)
+            onPictureAsked: picture => {
+                turns.models.look.open(picture, []);
+                turns.way.lookFrom = Navigation.Shots;
+                turns.way.go(Navigation.Look);
+            }
             onWallAsked: turns.way.go(Navigation.Wall)
         }
     }

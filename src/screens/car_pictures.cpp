@@ -9,7 +9,7 @@ namespace jambline::screens {
 using job::WithoutShots;
 
 namespace {
-constexpr int most_named = 4;
+constexpr int most_named = 3;
 }
 
 void CarViewModel::show_missing() {
@@ -20,7 +20,7 @@ void CarViewModel::show_missing() {
   if (car && at)
     for (const auto& wanted : folds::shots_of_car(*car, session_.shop(), *at))
       if (wanted.state == folds::ShotState::Missing && ++missing_count_ <= most_named)
-        rows.push_back({key_of(wanted), title_of(wanted, car->body), words_of(wanted.shot.view)});
+        rows.push_back({key_of(wanted), title_of(wanted, car->body)});
   missing_.set(std::move(rows));
 }
 

@@ -48,7 +48,7 @@ class CarViewModel final : public QObject {
   Q_PROPERTY(
       QString shutWords READ shutWords NOTIFY changed)  // why nothing can be written; or empty
   Q_PROPERTY(QStringList openPoints READ openPoints NOTIFY changed)
-  // The first pictures that the chosen stage wants and has not. Roles: key, title, stand.
+  // The first pictures that the chosen stage wants and has not. Roles: key, title.
   Q_PROPERTY(QAbstractItemModel* missing READ missing CONSTANT)
   Q_PROPERTY(QString missingMore READ missingMore NOTIFY changed)  // "and 8 more"; "" no more
   Q_PROPERTY(int missingCount READ missingCount NOTIFY changed)    // of all

@@ -41,7 +41,7 @@ ShotViewModel::ShotViewModel(Session& session, PictureIntake& intake, Camera& ca
       intake_(intake),
       camera_(camera),
       measures_({"key", "title", "value", "limit", "out", "spoken"}, this),
-      edge_kinds_({"key", "title", "chosen"}, this) {
+      edge_kinds_({"key", "title", "picked"}, this) {
   show_edge_kinds();
   connect(&session, &Session::snapshotChanged, this, &ShotViewModel::refresh);
   connect(&camera, &Camera::stateChanged, this, &ShotViewModel::changed);

@@ -58,7 +58,7 @@ class ShotViewModel final : public QObject {
   Q_PROPERTY(bool judgedGood READ judgedGood NOTIFY changed)
   // Roles: key, title, value and limit (0 to 1), out, spoken.
   Q_PROPERTY(QAbstractItemModel* measures READ measures CONSTANT)
-  Q_PROPERTY(QAbstractItemModel* edgeKinds READ edgeKinds CONSTANT)  // key, title, chosen
+  Q_PROPERTY(QAbstractItemModel* edgeKinds READ edgeKinds CONSTANT)  // key, title, picked
   Q_PROPERTY(bool several READ several WRITE setSeveral NOTIFY changed)
   Q_PROPERTY(Main mainAct READ mainAct NOTIFY changed)
   Q_PROPERTY(QString mainText READ mainText NOTIFY changed)

@@ -24,8 +24,9 @@ ShotsViewModel::ShotsViewModel(Session& session, PictureIntake& intake, QObject*
     : QObject(parent),
       session_(session),
       intake_(intake),
-      stages_({"key", "title", "words", "shape", "chosen"}, this),
-      shots_({"key", "title", "stand", "view", "shape", "words", "wanted", "file"}, this) {
+      stages_({"key", "title", "words", "kind", "here"}, this),
+      shots_({"key", "title", "stand", "view", "shape", "words", "wanted", "file", "picture"},
+             this) {
   connect(&session, &Session::snapshotChanged, this, &ShotsViewModel::refresh);
   refresh();
 }
@@ -81,7 +82,8 @@ void ShotsViewModel::refresh() {
                       words_of(wanted.shot.view), static_cast<int>(wanted.shot.view),
                       look ? shape_of(StateKind::Waits) : shape_of(wanted.state),
                       state_words(wanted, *car, *stage), missing,
-                      newest ? QString::fromStdString(newest->facts.file.hex()) : QString()});
+                      newest ? QString::fromStdString(newest->facts.file.hex()) : QString(),
+                      newest && !look ? QString::fromStdString(newest->picture.hex()) : QString()});
     }
     others_ = static_cast<int>(std::count_if(
         car->pictures.begin(), car->pictures.end(),

@@ -23,11 +23,12 @@ class ShotsViewModel final : public QObject {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Made by the program and handed to Shots")
-  // Roles: key (the stage's word), title, words ("3 missing"), shape, chosen.
+  // Roles: key (the stage's word), title, words ("3 missing"), kind (a shape), here.
   Q_PROPERTY(QAbstractItemModel* stages READ stages CONSTANT)
   Q_PROPERTY(QString stage READ stage NOTIFY changed)
   Q_PROPERTY(QString stageTitle READ stageTitle NOTIFY changed)
-  // Roles: key, title, stand, view, shape, words, wanted (missing), file (of the newest; "" none).
+  // Roles: key, title, stand, view, shape, words, wanted (missing), file and picture (of the newest
+  // one to be looked at; "" none, or its edges are to be looked at first).
   Q_PROPERTY(QAbstractItemModel* shots READ shots CONSTANT)
   Q_PROPERTY(int shotCount READ shotCount NOTIFY changed)
   Q_PROPERTY(int missingCount READ missingCount NOTIFY changed)

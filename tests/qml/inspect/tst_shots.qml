@@ -60,6 +60,12 @@ Item {
             page = null;
             wait(0);
         }
+        function listen(target, name) {
+            spy.target = null;
+            spy.signalName = name;
+            spy.target = target;
+            spy.clear();
+        }
         function shown(component, width, height) {
             page = component.createObject(root, { width: width, height: height });
             waitForRendering(page);
@@ -80,9 +86,7 @@ Item {
         }
         function test_twelveJambsTakeTwoTapsAShot(data) {
             const screen = shown(made, data.width, data.height);
-            spy.target = screen;
-            spy.signalName = "finished";
-            spy.clear();
+            listen(screen, "finished");
             Shop.shot.open("edges and jambs", Shop.shots.nextKey);
             compare(Shop.shots.missingCount, 12);
             for (let i = 0; i < 12; ++i) {
@@ -134,11 +138,44 @@ Item {
             compare(findChild(page, "shotLive").visible, false);
         }
 
+        function ofName(item, name, out) {
+            if (item.objectName === name && item.visible)
+                out.push(item);
+            for (let at = 0; at < item.children.length; ++at)
+                ofName(item.children[at], name, out);
+            return out;
+        }
+        function test_aTakenShotLeadsToItsPictureAndToOneMore_data() {
+            return [{ tag: "phone", width: 412, height: 600, name: "shotRow" },
+                { tag: "desk", width: 1300, height: 700, name: "shotCard" }];
+        }
+        function test_aTakenShotLeadsToItsPictureAndToOneMore(data) {
+            shown(made, 412, 600);
+            Shop.shot.open("edges and jambs", Shop.shots.nextKey);
+            press("shotMain");
+            verify(Shop.answerShutter(true, 1));
+            press("shotMain");
+            verify(Shop.waited());
+            page.destroy();
+            const screen = shown(listMade, data.width, data.height);
+            const again = ofName(screen, "shotAgain", []);
+            compare(again.length, 1);
+            const taken = ofName(screen, data.name, []).filter(one => one.picture !== "");
+            compare(taken.length, 1);
+            listen(screen, "pictureAsked");
+            taken[0].press();
+            compare(spy.count, 1);
+            compare(spy.signalArguments[0][0], taken[0].picture);
+            listen(screen, "shotAsked");
+            again[0].press();
+            compare(spy.count, 1);
+            compare(spy.signalArguments[0][1], taken[0].key);
+        }
+
         function test_theMainActOfTheListLeadsToTheFirstThatIsMissing() {
             const screen = shown(listMade, 412, 600);
-            spy.target = screen;
-            spy.signalName = "shotAsked";
-            spy.clear();
+            listen(screen, "shotAsked");
+            compare(ofName(screen, "shotStage", []).filter(one => one.chosen).length, 1);
             press("shotsMain");
             compare(spy.count, 1);
             compare(spy.signalArguments[0][0], "edges and jambs");
