@@ -12,7 +12,8 @@
 
 namespace jambline::screens {
 
-class VinLiveItem : public CameraItem {
+// With its whole name, so that the QML tools find what it is.
+class VinLiveItem : public jambline::screens::CameraItem {
   Q_OBJECT
   QML_ELEMENT
   Q_PROPERTY(jambline::screens::VinScanViewModel* scan READ scan WRITE set_scan NOTIFY scanChanged)
