@@ -199,7 +199,7 @@ Window {
                 x: body.front.x + (body.frontScreen?.actsX ?? Theme.gutter)
                 width: body.frontScreen?.actsWidth ?? body.front.width - 2 * Theme.gutter
                 height: implicitHeight
-                y: body.ofPanel ? body.y + body.height + 4 : body.y + body.actsTop - height - 8
+                y: body.ofPanel ? Math.max(body.y + body.leastHeight + 4, rule.y - implicitHeight - 8) : body.y + body.actsTop - height - 8
                 text: window.shell.undoWords
                 shape: window.shell.undoShape
                 mode: window.shell.undoTakenBack ? UndoRow.Withdrawn : UndoRow.Fresh

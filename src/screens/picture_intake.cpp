@@ -22,23 +22,7 @@ std::filesystem::path path_of(const QString& file) {
 }  // namespace
 
 job::PictureFacts Judged::facts() const {
-  job::PictureFacts out;
-  out.file = seen.file;
-  out.size_bytes = static_cast<std::int64_t>(seen.size_bytes);
-  out.format =
-      seen.format == picture::Format::Png ? job::PictureFormat::Png : job::PictureFormat::Jpeg;
-  out.width_px = seen.width_px;
-  out.height_px = seen.height_px;
-  if (seen.taken) {
-    out.camera_time = seen.taken->local;
-    out.camera_offset_min = seen.taken->offset_min;
-  }
-  out.has_location = seen.has_location;
-  out.word = seen.judgement.word;
-  out.sharpness = seen.judgement.sharpness;
-  out.mean = seen.judgement.mean;
-  out.clipped_percent = seen.judgement.clipped_percent;
-  return out;
+  return picture::facts_for_record(seen);
 }
 
 PictureIntake::PictureIntake(Session& session, std::filesystem::path cache, QObject* parent)

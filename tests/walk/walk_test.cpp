@@ -109,6 +109,7 @@ class Walker {
         for (const int percent : {100, 150})
           for (const bool dark : {false, true}) {
             turn(size, percent, dark);
+            if (dark && !is_pictured(view_)) continue;  // what is dark only is where nothing lies
             settle(shop_->window());
             look();
           }

@@ -59,24 +59,6 @@ Result<std::vector<std::uint8_t>> with_exif(const QByteArray& jpeg, const Pictur
   }
 }
 
-job::PictureFacts facts_of(const picture::Seen& seen) {
-  job::PictureFacts out;
-  out.file = seen.file;
-  out.size_bytes = static_cast<std::int64_t>(seen.size_bytes);
-  out.format = job::PictureFormat::Jpeg;
-  out.width_px = seen.width_px;
-  out.height_px = seen.height_px;
-  if (seen.taken) {
-    out.camera_time = seen.taken->local;
-    out.camera_offset_min = seen.taken->offset_min;
-  }
-  out.has_location = seen.has_location;
-  out.word = seen.judgement.word;
-  out.sharpness = seen.judgement.sharpness;
-  out.mean = seen.judgement.mean;
-  out.clipped_percent = seen.judgement.clipped_percent;
-  return out;
-}
 }  // namespace
 
 Result<std::vector<std::uint8_t>> drawn_picture(const PictureWish& wish) {
@@ -97,7 +79,7 @@ Result<Camera> drawn_camera(const std::filesystem::path& folder) {
     const auto seen = picture::look_at(bytes);
     JAMBLINE_TRY(put.get());
     if (!seen) return fail(seen.error());
-    return facts_of(*seen);
+    return picture::facts_for_record(*seen);
   });
 }
 
