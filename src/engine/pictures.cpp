@@ -83,9 +83,13 @@ Result<PictureCheck> check_pictures(const std::filesystem::path& folder,
   return out;
 }
 
+Pictures::Pictures(std::filesystem::path folder, std::shared_ptr<blobs::Files> files)
+    : folder_(std::move(folder)),
+      files_(files ? std::move(files) : std::make_shared<blobs::PosixFiles>()) {}
+
 Status Pictures::open(bool to_write) {
-  auto opened = to_write ? blobs::BlobStore::open(files_, folder_ / "blobs")
-                         : blobs::BlobStore::open_read_only(files_, folder_ / "blobs");
+  auto opened = to_write ? blobs::BlobStore::open(*files_, folder_ / "blobs")
+                         : blobs::BlobStore::open_read_only(*files_, folder_ / "blobs");
   if (!opened) return to_write ? Status(fail(std::move(opened.error()))) : Status();
   store_ = std::move(*opened);
   return {};

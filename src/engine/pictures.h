@@ -26,7 +26,8 @@ Result<PictureCheck> check_pictures(const std::filesystem::path& folder,
 
 class Pictures {
  public:
-  explicit Pictures(std::filesystem::path folder) : folder_(std::move(folder)) {}
+  // Without `files`: the real disk.
+  explicit Pictures(std::filesystem::path folder, std::shared_ptr<blobs::Files> files = {});
   Status open(bool to_write);  // once, before anything else
 
   const blobs::BlobStore* store() const { return store_.get(); }
@@ -54,7 +55,7 @@ class Pictures {
 
  private:
   std::filesystem::path folder_;
-  blobs::PosixFiles files_;
+  std::shared_ptr<blobs::Files> files_;
   std::unique_ptr<blobs::BlobStore> store_;
   mutable std::mutex mutex_;
   std::vector<Hash> being_kept_;

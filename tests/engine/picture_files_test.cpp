@@ -3,12 +3,55 @@
 #include <fstream>
 #include <gtest/gtest.h>
 
+#include "engine/pictures.h"
 #include "engine/restore.h"
 #include "tests/engine/every_command.h"
 #include "tests/log/log_folder.h"
 
 namespace jambline::engine {
 namespace {
+
+// The real disk, until it is full: then a write takes half of its bytes and is refused.
+class FillingDisk final : public blobs::Files {
+ public:
+  bool full = false;
+
+  Result<std::unique_ptr<blobs::FileWriter>> create(const Path& file) override {
+    JAMBLINE_ASSIGN(auto writer, disk_.create(file));
+    return std::make_unique<Writer>(*this, std::move(writer));
+  }
+  Result<std::unique_ptr<blobs::FileReader>> open(const Path& file) override {
+    return disk_.open(file);
+  }
+  Status rename(const Path& from, const Path& to) override { return disk_.rename(from, to); }
+  Status remove(const Path& file) override { return disk_.remove(file); }
+  Status make_folder(const Path& folder) override { return disk_.make_folder(folder); }
+  Status sync_folder(const Path& folder) override { return disk_.sync_folder(folder); }
+  Result<std::vector<blobs::FolderItem>> list(const Path& folder) override {
+    return disk_.list(folder);
+  }
+  Result<std::uint64_t> size_bytes(const Path& file) override { return disk_.size_bytes(file); }
+  Result<std::uint64_t> free_bytes(const Path& folder) override { return disk_.free_bytes(folder); }
+
+ private:
+  class Writer final : public blobs::FileWriter {
+   public:
+    Writer(const FillingDisk& disk, std::unique_ptr<blobs::FileWriter> file)
+        : disk_(disk), file_(std::move(file)) {}
+    Status write(std::span<const std::uint8_t> bytes) override {
+      if (!disk_.full) return file_->write(bytes);
+      JAMBLINE_TRY(file_->write(bytes.first(bytes.size() / 2)));
+      return fail(Code::DiskFull, "write", "picture");
+    }
+    Status sync() override { return file_->sync(); }
+    Status close() override { return file_->close(); }
+
+   private:
+    const FillingDisk& disk_;
+    std::unique_ptr<blobs::FileWriter> file_;
+  };
+  blobs::PosixFiles disk_;
+};
 
 class PictureFiles : public testing::Test {
  protected:
@@ -19,7 +62,8 @@ class PictureFiles : public testing::Test {
   }
   void open() {
     engine.reset();
-    Engine::Parts parts{folder.path(), clock, std::make_unique<SeededRandom>(7), "cart", {}, {}};
+    Engine::Parts parts{folder.path(), clock, std::make_unique<SeededRandom>(++seed),
+                        "cart",        {},    {}};
     engine = log::must(Engine::open(std::move(parts)));
     engine->watch(shop.job);
     engine->drain();
@@ -45,6 +89,7 @@ class PictureFiles : public testing::Test {
   std::size_t kept() { return engine->snapshot()->car->pictures.size(); }
 
   log::TempFolder folder;
+  std::uint64_t seed = 6;
   FakeClock clock;
   std::unique_ptr<Engine> engine;
   SmallShop shop;  // one picture is kept in it
@@ -171,6 +216,36 @@ TEST_F(PictureFiles, OfOtherBytesAreNotTakenInAndAreNamed) {
   EXPECT_EQ((**imported).refused.front().second.code, Code::BadHash);
   EXPECT_FALSE(*engine->blobs()->has(command.facts.file));
   EXPECT_EQ(check().not_here.size(), 1U);
+}
+
+TEST(PicturesOnAFullDisk, LeaveNothingHalfAndTheNextOneIsKept) {
+  const log::TempFolder folder;
+  const auto disk = std::make_shared<FillingDisk>();
+  Pictures pictures(folder.path(), disk);
+  ASSERT_TRUE(pictures.open(true));
+  const std::vector<std::uint8_t> bytes(100'000, 7);
+  const Hash file = picture_of({}, bytes).facts.file;
+  disk->full = true;
+  const auto refused = pictures.put(bytes, file);
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().code, Code::DiskFull);
+  EXPECT_TRUE(pictures.store()->list()->empty());
+  EXPECT_TRUE(std::filesystem::is_empty(folder.path() / "blobs" / "incoming"));
+  disk->full = false;
+  EXPECT_TRUE(pictures.put(bytes, file));
+  EXPECT_EQ(*pictures.store()->get(file), bytes);
+}
+
+TEST_F(PictureFiles, AFolderThatWasRemovedIsSaidAndTheNextStartMakesItAnew) {
+  std::filesystem::remove_all(folder.path() / "blobs");
+  const auto refused = keep(*engine, bytes, picture_of(shop.job, bytes), shop.ivo);
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().code, Code::NoSuchFile);
+  EXPECT_EQ(kept(), 1U);
+  EXPECT_EQ(check().not_here.size(), 1U);
+  open();
+  EXPECT_TRUE(keep(*engine, bytes, picture_of(shop.job, bytes), shop.ivo));
+  EXPECT_EQ(kept(), 2U);
 }
 
 }  // namespace
