@@ -22,6 +22,8 @@ FocusScope {
                                     && Qt.application.state !== Qt.ApplicationSuspended && Qt.application.state !== Qt.ApplicationHidden
     readonly property bool waits: shot.step === ShotViewModel.Poor || shot.step === ShotViewModel.Offered || shot.step === ShotViewModel.Unsaved
     readonly property bool still: shot.step === ShotViewModel.Edges || shot.step === ShotViewModel.Offered || shot.step === ShotViewModel.Unsaved
+    // On a phone a picture that waits for its answer has the whole screen: the main act is in sight.
+    readonly property bool undoAway: waits && !wide
     readonly property bool troubled: shot.troubleWhat !== "" && !still && !waits
 
     implicitHeight: head.height + acts.height + undoRoom + 260
