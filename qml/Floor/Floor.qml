@@ -13,6 +13,7 @@ FocusScope {
 
     required property FloorViewModel floor
     required property DemoViewModel demo
+    property LeftoversViewModel leftovers: null  // pictures that were taken and not kept
     property bool desk: false
     property bool aside: false
     property real undoRoom: 0
@@ -26,6 +27,43 @@ FocusScope {
         table.toTop();
     }
 
+    PaperCard {
+        id: leftRow
+        objectName: "leftRow"
+        visible: (screen.leftovers?.count ?? 0) > 0
+        pressable: visible
+        x: Theme.gutter
+        width: parent.width - 2 * Theme.gutter
+        height: visible ? implicitHeight : 0
+        name: qsTr("%1. Opens them.").arg(screen.leftovers?.words ?? "")
+        onClicked: leftSheet.opened = true
+
+        Item {
+            width: parent.width
+            height: Math.max(leftShape.height, leftWords.height)
+
+            StateShape {
+                id: leftShape
+                anchors.verticalCenter: parent.verticalCenter
+                kind: ShapeKind.Waits
+                size: 24
+            }
+            Words {
+                id: leftWords
+                x: leftShape.width + 12
+                width: parent.width - x - 32
+                anchors.verticalCenter: parent.verticalCenter
+                text: screen.leftovers?.words ?? ""
+                mute: true
+                bold: true
+            }
+            Icon {
+                anchors.right: parent.right
+                anchors.verticalCenter: parent.verticalCenter
+                source: "forward"
+            }
+        }
+    }
     GroupTitles {
         id: groups
     }
@@ -36,22 +74,25 @@ FocusScope {
         floor: screen.floor
         x: Theme.gutter
         width: parent.width - 2 * Theme.gutter
+        y: list.y
         height: list.height
         onCarAsked: jobId => screen.carAsked(jobId)
     }
     FirstRun {
         visible: screen.floor.cars === 0
         demo: screen.demo
+        y: list.y
         width: parent.width
-        height: act.y - 8 - screen.undoRoom
+        height: list.height
     }
     ListView {
         id: list
         objectName: "floorList"
         visible: !screen.desk && screen.floor.cars > 0
         focus: visible
+        y: leftRow.visible ? leftRow.height + 8 : 0
         width: parent.width
-        height: act.y - 8 - screen.undoRoom
+        height: act.y - 8 - screen.undoRoom - y
         clip: true
         spacing: 8
         boundsBehavior: Flickable.StopAtBounds
@@ -94,5 +135,10 @@ FocusScope {
             text: qsTr("Open a car")
             onClicked: screen.openAsked()
         }
+    }
+    LeftoversSheet {
+        id: leftSheet
+        anchors.fill: parent
+        leftovers: screen.leftovers
     }
 }

@@ -1,6 +1,7 @@
 // Car: one car: when it is due and what holds it, its stages, and the one main act, named after what
 // comes next. car, evidence, booth: view models; wide: the stages left, what is due, the chosen stage and the acts
-// in a pane right. Signals: inspectAsked, evidenceAsked, planAsked, partsAsked, timeLineAsked; whoAsked: somebody has to say
+// in a pane right. shots: then the way to its pictures. Signals: shotsAsked, shotAsked(stage): take what is
+// missing there; inspectAsked, evidenceAsked, planAsked, partsAsked, timeLineAsked; whoAsked: somebody has to say
 // who he is first.
 pragma ComponentBehavior: Bound
 
@@ -15,6 +16,7 @@ Item {
     required property CarViewModel car
     required property EvidenceViewModel evidence
     required property BoothViewModel booth
+    property ShotsViewModel shots: null
     property bool wide: false
     implicitHeight: acts.height + undoRoom + 176
     property real undoRoom: 0  // kept free above the acts
@@ -31,6 +33,8 @@ Item {
     signal partsAsked
     signal planAsked
     signal timeLineAsked
+    signal shotsAsked
+    signal shotAsked(string stage)
     signal whoAsked
 
     Connections {
@@ -220,6 +224,11 @@ Item {
             evidence: page.evidence
             onClicked: page.evidenceAsked()
         }
+        PicturesRow {
+            width: parent.width
+            shots: page.shots
+            onClicked: page.shotsAsked()
+        }
     }
 
     ActRow {
@@ -319,6 +328,8 @@ Item {
         id: release
         anchors.fill: parent
         car: page.car
+        canTake: page.shots !== null
+        onTakeAsked: stage => page.shotAsked(stage)
     }
     LeaveSheet {
         id: leaving

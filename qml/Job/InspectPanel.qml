@@ -14,6 +14,7 @@ FocusScope {
     id: screen
 
     required property InspectViewModel inspect
+    property LookViewModel look: null  // pictures of marks, where there are any
     property bool wide: false
 
     property real undoRoom: 0  // kept free above the acts of the pane
@@ -36,6 +37,8 @@ FocusScope {
 
     signal nextAsked(string panel)
     signal filmAsked
+    signal photoAsked(string mark)
+    signal pictureAsked(string picture, var among)
 
     function arrow(key: int, step: real): bool {
         const dx = key === Qt.Key_Right ? step : key === Qt.Key_Left ? -step : 0;
@@ -279,7 +282,10 @@ FocusScope {
         id: sheet
         anchors.fill: parent
         inspect: screen.inspect
+        look: screen.look
         onMoveAsked: area.moving = true
+        onPhotoAsked: screen.photoAsked(screen.inspect.chosenMark)
+        onPictureAsked: (picture, among) => screen.pictureAsked(picture, among)
     }
     ChoiceSheet {
         id: dirtSheet

@@ -1,6 +1,7 @@
 // MarkSheet: kind, size, layer, look, move and withdraw of the chosen mark; without one, the kind of
 // the next mark. onlyLooks: nothing but the look, which closes it. Open it with `opened`. Each tap is
-// kept at once. Signals: moveAsked, closed (of Sheet).
+// kept at once. look: then the pictures of the mark stand here. Signals: moveAsked, photoAsked,
+// pictureAsked(picture, among), closed (of Sheet).
 pragma ComponentBehavior: Bound
 import QtQuick
 import Jambline.Theme
@@ -10,12 +11,15 @@ Sheet {
     id: sheet
 
     required property InspectViewModel inspect
+    property LookViewModel look: null
     property bool every: false
     property bool onlyLooks: false
     readonly property bool ofMark: inspect.chosenMark !== ""
     readonly property bool rest: ofMark && !onlyLooks
 
     signal moveAsked
+    signal photoAsked
+    signal pictureAsked(string picture, var among)
 
     onClosed: {
         every = false;
@@ -135,10 +139,30 @@ Sheet {
                 }
             }
         }
+        MarkPictures {
+            width: parent.width
+            visible: sheet.rest && look !== null && look.ofMarkCount > 0
+            look: sheet.look
+            mark: sheet.opened ? sheet.inspect.chosenMark : ""
+            onLookAsked: (picture, among) => {
+                sheet.close();
+                sheet.pictureAsked(picture, among);
+            }
+        }
         ActRow {
             visible: sheet.rest
             width: parent.width
 
+            PlainButton {
+                objectName: "photoMark"
+                visible: sheet.look !== null
+                pressable: visible
+                text: qsTr("Photo")
+                onClicked: {
+                    sheet.close();
+                    sheet.photoAsked();
+                }
+            }
             PlainButton {
                 objectName: "moveMark"
                 text: qsTr("Move it")

@@ -97,6 +97,7 @@ Item {
                         width: parent.width
                         form: page.form
                         onAnswered: if (!page.wide) page.form.next()
+                        onScanAsked: scan.opened = true
                     }
                 }
                 Step {
@@ -232,5 +233,12 @@ Item {
             waits: page.stop !== "" || page.form.opening
             onClicked: page.last ? page.form.open() : page.form.next()
         }
+    }
+
+    VinScan {
+        id: scan
+        objectName: "vinScan"
+        anchors.fill: parent
+        scan: page.form.scan
     }
 }

@@ -1,5 +1,5 @@
 // OpenCarStepCar: which car: plate or stock number, and the VIN with its check shown as it is typed.
-// Signal: answered (Enter in a field).
+// Signals: answered (Enter in a field), scanAsked.
 import QtQuick
 import Jambline.Theme
 import Jambline.Screens
@@ -10,6 +10,7 @@ Column {
     required property OpenCarViewModel form
 
     signal answered
+    signal scanAsked
 
     function focusField() {
         plate.focusField();
@@ -37,6 +38,16 @@ Column {
         tail: step.form.vinState === OpenCarViewModel.Short ? step.form.vinWords : ""
         onEdited: text => step.form.vin = text
         onAccepted: step.answered()
+    }
+    PlainButton {
+        objectName: "openScan"
+        width: parent.width
+        visible: step.form.scan !== null && step.form.vinState !== OpenCarViewModel.Passes
+        pressable: visible
+        text: qsTr("Scan the VIN")
+        secondLine: qsTr("from its barcode, or from a picture of it")
+        beside: false
+        onClicked: step.scanAsked()
     }
     NoteBanner {
         width: parent.width

@@ -1,8 +1,9 @@
 // ReleaseSheet: the pictures that a stage wants and has not: take them, or say why it goes on without.
-// car must be set. Signal: takeAsked, the sheet closes by itself.
+// car must be set; canTake: they can be taken from here. Signal: takeAsked(stage). It closes by itself.
 pragma ComponentBehavior: Bound
 
 import QtQuick
+import QtQuick.Layouts
 import Jambline.Theme
 import Jambline.Screens
 
@@ -10,6 +11,9 @@ Sheet {
     id: sheet
 
     required property CarViewModel car
+    property bool canTake: false
+
+    signal takeAsked(string stage)
 
     title: car.missingWords
 
@@ -29,7 +33,6 @@ Sheet {
                 id: line
 
                 required property string title
-                required property string stand
 
                 width: parent?.width ?? 0
                 spacing: 10
@@ -39,20 +42,30 @@ Sheet {
                     kind: ShapeKind.Unseen
                     ground: Theme.paper
                 }
-                Column {
+                Words {
                     width: line.width - open.width - 10
-
-                    Words {
-                        width: parent.width
-                        text: line.title
-                    }
-                    Words {
-                        width: parent.width
-                        text: line.stand
-                        size: Theme.note
-                        color: Theme.pencil
-                    }
+                    text: line.title
                 }
+            }
+        }
+        Words {
+            width: parent.width
+            visible: text !== ""
+            text: sheet.car.missingMore
+            color: Theme.pencil
+        }
+        SlabButton {
+            objectName: "releaseTake"
+            width: parent.width
+            height: visible ? implicitHeight : 0
+            visible: sheet.canTake
+            pressable: visible
+            text: qsTr("Take the next")
+            secondLine: sheet.car.nextShotWords
+            onClicked: {
+                const stage = sheet.car.stageKey;
+                sheet.close();
+                sheet.takeAsked(stage);
             }
         }
         Words {
@@ -62,10 +75,12 @@ Sheet {
             bold: true
             color: Theme.pencil
         }
-        Flow {
+        GridLayout {
             id: reasons
             width: parent.width
-            spacing: Theme.gap
+            columns: width < 300 * Theme.textScale ? 1 : 2
+            columnSpacing: Theme.gap
+            rowSpacing: Theme.gap
 
             Repeater {
                 model: sheet.car.withoutReasons
@@ -75,8 +90,7 @@ Sheet {
                     required property string modelData
 
                     objectName: "without" + index
-                    width: Math.min(reasons.width, Math.max(implicitWidth, (reasons.width - Theme.gap) / 2))
-                    height: implicitHeight
+                    Layout.preferredWidth: Math.floor((reasons.width - (reasons.columns - 1) * reasons.columnSpacing) / reasons.columns)
                     text: modelData
                     onClicked: sheet.car.finishWithout(index)
                 }

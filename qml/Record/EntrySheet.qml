@@ -1,9 +1,11 @@
 // EntrySheet: one entry as it is kept: number, device, hash, clocks, flags; and "Take back" with its
-// reason. timeLine: the view model, whose open entry is shown.
+// reason; of a picture it shows the picture. timeLine: the view model, whose open entry is shown.
+// Signal: pictureAsked(picture).
 pragma ComponentBehavior: Bound
 
 import QtQuick
 import Jambline.Theme
+import Jambline.Job
 import Jambline.Screens
 
 Sheet {
@@ -11,6 +13,8 @@ Sheet {
 
     required property TimeLineViewModel timeLine
     property bool asking: false
+
+    signal pictureAsked(string picture)
 
     title: qsTr("Entry")
     onClosed: {
@@ -48,6 +52,30 @@ Sheet {
             visible: text !== ""
             text: sheet.timeLine.openTakenBack
             color: Theme.oxide
+        }
+        PictureFrame {
+            objectName: "entryPicture"
+            width: parent.width
+            height: visible ? Math.round(width * 0.66) : 0
+            visible: sheet.timeLine.openFile !== "" && sheet.timeLine.store !== null
+            whole: true
+            store: sheet.timeLine.store
+            file: sheet.timeLine.openFile
+        }
+        PlainButton {
+            objectName: "entryLook"
+            width: parent.width
+            height: implicitHeight
+            visible: sheet.timeLine.openPicture !== "" && sheet.timeLine.store !== null
+            pressable: visible
+            text: qsTr("Look at the picture")
+            iconName: "photo"
+            beside: true
+            onClicked: {
+                const picture = sheet.timeLine.openPicture;
+                sheet.close();
+                sheet.pictureAsked(picture);
+            }
         }
         NoteBanner {
             width: parent.width

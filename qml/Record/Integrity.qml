@@ -1,5 +1,5 @@
-// Integrity: the check of every entry: progress, stop, what was found in words, how far each device
-// is proven, the shop's fingerprint. integrity: the view model.
+// Integrity: the check of every entry and of every picture's file: progress, stop, what was found in
+// words, how far each device is proven, the shop's fingerprint. integrity: the view model.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -15,7 +15,7 @@ Sheet {
         || integrity.state === IntegrityViewModel.Failed
     readonly property int percent: Math.floor(100 * integrity.progress)
 
-    title: qsTr("All entries")
+    title: qsTr("All entries and pictures")
 
     Column {
         width: parent.width
@@ -25,7 +25,7 @@ Sheet {
         Words {
             width: parent.width
             visible: sheet.integrity.state === IntegrityViewModel.NotChecked
-            text: qsTr("Reads every entry again and compares chain, signatures and members. Work goes on meanwhile.")
+            text: qsTr("Reads every entry again and compares chain, signatures and members; then every picture, whose file has to be as it was kept. Work goes on meanwhile.")
         }
         PaperCard {
             objectName: "integrityResult"
@@ -86,6 +86,51 @@ Sheet {
                 }
             }
         }
+        PaperCard {
+            objectName: "integrityPictures"
+            width: parent.width
+            visible: !sheet.running && sheet.integrity.picturesWhat !== ""
+            must: sheet.integrity.picturesBad
+            name: qsTr("Pictures: %1 %2").arg(sheet.integrity.picturesWhat).arg(sheet.integrity.picturesTodo)
+
+            Column {
+                width: parent.width
+                spacing: 6
+
+                Row {
+                    width: parent.width
+                    spacing: 10
+
+                    StateShape {
+                        id: pictureShape
+                        size: 24
+                        kind: sheet.integrity.picturesBad ? ShapeKind.Must : missing.count > 0 ? ShapeKind.NotYet : ShapeKind.Done
+                    }
+                    Words {
+                        width: parent.width - pictureShape.width - 10
+                        text: sheet.integrity.picturesWhat
+                        mute: true
+                        bold: true
+                    }
+                }
+                Words {
+                    width: parent.width
+                    visible: text !== ""
+                    text: sheet.integrity.picturesTodo
+                    mute: true
+                    size: Theme.note
+                    color: Theme.pencil
+                }
+                Repeater {
+                    id: missing
+                    model: sheet.integrity.pictures
+
+                    DetailLine {
+                        width: parent.width
+                    }
+                }
+            }
+        }
         PlainButton {
             objectName: "integrityStop"
             width: parent.width
@@ -97,7 +142,7 @@ Sheet {
             objectName: "integrityStart"
             width: parent.width
             visible: !sheet.running
-            text: sheet.integrity.state === IntegrityViewModel.NotChecked ? qsTr("Check all entries")
+            text: sheet.integrity.state === IntegrityViewModel.NotChecked ? qsTr("Check all")
                                                                           : qsTr("Check again")
             onClicked: sheet.integrity.start()
         }

@@ -1,5 +1,5 @@
 // Record: all cars of the shop, newest first, with one search box; cards, from 1200 on a table.
-// "Dirt over time" asks for that page, "Check all entries" opens the check. record: the view model;
+// "Dirt over time" asks for that page, "Check all" opens the check. record: the view model;
 // wide: sheets come from the side. Signals: carAsked(jobId), dirtAsked.
 pragma ComponentBehavior: Bound
 
@@ -58,7 +58,7 @@ FocusScope {
             }
             PlainButton {
                 objectName: "recordCheck"
-                text: qsTr("Check all entries")
+                text: qsTr("Check all")
                 onClicked: integrity.opened = true
             }
         }

@@ -17,6 +17,8 @@ FocusScope {
     implicitHeight: count.y + count.height + Theme.gap + 240 + undoRoom
     readonly property real actsTop: height
 
+    signal pictureAsked(string picture)
+
     Connections {
         target: page.timeLine
         function onOpenChanged() {
@@ -91,6 +93,7 @@ FocusScope {
             required property bool takenBack
             required property string takenBackWords
             required property string doubt
+            required property string file
 
             width: list.width
 
@@ -112,6 +115,8 @@ FocusScope {
                 takenBack: slot.takenBack
                 takenBackWords: slot.takenBackWords
                 doubt: slot.doubt
+                file: slot.file
+                store: page.timeLine.store
                 onClicked: page.timeLine.open(slot.entryId)
             }
         }
@@ -155,5 +160,6 @@ FocusScope {
         anchors.fill: parent
         timeLine: page.timeLine
         side: page.wide
+        onPictureAsked: picture => page.pictureAsked(picture)
     }
 }

@@ -1,7 +1,10 @@
 // TimeLineRow: one entry: when (time), what (words), who (person); takenBack: struck through, with
-// takenBackWords below; doubt: why its clock is doubtful, empty when it is not. Signal: clicked.
+// takenBackWords below; doubt: why its clock is doubtful, empty when it is not; file, store: the
+// picture that it is about. Signal: clicked.
 import QtQuick
 import Jambline.Theme
+import Jambline.Job
+import Jambline.Screens
 
 PaperCard {
     id: row
@@ -12,6 +15,8 @@ PaperCard {
     required property bool takenBack
     required property string takenBackWords
     required property string doubt
+    property string file: ""
+    property PictureStore store: null
 
     readonly property string doubtWords: doubt === "" ? "" : qsTr("Clock in doubt")
 
@@ -24,7 +29,7 @@ PaperCard {
 
     Item {
         width: parent.width
-        height: Math.max(clock.height, lines.height)
+        height: Math.max(clock.height, lines.height, picture.visible ? picture.height : 0)
 
         TimeText {
             id: clock
@@ -34,10 +39,20 @@ PaperCard {
             mute: true
             bold: true
         }
+        PictureFrame {
+            id: picture
+            objectName: "timeLinePicture"
+            visible: row.file !== "" && row.store !== null
+            anchors.right: parent.right
+            width: 72
+            height: 56
+            store: row.store
+            file: row.file
+        }
         Column {
             id: lines
             x: Math.max(64 * Theme.textScale, clock.width + 12)
-            width: parent.width - x
+            width: parent.width - x - (picture.visible ? picture.width + Theme.gap : 0)
             spacing: 2
 
             Words {

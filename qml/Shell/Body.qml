@@ -31,8 +31,9 @@ FocusScope {
         : inspectTurn.shown ? inspectTurn : panelTurn.shown ? panelTurn : filmTurn.shown ? filmTurn : partsTurn.shown ? partsTurn
         : planTurn.shown ? planTurn : walkTurn.shown ? walkTurn
         : evidenceTurn.shown ? evidenceTurn : boothTurn.shown ? boothTurn
+        : pictureTurns.shown ? pictureTurns
         : timeLineTurn.shown ? timeLineTurn : dirtTurn.shown ? dirtTurn : recordTurn.shown ? recordTurn : floorScreen
-    readonly property var frontScreen: front === floorScreen ? floorScreen : (front as Turn).item
+    readonly property var frontScreen: front === floorScreen ? floorScreen : front === pictureTurns ? pictureTurns.item : (front as Turn).item
     readonly property real leastHeight: Math.max(Theme.textScale > 1.2 && !wide ? 420 : 320, frontScreen?.implicitHeight ?? 0)
     readonly property real actsTop: frontScreen?.actsTop ?? height
 
@@ -47,6 +48,12 @@ FocusScope {
         body.models.film.openPanel(panel);
         way.filmFrom = from;
         way.go(Navigation.Film);
+    }
+
+    function showPicture(picture: string, among: var, from: int) {
+        body.models.look.open(picture, among);
+        way.lookFrom = from;
+        way.go(Navigation.Look);
     }
 
     function showCar(jobId: string) {
@@ -67,6 +74,7 @@ FocusScope {
         undoRoom: body.front === floorScreen ? body.undoRoom : 0
         floor: body.models.floor
         demo: body.models.demo
+        leftovers: body.models.leftovers
         onCarAsked: jobId => body.showCar(jobId)
         onOpenAsked: body.way.go(Navigation.OpenCar)
     }
@@ -154,6 +162,9 @@ FocusScope {
             car: body.models.car
             evidence: body.models.evidence
             booth: body.models.booth
+            shots: body.models.shots
+            onShotsAsked: body.way.go(Navigation.Shots)
+            onShotAsked: stage => pictureTurns.takeMissing(stage, Navigation.Car)
             onEvidenceAsked: body.way.go(Navigation.Evidence)
             onInspectAsked: body.way.go(Navigation.Inspect)
             onPartsAsked: body.way.go(Navigation.Parts)
@@ -194,6 +205,9 @@ FocusScope {
             objectName: "panelScreen"
             wide: body.wide
             inspect: body.models.inspect
+            look: body.models.look
+            onPictureAsked: (picture, among) => body.showPicture(picture, among, Navigation.Panel)
+            onPhotoAsked: mark => pictureTurns.takeOfMark(mark, Navigation.Panel)
             onNextAsked: panel => {
                 body.models.inspect.openPanel(panel);
                 if (panel === "")
@@ -293,6 +307,17 @@ FocusScope {
             objectName: "timeLineScreen"
             wide: body.wide
             timeLine: body.models.timeLine
+            onPictureAsked: picture => body.showPicture(picture, [], Navigation.TimeLine)
         }
+    }
+    PictureTurns {
+        id: pictureTurns
+        anchors.fill: parent
+        models: body.models
+        way: body.way
+        work: body.shown
+        wide: body.wide
+        undoRoom: body.undoRoom
+        onPictureAsked: (picture, among) => body.showPicture(picture, among, Navigation.Wall)
     }
 }

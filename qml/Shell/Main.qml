@@ -33,6 +33,13 @@ Window {
     required property RecordViewModel record
     required property DirtOverTimeViewModel dirt
     required property TimeLineViewModel timeLine
+    required property WallViewModel wall
+    required property ShotListViewModel shotList
+    required property ShotsViewModel shots
+    required property ShotViewModel shot
+    required property LookViewModel look
+    required property CompareViewModel compare
+    required property LeftoversViewModel leftovers
     readonly property alias way: way
     readonly property alias clockSheet: clockSheet
     readonly property alias peopleSheet: peopleSheet
@@ -78,6 +85,12 @@ Window {
         record: window.record
         dirt: window.dirt
         timeLine: window.timeLine
+        wall: window.wall
+        shots: window.shots
+        shot: window.shot
+        look: window.look
+        compare: window.compare
+        leftovers: window.leftovers
     }
     Navigation {
         id: way
@@ -186,7 +199,7 @@ Window {
                 x: body.front.x + (body.frontScreen?.actsX ?? Theme.gutter)
                 width: body.frontScreen?.actsWidth ?? body.front.width - 2 * Theme.gutter
                 height: implicitHeight
-                y: body.ofPanel ? body.y + body.height + 4 : body.y + body.actsTop - height - 8
+                y: body.ofPanel ? Math.max(body.y + body.leastHeight + 4, rule.y - implicitHeight - 8) : body.y + body.actsTop - height - 8
                 text: window.shell.undoWords
                 shape: window.shell.undoShape
                 mode: window.shell.undoTakenBack ? UndoRow.Withdrawn : UndoRow.Fresh
@@ -258,6 +271,7 @@ Window {
         enabled: !firstAid.opened && !window.asksOverSheets
         shop: window.shop
         folder: window.shopFolder
+        shots: window.shotList
         keepClear: head.firstAid
     }
     BeforeCut {

@@ -1,5 +1,6 @@
-// ShopSheet: the shop's own page: name and zone, people, racks, the shop as a folder; with a person
-// chosen in it, that person's page. shop and folder must be set. showShop() opens it.
+// ShopSheet: the shop's own page: name and zone, people, racks, pictures wanted at each stage, the shop
+// as a folder; with a person chosen in it, that person's page. shop, shots and folder must be set.
+// showShop() opens it.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -11,15 +12,25 @@ Sheet {
 
     required property ShopViewModel shop
     required property ShopFolderViewModel folder
+    property ShotListViewModel shots: null
     readonly property bool ofPerson: shop.person !== ""
+    property bool ofShots: false
+    readonly property bool ofShop: !ofPerson && !ofShots
 
     function showShop() {
-        shop.open("");
+        toShop();
         opened = true;
     }
 
-    title: ofPerson ? shop.personName : qsTr("The shop")
-    onClosed: shop.open("")
+    function toShop() {
+        shop.open("");
+        shots?.open("");
+        ofShots = false;
+    }
+
+    title: ofPerson ? shop.personName : !ofShots ? qsTr("The shop")
+        : shots.stage === "" ? qsTr("Pictures") : shots.stageTitle
+    onClosed: toShop()
 
     component Heading: Words {
         width: parent ? parent.width : 0
@@ -30,7 +41,7 @@ Sheet {
     }
 
     Column {
-        visible: !sheet.ofPerson
+        visible: sheet.ofShop
         width: parent.width
         height: visible ? implicitHeight : 0
         spacing: Theme.gap
@@ -49,7 +60,7 @@ Sheet {
                 required property string standing
 
                 objectName: "shopPerson"
-                width: sheet.ofPerson || !parent ? 0 : parent.width
+                width: !sheet.ofShop || !parent ? 0 : parent.width
                 height: implicitHeight
                 text: personName
                 secondLine: standing
@@ -61,9 +72,30 @@ Sheet {
             width: parent.width
             shop: sheet.shop
         }
+        Heading {
+            visible: sheet.shots !== null
+            text: qsTr("Pictures")
+        }
+        PlainButton {
+            objectName: "shopShots"
+            visible: sheet.shots !== null
+            pressable: visible
+            width: parent.width
+            height: implicitHeight
+            text: qsTr("What each stage wants")
+            onClicked: sheet.ofShots = true
+        }
         ShopFolderRows {
             width: parent.width
             folder: sheet.folder
+        }
+    }
+    Repeater {
+        model: sheet.ofShots ? 1 : 0
+
+        ShotListRows {
+            width: parent?.width ?? 0
+            shots: sheet.shots
         }
     }
     PersonRows {

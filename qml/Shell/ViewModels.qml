@@ -18,4 +18,10 @@ QtObject {
     required property RecordViewModel record
     required property DirtOverTimeViewModel dirt
     required property TimeLineViewModel timeLine
+    required property WallViewModel wall
+    required property ShotsViewModel shots
+    required property ShotViewModel shot
+    required property LookViewModel look
+    required property CompareViewModel compare
+    required property LeftoversViewModel leftovers
 }

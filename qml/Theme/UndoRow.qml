@@ -24,6 +24,7 @@ PaperCard {
     name: text
     padding: 0
     implicitWidth: 380
+    minimumHeight: Theme.touch
 
     Flow {
         width: parent.width

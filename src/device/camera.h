@@ -10,6 +10,7 @@
 //          the state is Stalled until restart() or until frames come again.
 // Unplug:  NoCamera, and an unanswered take() gets its error; plugged in again, a started camera
 //          starts by itself.
+// End:     a camera that is taken down answers no more.
 // Threads: GUI thread. Frames are turned into images and files are read on threads of its own; the
 //          handler of a frame only keeps it. The GUI thread must not stand for 300 ms while the
 //          camera runs: Qt 6.4 ends the stream then, and it is built anew.
@@ -63,8 +64,9 @@ class Camera : public QObject {
 };
 
 // Reads the list of cameras. To be called once in main(), after the application is made and before
-// QML is loaded: later it can stand for ever (Qt 6.4). Frames are turned into images without the
-// graphics card from then on, so that other threads may do it.
+// QML is loaded: later it can stand for ever (Qt 6.4), and what is plugged in already is listed
+// twice then and cannot be told from two. Runs the events that wait. Frames are turned into images
+// without the graphics card from then on, so that other threads may do it.
 void find_cameras();
 
 // The system's camera. The folder has to be there; a picture lies in it for the moment between

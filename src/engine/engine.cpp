@@ -14,6 +14,7 @@
 #include "engine/lane.h"
 #include "engine/pictures.h"
 #include "engine/read_entry.h"
+#include "engine/shop_copy.h"
 #include "folds/shop_fold.h"
 #include "shelf/drafts.h"
 
@@ -221,7 +222,7 @@ class LocalEngine final : public Engine {
     work_->post(
         [this, folder = std::move(folder), stop = std::move(stop), progress = std::move(progress),
          done = std::move(done)] {
-          done(log::export_shop(*log_, folder, stop, [&](double part_done) {
+          done(engine::export_shop(*log_, pictures_, folder, stop, [&](double part_done) {
             if (progress) progress(part_done);
             work_->let_urgent_work_through();
           }));
@@ -234,11 +235,12 @@ class LocalEngine final : public Engine {
     work_->post(
         [this, folder = std::move(folder), stop = std::move(stop), progress = std::move(progress),
          done = std::move(done)] {
-          auto imported = log::import_shop(*log_, folder, stop, [&](double part_done) {
-            if (auto taken = take_in_arrivals(); !taken) note_trouble(std::move(taken.error()));
-            if (progress) progress(part_done);
-            work_->let_urgent_work_through();
-          });
+          auto imported =
+              engine::import_shop(*log_, pictures_, folder, stop, [&](double part_done) {
+                if (auto taken = take_in_arrivals(); !taken) note_trouble(std::move(taken.error()));
+                if (progress) progress(part_done);
+                work_->let_urgent_work_through();
+              });
           if (auto taken = take_in_arrivals(); !taken) note_trouble(std::move(taken.error()));
           publish();
           take_up_changed_jobs();

@@ -1,6 +1,9 @@
 #include "engine/pictures.h"
 
 #include <algorithm>
+#include <atomic>
+#include <chrono>
+#include <future>
 #include <map>
 #include <set>
 
@@ -80,9 +83,13 @@ Result<PictureCheck> check_pictures(const std::filesystem::path& folder,
   return out;
 }
 
+Pictures::Pictures(std::filesystem::path folder, std::shared_ptr<blobs::Files> files)
+    : folder_(std::move(folder)),
+      files_(files ? std::move(files) : std::make_shared<blobs::PosixFiles>()) {}
+
 Status Pictures::open(bool to_write) {
-  auto opened = to_write ? blobs::BlobStore::open(files_, folder_ / "blobs")
-                         : blobs::BlobStore::open_read_only(files_, folder_ / "blobs");
+  auto opened = to_write ? blobs::BlobStore::open(*files_, folder_ / "blobs")
+                         : blobs::BlobStore::open_read_only(*files_, folder_ / "blobs");
   if (!opened) return to_write ? Status(fail(std::move(opened.error()))) : Status();
   store_ = std::move(*opened);
   return {};
@@ -148,6 +155,68 @@ Result<std::vector<LeftoverPicture>> Pictures::leftovers(const Draft& draft) con
     out.push_back(std::move(left));
   }
   return out;
+}
+
+namespace {
+
+constexpr std::uint64_t most_bytes = 64U << 20U;  // of one picture
+
+// Copies on another thread and lets this one do something else.
+Result<blobs::CopyReport> copy(const blobs::BlobStore& from, blobs::BlobStore& to,
+                               const std::vector<Hash>& names, const std::stop_token& stop,
+                               const Pictures::Meanwhile& meanwhile) {
+  std::atomic<double> part_done{0};
+  auto copying = std::async(std::launch::async, [&] {
+    return blobs::copy_blobs(from, to, names, stop, [&](double part) { part_done = part; });
+  });
+  while (copying.wait_for(std::chrono::milliseconds(2)) != std::future_status::ready)
+    if (meanwhile) meanwhile(part_done);
+  auto report = copying.get();
+  if (report && report->stopped) return fail(Code::Stopped, "copy pictures", "shop folder");
+  return report;
+}
+
+}  // namespace
+
+Status Pictures::copy_out(const std::filesystem::path& folder, const std::stop_token& stop,
+                          const Meanwhile& meanwhile) const {
+  JAMBLINE_ASSIGN(const auto named, named_pictures(folder_));
+  if (named.empty() || !store_) return {};
+  std::set<Hash> names;
+  for (const auto& one : named) names.insert(one.file);
+  blobs::PosixFiles files;
+  JAMBLINE_ASSIGN(const auto to, blobs::BlobStore::open(files, folder / "blobs"));
+  JAMBLINE_TRY(copy(*store_, *to, {names.begin(), names.end()}, stop, meanwhile));
+  return {};
+}
+
+Status Pictures::copy_in(const std::filesystem::path& folder, const std::stop_token& stop,
+                         const Meanwhile& meanwhile, Refused& refused) {
+  blobs::PosixFiles files;
+  const auto from = blobs::BlobStore::open_read_only(files, folder / "blobs");
+  if (!from) {
+    if (from.error().code == Code::NoSuchFile) return {};
+    return fail(from.error());
+  }
+  JAMBLINE_ASSIGN(const auto named, named_pictures(folder_));
+  if (named.empty()) return {};
+  if (!store_) return fail(Code::ReadOnly, "keep a picture", "blobs");
+  std::set<Hash> names;
+  for (const auto& one : named) {
+    JAMBLINE_ASSIGN(const bool here, store_->has(one.file));
+    const auto size_bytes = (*from)->size_bytes(one.file);
+    if (here || !size_bytes) continue;
+    if (*size_bytes <= most_bytes)
+      names.insert(one.file);
+    else
+      refused.emplace_back("blobs/" + one.file.hex(),
+                           Error{Code::TooLarge, "import", one.file.hex(), {}});
+  }
+  JAMBLINE_ASSIGN(const auto report,
+                  copy(**from, *store_, {names.begin(), names.end()}, stop, meanwhile));
+  for (const auto& name : report.damaged)
+    refused.emplace_back("blobs/" + name.hex(), Error{Code::BadHash, "import", name.hex(), {}});
+  return {};
 }
 
 Status Pictures::drop(const Hash& file) {

@@ -26,7 +26,8 @@ Result<PictureCheck> check_pictures(const std::filesystem::path& folder,
 
 class Pictures {
  public:
-  explicit Pictures(std::filesystem::path folder) : folder_(std::move(folder)) {}
+  // Without `files`: the real disk.
+  explicit Pictures(std::filesystem::path folder, std::shared_ptr<blobs::Files> files = {});
   Status open(bool to_write);  // once, before anything else
 
   const blobs::BlobStore* store() const { return store_.get(); }
@@ -41,9 +42,20 @@ class Pictures {
   Result<std::vector<LeftoverPicture>> leftovers(const Draft& draft) const;
   Status drop(const Hash& file);
 
+  // Beside an exported shop, in its folder blobs: every file that the log names and that is here
+  // whole. On a thread of their own; `meanwhile` is called on this one until it is over.
+  using Meanwhile = std::function<void(double part_done)>;
+  Status copy_out(const std::filesystem::path& folder, const std::stop_token& stop,
+                  const Meanwhile& meanwhile) const;
+  // And back: what the log names and that was not here. Files of other bytes than their name says
+  // are left out and named.
+  using Refused = std::vector<std::pair<std::string, Error>>;
+  Status copy_in(const std::filesystem::path& folder, const std::stop_token& stop,
+                 const Meanwhile& meanwhile, Refused& refused);
+
  private:
   std::filesystem::path folder_;
-  blobs::PosixFiles files_;
+  std::shared_ptr<blobs::Files> files_;
   std::unique_ptr<blobs::BlobStore> store_;
   mutable std::mutex mutex_;
   std::vector<Hash> being_kept_;

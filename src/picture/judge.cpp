@@ -2,14 +2,16 @@
 
 #include <algorithm>
 
+#include "picture/crispness.h"
 #include "picture/photo_limits.h"
 
 namespace jambline::picture {
 
 namespace {
+// Never enlarged: what is smaller than this is too small as proof anyway.
 trade::GrayPicture gray_of(const QImage& image) {
-  const QSize size =
-      image.size().scaled(working_px, working_px, Qt::KeepAspectRatio).expandedTo(QSize(3, 3));
+  const int side = std::min(working_px, std::max(image.width(), image.height()));
+  const QSize size = image.size().scaled(side, side, Qt::KeepAspectRatio).expandedTo(QSize(3, 3));
   const QImage gray = image.scaled(size, Qt::IgnoreAspectRatio, Qt::SmoothTransformation)
                           .convertToFormat(QImage::Format_Grayscale8);
   trade::GrayPicture out{gray.width(), gray.height(), {}};
@@ -34,7 +36,13 @@ Result<trade::PhotoJudgementResult> judge(const QImage& image, int taken_width_p
   in.most_mean = most_mean;
   in.most_clipped_percent = most_clipped_percent;
   in.least_long_side = least_long_side_px;
-  return trade::judge_photo(in);
+  JAMBLINE_ASSIGN(auto out, trade::judge_photo(in));
+  const double crisp = crispness(in.picture);
+  if (out.word == trade::PhotoWord::Good && crisp < least_crispness)
+    out.word = trade::PhotoWord::Blurred;
+  out.basis.term("crispness", crisp, "", trade::computed);
+  out.basis.term("least crispness", least_crispness, "", trade::computed);
+  return out;
 }
 
 }  // namespace jambline::picture

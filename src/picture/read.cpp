@@ -104,4 +104,23 @@ Result<QImage> decode(Bytes bytes, int longest_side_px) {
   return pixels(bytes, parts, facts_of(bytes, parts).orientation, std::max(1, longest_side_px));
 }
 
+job::PictureFacts facts_for_record(const Seen& seen) {
+  job::PictureFacts out;
+  out.file = seen.file;
+  out.size_bytes = static_cast<std::int64_t>(seen.size_bytes);
+  out.format = seen.format == Format::Png ? job::PictureFormat::Png : job::PictureFormat::Jpeg;
+  out.width_px = seen.width_px;
+  out.height_px = seen.height_px;
+  if (seen.taken) {
+    out.camera_time = seen.taken->local;
+    out.camera_offset_min = seen.taken->offset_min;
+  }
+  out.has_location = seen.has_location;
+  out.word = seen.judgement.word;
+  out.sharpness = seen.judgement.sharpness;
+  out.mean = seen.judgement.mean;
+  out.clipped_percent = seen.judgement.clipped_percent;
+  return out;
+}
+
 }  // namespace jambline::picture

@@ -25,6 +25,7 @@
 
 #include "base/error.h"
 #include "base/ids.h"
+#include "job/picture.h"
 #include "trade/photo_judgement.h"
 
 namespace jambline::picture {
@@ -57,5 +58,8 @@ Result<Seen> look_at(std::span<const std::uint8_t> bytes, QImage* small = nullpt
 
 // Upright, RGB32 (what is transparent lies on white), `longest_side_px` at most, never enlarged.
 Result<QImage> decode(std::span<const std::uint8_t> bytes, int longest_side_px);
+
+// The same in the words of the record.
+job::PictureFacts facts_for_record(const Seen& seen);
 
 }  // namespace jambline::picture

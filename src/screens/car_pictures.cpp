@@ -8,19 +8,34 @@ namespace jambline::screens {
 
 using job::WithoutShots;
 
+namespace {
+constexpr int most_named = 3;
+}
+
 void CarViewModel::show_missing() {
   std::vector<QVariantList> rows;
+  missing_count_ = 0;
   const auto* car = session_.car();
   const auto at = stage();
   if (car && at)
     for (const auto& wanted : folds::shots_of_car(*car, session_.shop(), *at))
-      if (wanted.state == folds::ShotState::Missing)
-        rows.push_back({key_of(wanted), title_of(wanted, car->body), words_of(wanted.shot.view)});
+      if (wanted.state == folds::ShotState::Missing && ++missing_count_ <= most_named)
+        rows.push_back({key_of(wanted), title_of(wanted, car->body)});
   missing_.set(std::move(rows));
+}
+
+QString CarViewModel::stageKey() const {
+  const auto at = stage();
+  return at ? QString::fromStdString(std::string(word_of(*at))) : QString();
 }
 
 QString CarViewModel::missingWords() const {
   return missing_words(missingCount());
+}
+
+QString CarViewModel::missingMore() const {
+  const int more = missing_count_ - missing_.rowCount();
+  return more > 0 ? tr("and %1 more").arg(more) : QString();
 }
 
 QString CarViewModel::nextShotWords() const {

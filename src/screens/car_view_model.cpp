@@ -51,7 +51,7 @@ CarViewModel::CarViewModel(Session& session, QObject* parent)
       stages_({"key", "title", "state", "stateWords", "count", "chosen", "running"}, this),
       operations_({"key", "title", "hours", "who"}, this),
       conflicts_({"key", "title", "shown", "other", "by", "takeWords"}, this),
-      missing_({"key", "title", "stand"}, this) {
+      missing_({"key", "title"}, this) {
   connect(&session, &Session::snapshotChanged, this, &CarViewModel::refresh);
   refresh();
 }

@@ -34,6 +34,7 @@ class CarViewModel final : public QObject {
   // The operations of the chosen stage. Roles: key, title, hours, who.
   Q_PROPERTY(QAbstractItemModel* operations READ operations CONSTANT)
   Q_PROPERTY(QString stageTitle READ stageTitle NOTIFY changed)  // of the chosen stage
+  Q_PROPERTY(QString stageKey READ stageKey NOTIFY changed)      // its word; "" none
   Q_PROPERTY(bool ofSpraying READ ofSpraying NOTIFY changed)     // the chosen stage is spraying
   // Roles: key, title, shown, other, by, takeWords.
   Q_PROPERTY(QAbstractItemModel* conflicts READ conflicts CONSTANT)
@@ -47,9 +48,10 @@ class CarViewModel final : public QObject {
   Q_PROPERTY(
       QString shutWords READ shutWords NOTIFY changed)  // why nothing can be written; or empty
   Q_PROPERTY(QStringList openPoints READ openPoints NOTIFY changed)
-  // The pictures that the chosen stage wants and has not. Roles: key, title, stand.
+  // The first pictures that the chosen stage wants and has not. Roles: key, title.
   Q_PROPERTY(QAbstractItemModel* missing READ missing CONSTANT)
-  Q_PROPERTY(int missingCount READ missingCount NOTIFY changed)
+  Q_PROPERTY(QString missingMore READ missingMore NOTIFY changed)  // "and 8 more"; "" no more
+  Q_PROPERTY(int missingCount READ missingCount NOTIFY changed)    // of all
   Q_PROPERTY(QString missingWords READ missingWords NOTIFY changed)
   Q_PROPERTY(QString nextShotWords READ nextShotWords NOTIFY changed)
   Q_PROPERTY(QStringList withoutReasons READ withoutReasons CONSTANT)
@@ -71,6 +73,7 @@ class CarViewModel final : public QObject {
   QAbstractItemModel* stages() { return &stages_; }
   QAbstractItemModel* operations() { return &operations_; }
   QString stageTitle() const;
+  QString stageKey() const;
   bool ofSpraying() const { return session_.car() && stage() == job::Stage::Spray; }
   QAbstractItemModel* conflicts() { return &conflicts_; }
   int conflictCount() const { return conflicts_.rowCount(); }
@@ -83,7 +86,8 @@ class CarViewModel final : public QObject {
   QString shutWords() const;
   QStringList openPoints() const;
   QAbstractItemModel* missing() { return &missing_; }
-  int missingCount() const { return missing_.rowCount(); }
+  QString missingMore() const;
+  int missingCount() const { return missing_count_; }
   QString missingWords() const;
   QString nextShotWords() const;
   QStringList withoutReasons() const;
@@ -123,6 +127,7 @@ class CarViewModel final : public QObject {
   RowList operations_;
   RowList conflicts_;
   RowList missing_;
+  int missing_count_ = 0;
   std::optional<job::Stage> picked_;
   JobId shown_;
 };

@@ -22,26 +22,6 @@ const folds::FloorRow* car_of(const engine::Snapshot& snapshot, const JobId& job
   return nullptr;
 }
 
-job::PictureFacts facts_of(const picture::Seen& seen) {
-  job::PictureFacts out;
-  out.file = seen.file;
-  out.size_bytes = static_cast<std::int64_t>(seen.size_bytes);
-  out.format =
-      seen.format == picture::Format::Png ? job::PictureFormat::Png : job::PictureFormat::Jpeg;
-  out.width_px = seen.width_px;
-  out.height_px = seen.height_px;
-  if (seen.taken) {
-    out.camera_time = seen.taken->local;
-    out.camera_offset_min = seen.taken->offset_min;
-  }
-  out.has_location = seen.has_location;
-  out.word = seen.judgement.word;
-  out.sharpness = seen.judgement.sharpness;
-  out.mean = seen.judgement.mean;
-  out.clipped_percent = seen.judgement.clipped_percent;
-  return out;
-}
-
 job::Stage stage_now(const folds::CarView& car) {
   for (const auto& stage : car.stages)
     if (!stage.done) return stage.stage;
@@ -147,7 +127,7 @@ void LeftoversViewModel::keep_with_car(const engine::LeftoverPicture& left) {
                        }();
                        return [this, command, file, person, seen]() mutable {
                          if (seen) {
-                           command.facts = facts_of(*seen);
+                           command.facts = picture::facts_for_record(*seen);
                            return post(command, person);
                          }
                          asked_.erase(file);

@@ -12,7 +12,7 @@
 
 namespace jambline::screens {
 
-class LookItem : public PictureItem {
+class LookItem : public jambline::screens::PictureItem {  // in full, for the linter of QML
   Q_OBJECT
   QML_ELEMENT
   Q_PROPERTY(jambline::screens::LookViewModel* look READ look WRITE set_look NOTIFY lookSet)

@@ -81,15 +81,15 @@ void LookViewModel::show_facts() {
       {tr("Good enough to prove something"),
        facts.word == trade::PhotoWord::Good ? words_of(facts.word) : poor_words(*picture)},
       {tr("Sharpness"),
-       tr("%1, %2 at least").arg(facts.sharpness, 0, 'f', 0).arg(picture::least_sharpness)},
-      {tr("Light, 0 black to 255 white"), tr("%1, %2 to %3")
+       tr("%1 of at least %2").arg(facts.sharpness, 0, 'f', 0).arg(picture::least_sharpness)},
+      {tr("Light, 0 black to 255 white"), tr("%1, wanted %2 to %3")
                                               .arg(facts.mean, 0, 'f', 0)
                                               .arg(picture::least_mean)
                                               .arg(picture::most_mean)},
-      {tr("Black or white in parts"), tr("%1 %, %2 % at most")
+      {tr("Black or white in parts"), tr("%1 %, at most %2 %")
                                           .arg(facts.clipped_percent, 0, 'f', 1)
                                           .arg(picture::most_clipped_percent)},
-      {tr("Longest side"), tr("%1 px, %2 px at least")
+      {tr("Longest side"), tr("%1 px of at least %2 px")
                                .arg(std::max(facts.width_px, facts.height_px))
                                .arg(picture::least_long_side_px)},
       {tr("Where it was taken"), facts.has_location

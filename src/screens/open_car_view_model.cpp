@@ -117,29 +117,26 @@ OpenCarViewModel::VinState OpenCarViewModel::vinState() const {
 }
 
 QString OpenCarViewModel::vinWords() const {
-  const auto check = trade::check_vin(draft_.vin);
   switch (vinState()) {
     case VinState::Empty:
       return {};
-    case VinState::Passes:
-      return tr("The check sign fits. A wrong sign can still pass.");
     case VinState::AsTyped:
       return tr("Used as typed, marked as not checked.");
     case VinState::Short:
-      return tr("%1 of 17 signs.").arg(check.text.size());
+      return tr("%1 of 17 signs.").arg(trade::check_vin(draft_.vin).text.size());
+    case VinState::Passes:
     case VinState::Fails:
       break;
   }
-  if (!check.length_right) return tr("This VIN has %1 signs, not 17.").arg(check.text.size());
-  if (!check.forbidden_places.empty())
-    return tr("This VIN does not check. Look at place %1.").arg(check.forbidden_places.front());
-  if (!check.suspects.empty()) {
-    const auto& one = check.suspects.front();
-    return tr("This VIN does not check. Look at place %1: is it %2?")
-        .arg(one.place)
-        .arg(QLatin1Char(one.instead));
-  }
-  return tr("This VIN does not check. Look at place 9.");
+  return vin_check_words(draft_.vin);
+}
+
+void OpenCarViewModel::scan_with(VinScanViewModel& scan) {
+  scan_ = &scan;
+  connect(&scan, &VinScanViewModel::used, this, [this](const QString& vin, bool as_typed) {
+    setVin(vin);
+    if (as_typed) useVinAsTyped();
+  });
 }
 
 void OpenCarViewModel::useVinAsTyped() {

@@ -18,6 +18,7 @@
 #include "screens/open_car_draft.h"
 #include "screens/row_list.h"
 #include "screens/session.h"
+#include "screens/vin_scan_view_model.h"
 
 namespace jambline::screens {
 
@@ -33,6 +34,8 @@ class OpenCarViewModel final : public QObject {
   Q_PROPERTY(QString vin READ vin WRITE setVin NOTIFY changed)
   Q_PROPERTY(VinState vinState READ vinState NOTIFY changed)
   Q_PROPERTY(QString vinWords READ vinWords NOTIFY changed)
+  // Null where nothing reads barcodes.
+  Q_PROPERTY(jambline::screens::VinScanViewModel* scan READ scan CONSTANT)
   Q_PROPERTY(QString colorCode READ colorCode WRITE setColorCode NOTIFY changed)
   Q_PROPERTY(QString colorName READ colorName WRITE setColorName NOTIFY changed)
   Q_PROPERTY(QString summary READ summary NOTIFY changed)
@@ -74,6 +77,8 @@ class OpenCarViewModel final : public QObject {
   void setVin(const QString& vin);
   VinState vinState() const;
   QString vinWords() const;
+  VinScanViewModel* scan() const { return scan_; }
+  void scan_with(VinScanViewModel& scan);  // before it is shown
   QString colorCode() const { return QString::fromStdString(draft_.color.code); }
   void setColorCode(const QString& code);
   QString colorName() const { return QString::fromStdString(draft_.color.name); }
@@ -140,6 +145,7 @@ class OpenCarViewModel final : public QObject {
   void show_csv(const Result<acts::EstimateRows>& rows);
 
   Session& session_;
+  VinScanViewModel* scan_ = nullptr;
   OpenCarDraft draft_;
   bool opening_ = false;
   RowList colors_, bodies_, drives_, works_, panels_, operations_, promises_, days_, times_,

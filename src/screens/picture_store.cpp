@@ -66,11 +66,13 @@ PictureStore::Got PictureStore::get(const PictureAsk& ask, const void* asker) {
   }
   {
     const std::lock_guard lock(mutex_);
-    wanted_[asker] = {ask, ++number_};
+    const auto before = wanted_.find(asker);
+    if (before != wanted_.end() && before->second.ask == ask) return {};
     if (in_work_.count(ask) != 0) {
       wanted_.erase(asker);
       return {};
     }
+    wanted_[asker] = {ask, ++number_};
   }
   lane_.post([this] { make_newest(); });
   return {};

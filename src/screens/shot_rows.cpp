@@ -2,7 +2,9 @@
 
 #include <QCoreApplication>
 #include <algorithm>
+#include <set>
 
+#include "folds/floor_view.h"
 #include "screens/picture_words.h"
 #include "screens/state_kind.h"
 #include "screens/words.h"
@@ -46,7 +48,23 @@ QString title_of(const WantedShot& wanted, job::BodyShape body) {
   return sentence(name);
 }
 
-QString state_words(const WantedShot& wanted) {
+bool asks_edges(const WantedShot& wanted, job::Stage stage) {
+  return stage == job::Stage::EdgesAndJambs && wanted.panel &&
+         (wanted.shot.view == job::ShotView::AlongEdge || wanted.shot.view == job::ShotView::Jamb);
+}
+
+const folds::PictureView* not_looked_at(const WantedShot& wanted, const folds::CarView& car,
+                                        job::Stage stage) {
+  if (!asks_edges(wanted, stage)) return nullptr;
+  for (auto at = wanted.pictures.rbegin(); at != wanted.pictures.rend(); ++at) {
+    const auto* picture = car.find(*at);
+    if (picture && !picture->edges) return picture;
+  }
+  return nullptr;
+}
+
+QString state_words(const WantedShot& wanted, const folds::CarView& car, job::Stage stage) {
+  if (not_looked_at(wanted, car, stage)) return tr("edges not looked at yet");
   const auto many = wanted.pictures.size();
   switch (wanted.state) {
     case ShotState::Missing:
@@ -87,6 +105,29 @@ const WantedShot* next_missing(const std::vector<WantedShot>& shots) {
     return wanted.state == ShotState::Missing;
   });
   return found == shots.end() ? nullptr : &*found;
+}
+
+std::vector<job::Stage> stages_with_shots(const folds::CarView& car, const folds::ShopView& shop) {
+  std::set<job::Stage> out;
+  for (const auto& one : car.stages)
+    if (!folds::shots_of(shop, one.stage).empty()) out.insert(one.stage);
+  for (const auto& picture : car.pictures) out.insert(picture.place.stage);
+  return {out.begin(), out.end()};
+}
+
+std::optional<job::Stage> stage_to_take(const folds::CarView& car, const folds::ShopView& shop) {
+  const auto stages = stages_with_shots(car, shop);
+  if (stages.empty()) return std::nullopt;
+  const auto next = folds::floor_row(car).next_stage;
+  if (next && std::find(stages.begin(), stages.end(), *next) != stages.end()) return next;
+  for (const auto stage : stages)
+    if (folds::missing_shots(car, shop, stage) > 0) return stage;
+  return stages.front();
+}
+
+job::Stage stage_of_free_picture(const folds::CarView& car, const folds::ShopView& shop) {
+  if (const auto stage = stage_to_take(car, shop)) return *stage;
+  return folds::floor_row(car).next_stage.value_or(job::Stage::CheckIn);
 }
 
 QString missing_words(int missing) {

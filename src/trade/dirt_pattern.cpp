@@ -15,7 +15,7 @@ namespace jambline::trade {
 
 namespace {
 constexpr std::size_t most_found = 500;
-constexpr double row_mm = 2;
+constexpr double dirt_row_mm = 2;
 constexpr double group_eps_mm = 120;
 constexpr int group_marks = 3;
 constexpr double least_m2 = 0.01;  // of a history that is compared with
@@ -129,7 +129,7 @@ class Car {
 
   void lines(DirtSign which, const DirtPanel& panel, const std::vector<PanelLine>& lines) {
     if (lines.empty()) return;
-    Rows band(bounds(panel.outline), row_mm);
+    Rows band(bounds(panel.outline), dirt_row_mm);
     for (const PanelLine& line : lines) band.add_near(line.points, in_.edge_band_mm);
     share(which, panel, band,
           std::count_if(panel.marks.begin(), panel.marks.end(), [&](const Point_mm& mark) {
@@ -138,7 +138,7 @@ class Car {
   }
 
   void strips(const DirtPanel& panel) {
-    Rows band(bounds(panel.outline), row_mm);
+    Rows band(bounds(panel.outline), dirt_row_mm);
     for (const PanelLine& one : panel.reach_strips) band.add_inside(Polygon{one.points});
     share(DirtSign::ReachStrip, panel, band,
           std::count_if(panel.marks.begin(), panel.marks.end(), [&](const Point_mm& mark) {
@@ -150,7 +150,7 @@ class Car {
 
   // More marks in a band than its share of the panel's area.
   void share(DirtSign which, const DirtPanel& panel, const Rows& band, std::int64_t inside) {
-    Rows whole(bounds(panel.outline), row_mm);
+    Rows whole(bounds(panel.outline), dirt_row_mm);
     whole.add_inside(Polygon{panel.outline});
     const double part = whole.common_area_mm2(band) / whole.area_mm2();
     if (!(part > 0 && part < 1)) return;

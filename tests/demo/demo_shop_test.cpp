@@ -8,14 +8,11 @@
 
 #include "app/demo/dirt.h"
 #include "app/demo/invented.h"
-#include "engine/read_entry.h"
 #include "folds/dirt_of_car.h"
 #include "folds/floor_view.h"
-#include "folds/job_fold.h"
 #include "folds/learned.h"
-#include "folds/shop_fold.h"
 #include "job/body_shape.h"
-#include "tests/log/log_folder.h"
+#include "tests/demo/made_shop.h"
 #include "trade/vin.h"
 
 namespace jambline::demo {
@@ -23,28 +20,6 @@ namespace {
 
 using folds::CarView;
 using job::Stage;
-
-struct Made {
-  explicit Made(const DemoOptions& options = {}) {
-    log::must(make_shop(folder.path(), options));
-    auto log = log::open_log(folder.path(), log::OpenMode::ReadOnly);
-    log::must(log->read_after(0, [&](const log::Stored& stored) {
-      all.push_back(stored.entry);
-      const auto entry = engine::read_entry(stored.entry);
-      if (entry.subject)
-        folds.try_emplace(entry.subject, entry.subject).first->second.apply(entry);
-      else
-        shop.apply(entry);
-      return true;
-    }));
-    for (const auto& [job, fold] : folds) cars.push_back(fold.view());
-  }
-  const log::TempFolder folder;
-  std::vector<seal::SealedEntry> all;
-  std::map<JobId, folds::JobFold> folds;
-  std::vector<CarView> cars;
-  folds::ShopFold shop;
-};
 
 const Made& usual() {
   static const Made made;

@@ -3,11 +3,55 @@
 #include <fstream>
 #include <gtest/gtest.h>
 
+#include "engine/pictures.h"
+#include "engine/restore.h"
 #include "tests/engine/every_command.h"
 #include "tests/log/log_folder.h"
 
 namespace jambline::engine {
 namespace {
+
+// The real disk, until it is full: then a write takes half of its bytes and is refused.
+class FillingDisk final : public blobs::Files {
+ public:
+  bool full = false;
+
+  Result<std::unique_ptr<blobs::FileWriter>> create(const Path& file) override {
+    JAMBLINE_ASSIGN(auto writer, disk_.create(file));
+    return std::make_unique<Writer>(*this, std::move(writer));
+  }
+  Result<std::unique_ptr<blobs::FileReader>> open(const Path& file) override {
+    return disk_.open(file);
+  }
+  Status rename(const Path& from, const Path& to) override { return disk_.rename(from, to); }
+  Status remove(const Path& file) override { return disk_.remove(file); }
+  Status make_folder(const Path& folder) override { return disk_.make_folder(folder); }
+  Status sync_folder(const Path& folder) override { return disk_.sync_folder(folder); }
+  Result<std::vector<blobs::FolderItem>> list(const Path& folder) override {
+    return disk_.list(folder);
+  }
+  Result<std::uint64_t> size_bytes(const Path& file) override { return disk_.size_bytes(file); }
+  Result<std::uint64_t> free_bytes(const Path& folder) override { return disk_.free_bytes(folder); }
+
+ private:
+  class Writer final : public blobs::FileWriter {
+   public:
+    Writer(const FillingDisk& disk, std::unique_ptr<blobs::FileWriter> file)
+        : disk_(disk), file_(std::move(file)) {}
+    Status write(std::span<const std::uint8_t> bytes) override {
+      if (!disk_.full) return file_->write(bytes);
+      JAMBLINE_TRY(file_->write(bytes.first(bytes.size() / 2)));
+      return fail(Code::DiskFull, "write", "picture");
+    }
+    Status sync() override { return file_->sync(); }
+    Status close() override { return file_->close(); }
+
+   private:
+    const FillingDisk& disk_;
+    std::unique_ptr<blobs::FileWriter> file_;
+  };
+  blobs::PosixFiles disk_;
+};
 
 class PictureFiles : public testing::Test {
  protected:
@@ -18,7 +62,8 @@ class PictureFiles : public testing::Test {
   }
   void open() {
     engine.reset();
-    Engine::Parts parts{folder.path(), clock, std::make_unique<SeededRandom>(7), "cart", {}, {}};
+    Engine::Parts parts{folder.path(), clock, std::make_unique<SeededRandom>(++seed),
+                        "cart",        {},    {}};
     engine = log::must(Engine::open(std::move(parts)));
     engine->watch(shop.job);
     engine->drain();
@@ -44,6 +89,7 @@ class PictureFiles : public testing::Test {
   std::size_t kept() { return engine->snapshot()->car->pictures.size(); }
 
   log::TempFolder folder;
+  std::uint64_t seed = 6;
   FakeClock clock;
   std::unique_ptr<Engine> engine;
   SmallShop shop;  // one picture is kept in it
@@ -128,6 +174,78 @@ TEST_F(PictureFiles, DamagedAndLostFilesAreNamedWithTheirCar) {
   EXPECT_EQ(found.damaged.front().picture, shop.picture);
   ASSERT_EQ(found.not_here.size(), 1U);
   EXPECT_FALSE(found.stopped);
+}
+
+TEST_F(PictureFiles, GoOutWithTheShopAndComeBackWithIt) {
+  const auto command = picture_of(shop.job, bytes);
+  ASSERT_TRUE(keep(*engine, bytes, command, shop.ivo));
+  const log::TempFolder out, back;
+  std::optional<Result<log::Exported>> exported;
+  std::vector<double> parts;
+  engine->export_shop(
+      out.path() / "shop", {}, [&](double part) { parts.push_back(part); },
+      [&](Result<log::Exported> done) { exported = std::move(done); });
+  engine->drain();
+  ASSERT_TRUE(exported && *exported);
+  EXPECT_TRUE(std::is_sorted(parts.begin(), parts.end()));
+  EXPECT_EQ(parts.back(), 1);
+  log::must(restore_shop(out.path() / "shop", back.path()));
+  blobs::PosixFiles files;
+  const auto there = log::must(blobs::BlobStore::open_read_only(files, back.path() / "blobs"));
+  EXPECT_EQ(log::must(there->list()).size(), 2U);
+  EXPECT_EQ(log::must(there->get(command.facts.file)), bytes);
+}
+
+TEST_F(PictureFiles, OfOtherBytesAreNotTakenInAndAreNamed) {
+  const auto command = picture_of(shop.job, bytes);
+  ASSERT_TRUE(keep(*engine, bytes, command, shop.ivo));
+  const log::TempFolder out;
+  engine->export_shop(out.path() / "shop", {}, {}, [](const auto& done) { log::must(done); });
+  engine->drain();
+  blobs::PosixFiles files;
+  const auto travelling =
+      log::must(blobs::BlobStore::open_read_only(files, out.path() / "shop" / "blobs"));
+  std::ofstream(travelling->path_of(command.facts.file), std::ios::trunc) << "other";
+  std::filesystem::remove(engine->blobs()->path_of(command.facts.file));
+  std::optional<Result<log::Imported>> imported;
+  engine->import_shop(out.path() / "shop", {}, {},
+                      [&](Result<log::Imported> done) { imported = std::move(done); });
+  engine->drain();
+  ASSERT_TRUE(imported && *imported);
+  ASSERT_EQ((**imported).refused.size(), 1U);
+  EXPECT_EQ((**imported).refused.front().second.code, Code::BadHash);
+  EXPECT_FALSE(*engine->blobs()->has(command.facts.file));
+  EXPECT_EQ(check().not_here.size(), 1U);
+}
+
+TEST(PicturesOnAFullDisk, LeaveNothingHalfAndTheNextOneIsKept) {
+  const log::TempFolder folder;
+  const auto disk = std::make_shared<FillingDisk>();
+  Pictures pictures(folder.path(), disk);
+  ASSERT_TRUE(pictures.open(true));
+  const std::vector<std::uint8_t> bytes(100'000, 7);
+  const Hash file = picture_of({}, bytes).facts.file;
+  disk->full = true;
+  const auto refused = pictures.put(bytes, file);
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().code, Code::DiskFull);
+  EXPECT_TRUE(pictures.store()->list()->empty());
+  EXPECT_TRUE(std::filesystem::is_empty(folder.path() / "blobs" / "incoming"));
+  disk->full = false;
+  EXPECT_TRUE(pictures.put(bytes, file));
+  EXPECT_EQ(*pictures.store()->get(file), bytes);
+}
+
+TEST_F(PictureFiles, AFolderThatWasRemovedIsSaidAndTheNextStartMakesItAnew) {
+  std::filesystem::remove_all(folder.path() / "blobs");
+  const auto refused = keep(*engine, bytes, picture_of(shop.job, bytes), shop.ivo);
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().code, Code::NoSuchFile);
+  EXPECT_EQ(kept(), 1U);
+  EXPECT_EQ(check().not_here.size(), 1U);
+  open();
+  EXPECT_TRUE(keep(*engine, bytes, picture_of(shop.job, bytes), shop.ivo));
+  EXPECT_EQ(kept(), 2U);
 }
 
 }  // namespace

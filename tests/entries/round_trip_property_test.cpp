@@ -1,5 +1,6 @@
 // Every kind, with any content: what is written reads back equal; what is damaged never throws.
 #include <gtest/gtest.h>
+#include <limits>
 #include <rapidcheck/gtest.h>
 
 #include "base/json.h"
@@ -35,7 +36,9 @@ struct Fill {
     } else if constexpr (std::is_same_v<T, int>) {
       value = *rc::gen::inRange(static_cast<int>(field.min), static_cast<int>(field.max) + 1);
     } else if constexpr (std::integral<T>) {
-      value = *rc::gen::arbitrary<T>();
+      value = field.max < std::numeric_limits<double>::infinity()
+                  ? *rc::gen::inRange(static_cast<T>(field.min), static_cast<T>(field.max))
+                  : *rc::gen::arbitrary<T>();
     } else if constexpr (std::floating_point<T>) {
       value = field.min + (field.max - field.min) * (*rc::gen::inRange(0, 1'000'001) / 1e6);
     } else if constexpr (Described<T>) {

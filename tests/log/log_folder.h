@@ -3,7 +3,9 @@
 
 #include <cstdlib>
 #include <filesystem>
+#include <fstream>
 #include <gtest/gtest.h>
+#include <sstream>
 #include <string>
 
 #include "base/clock.h"
@@ -115,6 +117,13 @@ inline std::vector<seal::SealedEntry> entries_of(EntryLog& log) {
 
 inline Audit audit(const std::filesystem::path& folder) {
   return must(EntryLog::audit(folder, {}, {}));
+}
+
+inline std::string bytes_in(const std::filesystem::path& file) {
+  std::ifstream in(file, std::ios::binary);
+  std::stringstream text;
+  text << in.rdbuf();
+  return text.str();
 }
 
 }  // namespace jambline::log

@@ -37,13 +37,6 @@ struct ExportedShop {
   }
 };
 
-std::string bytes_in(const fs::path& file) {
-  std::ifstream in(file, std::ios::binary);
-  std::stringstream text;
-  text << in.rdbuf();
-  return text.str();
-}
-
 std::vector<std::string> frozen(EntryLog& log) {
   std::vector<std::string> out;
   for (const auto& entry : entries_of(log)) out.push_back(seal::encode(entry));

@@ -64,6 +64,8 @@ TEST_F(CarScreen, WithPicturesMissingAStageIsDoneOnlyWithAReason) {
   ASSERT_EQ(screen.mainAct(), CarViewModel::Act::Finish);
   EXPECT_EQ(screen.missingCount(), 4);
   EXPECT_EQ(screen.missingWords(), "4 pictures are missing");
+  EXPECT_EQ(screen.missing()->rowCount(), 3);
+  EXPECT_EQ(screen.missingMore(), "and 1 more");
   EXPECT_TRUE(screen.nextShotWords().endsWith(", guide coat"));
   int asked = 0;
   int finished = 0;

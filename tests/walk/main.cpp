@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 #include <utility>
 
+#include "device/camera.h"
 #include "findings.h"
 
 namespace {
@@ -28,6 +29,7 @@ int main(int argc, char** argv) {
   qputenv("TZ", "UTC");
   QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedStates));
   QGuiApplication application(argc, argv);
+  jambline::device::find_cameras();
   qInstallMessageHandler(keep_warning);  // what the platform said of itself before is not ours
   testing::InitGoogleTest(&argc, argv);
   return RUN_ALL_TESTS();

@@ -1,9 +1,14 @@
 #include "screens.h"
 
+#include <QImage>
 #include <QMetaEnum>
+#include <QTemporaryDir>
+#include <QUrl>
 #include <functional>
 
+#include "app/demo_pictures/drawn_camera.h"
 #include "item.h"
+#include "picture_screens.h"
 #include "rules.h"
 #include "screens/before_cut_view_model.h"
 #include "screens/booth_view_model.h"
@@ -11,6 +16,8 @@
 #include "screens/film_view_model.h"
 #include "screens/inspect_view_model.h"
 #include "screens/open_car_view_model.h"
+#include "screens/shot_view_model.h"
+#include "screens/shots_view_model.h"
 #include "screens/time_line_view_model.h"
 #include "screens/walk_view_model.h"
 
@@ -22,6 +29,8 @@ using screens::OpenCarViewModel;
 QObject* part(Shop& shop, const char* name) {
   return shop.window().property(name).value<QObject*>();
 }
+
+}  // namespace
 
 bool place(Shop& shop, const char* where, const char* work) {
   QObject* way = part(shop, "way");
@@ -44,6 +53,7 @@ bool press(Shop& shop, const char* object_name) {
   return true;
 }
 
+namespace {
 bool open_sheet(Shop& shop, const char* type) {
   QQuickItem* sheet = nullptr;
   const auto look = [&](auto&& self, QQuickItem& item) -> void {
@@ -67,6 +77,27 @@ bool open_page(Shop& shop, OpenCarViewModel::Page page) {
   form->goTo(page);
   settle(shop.window());
   return form->page() == page;
+}
+
+// A label that checks and one that does not, out of picture files; or why there is no live view.
+bool scan_vin(Shop& shop, bool read) {
+  auto* form = qobject_cast<OpenCarViewModel*>(part(shop, "openCarForm"));
+  if (!open_page(shop, OpenCarViewModel::CarPage) || !press(shop, "openScan")) return false;
+  if (!read) return true;
+  const QTemporaryDir folder;
+  QList<QUrl> files;
+  for (const char* vin : {"0TYABC8D9KA123456", "11111111111111111"}) {
+    const auto bytes = demo::drawn_picture(
+        {.view = job::ShotView::PlateOrLabel, .color = {"", "", "#9c2b2a"}, .vin = vin, .seed = 5});
+    QFile file(folder.filePath(QLatin1String(vin)));
+    if (!bytes || !file.open(QIODevice::WriteOnly)) return false;
+    file.write(reinterpret_cast<const char*>(bytes->data()), static_cast<qint64>(bytes->size()));
+    files.append(QUrl::fromLocalFile(file.fileName()));
+  }
+  form->scan()->readFiles(files);
+  for (int i = 0; i < 200 && form->scan()->reading(); ++i) settle(shop.window());
+  settle(shop.window());
+  return form->scan()->foundCount() == 2;
 }
 
 bool read_estimate(Shop& shop) {
@@ -236,6 +267,58 @@ bool dirt_page(Shop& shop, const std::function<bool(screens::DirtOverTimeViewMod
   return good;
 }
 
+bool shots(Shop& shop, const char* stage) {
+  shop.program().shots().choose(QString::fromLatin1(stage));
+  return place(shop, "Floor", "Shots");
+}
+
+// The first shot that is missing; this machine may have a camera or none.
+bool shot(Shop& shop) {
+  auto& wanted = shop.program().shots();
+  wanted.choose(QStringLiteral("mask"));
+  shop.program().shot().open(wanted.stage(), wanted.nextKey());
+  return place(shop, "Floor", "Shot");
+}
+
+// A picture of a file that is too dark waits.
+bool shot_poor(Shop& shop) {
+  using Step = screens::ShotViewModel::Step;
+  if (!shot(shop)) return false;
+  auto& taken = shop.program().shot();
+  const QTemporaryDir folder;
+  QImage dark(1600, 1200, QImage::Format_RGB32);
+  dark.fill(qRgb(9, 12, 10));
+  const QString file = folder.filePath(QStringLiteral("IMG_2041 left rear door jamb.jpg"));
+  if (taken.step() == Step::Aim && dark.save(file)) taken.offer({QUrl::fromLocalFile(file)});
+  for (int i = 0; i < 200 && taken.step() != Step::Offered; ++i) settle(shop.window());
+  return taken.step() == Step::Offered;
+}
+
+bool release(Shop& shop) {
+  if (!place(shop, "Floor", "Car")) return false;
+  auto* car = part(shop, "car");
+  QMetaObject::invokeMethod(car, "choose", Q_ARG(QString, "mask"));
+  settle(shop.window());
+  QMetaObject::invokeMethod(car, "shotsMissing");
+  settle(shop.window());
+  return true;
+}
+
+// What a stage wants, on the page of the shop, seen by a manager.
+bool shop_shots(Shop& shop, const char* stage) {
+  const auto& people = shop.program().session().shop().people;
+  if (people.empty()) return true;
+  for (const auto& person : people)
+    if (person.role == job::Role::Manager)
+      shop.program().session().choosePerson(QString::fromStdString(person.person.hex()));
+  if (!press(shop, "personTile") || !press(shop, "theShop") || !press(shop, "shopShots"))
+    return false;
+  QMetaObject::invokeMethod(part(shop, "shotList"), "open",
+                            Q_ARG(QString, QString::fromLatin1(stage)));
+  settle(shop.window());
+  return true;
+}
+
 // The page of the first person, or the question before that person leaves.
 bool shop_person(Shop& shop, bool leaving) {
   const auto& people = shop.program().session().shop().people;
@@ -271,6 +354,8 @@ std::vector<Screen> all() {
   return {
       {"floor", false, on_floor},
       {"open-a-car-1-car", false, page(OpenCarViewModel::CarPage)},
+      {"open-a-car-scan", false, [](Shop& shop) { return scan_vin(shop, false); }},
+      {"open-a-car-scan-read", false, [](Shop& shop) { return scan_vin(shop, true); }},
       {"open-a-car-2-color", false, page(OpenCarViewModel::ColorPage), true},
       {"open-a-car-3-body", false, page(OpenCarViewModel::BodyPage), true},
       {"open-a-car-4-work", false, page(OpenCarViewModel::WorkPage), true},
@@ -297,6 +382,9 @@ std::vector<Screen> all() {
       {"shop-person", false,
        [=](Shop& shop) { return on_floor(shop) && shop_person(shop, false); }},
       {"shop-leaver", false, [=](Shop& shop) { return on_floor(shop) && shop_person(shop, true); }},
+      {"shop-shots", false, [=](Shop& shop) { return on_floor(shop) && shop_shots(shop, ""); }},
+      {"shop-shots-mask", false,
+       [=](Shop& shop) { return on_floor(shop) && shop_shots(shop, "mask"); }},
       {"first-aid", false, then(on_floor, pressing("firstAid"))},
       {"first-aid-steps", false,
        [=](Shop& shop) {
@@ -355,6 +443,11 @@ std::vector<Screen> all() {
       {"walk-asks", true, [](Shop& shop) { return walk_asks(shop, false); }},
       {"walk-clean", true, [](Shop& shop) { return walk_asks(shop, true); }},
       {"parts", true, at("Floor", "Parts")},
+      {"shots", true, at("Floor", "Shots")},
+      {"shots-mask", true, [](Shop& shop) { return shots(shop, "mask"); }},
+      {"shot", true, shot},
+      {"shot-poor", true, shot_poor},
+      {"release", true, release},
       {"time-line", true, at("Floor", "TimeLine")},
       {"entry-sheet", true, [](Shop& shop) { return entry(shop, false); }},
       {"entry-take-back", true, [](Shop& shop) { return entry(shop, true); }},
@@ -398,7 +491,19 @@ void close_all(Shop& shop) {
 }  // namespace
 
 const std::vector<Screen>& screens() {
-  static const std::vector<Screen> list = all();
+  static const std::vector<Screen> list = [] {
+    std::vector<Screen> out = picture_screens();
+    for (Screen& one : all()) out.push_back(std::move(one));
+    const QStringList only =
+        qEnvironmentVariable("JAMBLINE_WALK").split(QChar(','), Qt::SkipEmptyParts);
+    if (!only.isEmpty())
+      out.erase(std::remove_if(out.begin(), out.end(),
+                               [&](const Screen& one) {
+                                 return !only.contains(QString::fromStdString(one.name));
+                               }),
+                out.end());
+    return out;
+  }();
   return list;
 }
 

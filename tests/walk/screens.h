@@ -17,7 +17,11 @@ struct Screen {
   bool disputed = false;     // needs a car that two people disagree on
 };
 
+// With JAMBLINE_WALK=wall,look set, only those.
 const std::vector<Screen>& screens();
+
+bool place(Shop& shop, const char* where, const char* work);
+bool press(Shop& shop, const char* object_name);  // false when it is not there
 
 // Closes what is open and goes; false when the screen did not come.
 bool go_to(Shop& shop, const Screen& screen);

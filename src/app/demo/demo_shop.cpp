@@ -10,6 +10,7 @@
 #include "app/demo/hand.h"
 #include "app/demo/in_work.h"
 #include "app/demo/invented.h"
+#include "app/demo/pictures.h"
 #include "base/json.h"
 #include "engine/read_entry.h"
 #include "seal/membership.h"
@@ -25,7 +26,8 @@ constexpr int setting_up_workday = 1;
 constexpr int promise_after_days = 8;
 constexpr std::uintmax_t room_bytes = 100U << 20U;
 constexpr std::string_view log_file = "log.db";
-constexpr std::size_t nobodys_car = SIZE_MAX;  // what is done to the booths
+constexpr std::size_t nobodys_car = SIZE_MAX;      // what is done to the booths
+constexpr std::size_t shop_itself = SIZE_MAX - 1;  // what is set when the camera comes
 constexpr std::size_t burns_one_of = 404;
 constexpr std::size_t burns_which = 57;
 
@@ -40,6 +42,7 @@ struct Coming {
 
 struct Under {
   SeededRandom random;
+  SeededRandom pictures;
   Visit visit;
   std::size_t next = 0;
   JobId job;
@@ -63,8 +66,12 @@ class Maker {
   SeededRandom story_of(std::size_t number) const {
     return stream(options_.seed, subject(number) + " story");
   }
+  Under under_way(std::size_t number, const SeededRandom& random, Visit visit) const {
+    return {random, stream(options_.seed, subject(number) + " pictures"), std::move(visit), 0, {}};
+  }
   std::string subject(std::size_t number) const {
     if (number == nobodys_car) return "booths";
+    if (number == shop_itself) return "camera";
     return number < delivered_ ? "delivered car " + std::to_string(number)
                                : "car in work " + std::to_string(number - delivered_);
   }
@@ -121,6 +128,7 @@ Visit Maker::delivered_visit(std::size_t number, SeededRandom& random) const {
   const int day = first_day_of(number);
   LaneTimes times(hand_.calendar(), day, lane);
   VisitPlan plan{invented_car(random), job::Stage::Comeback, {}, story_of(number)};
+  plan.camera_from_ms = camera_comes_ms(options_, hand_.calendar());
   plan.burns_through = number % burns_one_of == burns_which;
   plan.open.promised_ms =
       hand_.calendar().morning_ms(day) + promise_after_days * day_ms + 540 * minute_ms;
@@ -128,7 +136,10 @@ Visit Maker::delivered_visit(std::size_t number, SeededRandom& random) const {
   plan.booth = {
       static_cast<double>(options_.now.wall_ms - painted_ms) / static_cast<double>(day_ms), lane,
       options_.causes};
-  return visit_of(std::move(plan), crews_[number / cars_of_a_crew], house_, times, random);
+  const Crew& crew = crews_[number / cars_of_a_crew];
+  Visit visit = visit_of(std::move(plan), crew, house_, times, random);
+  add_pictures(visit, options_, hand_.calendar(), crew, std::nullopt);
+  return visit;
 }
 
 Status Maker::make() {
@@ -142,15 +153,21 @@ Status Maker::make() {
     const std::size_t number = delivered_ + static_cast<std::size_t>(i);
     SeededRandom random = stream(options_.seed, subject(number));
     Visit visit = car_in_work(i, options_.now.wall_ms, diary, crews_.front(), house_, random,
-                              story_of(number));
+                              story_of(number), camera_comes_ms(options_, hand_.calendar()));
+    add_pictures(visit, options_, hand_.calendar(), crews_.front(), i);
     queue.push({visit.steps.front().at_ms, number});
-    under.emplace(number, Under{std::move(random), std::move(visit), 0, {}});
+    under.emplace(number, under_way(number, random, std::move(visit)));
   }
   Visit booths =
       booth_events(hand_.calendar(), options_.now.wall_ms, crews_.front(), house_.booths);
   queue.push({booths.steps.front().at_ms, nobodys_car});
-  under.emplace(nobodys_car,
-                Under{stream(options_.seed, subject(nobodys_car)), std::move(booths), 0, {}});
+  under.emplace(nobodys_car, under_way(nobodys_car, stream(options_.seed, subject(nobodys_car)),
+                                       std::move(booths)));
+  if (Visit lists = shot_lists(options_, hand_.calendar(), crews_.front()); !lists.steps.empty()) {
+    queue.push({lists.steps.front().at_ms, shop_itself});
+    under.emplace(shop_itself, under_way(shop_itself, stream(options_.seed, subject(shop_itself)),
+                                         std::move(lists)));
+  }
   while (!queue.empty()) {
     const std::size_t number = queue.top().number;
     queue.pop();
@@ -158,12 +175,12 @@ Status Maker::make() {
     if (found == under.end()) {
       SeededRandom random = stream(options_.seed, subject(number));
       Visit visit = delivered_visit(number, random);
-      found = under.emplace(number, Under{std::move(random), std::move(visit), 0, {}}).first;
+      found = under.emplace(number, under_way(number, random, std::move(visit))).first;
       queue.push({found->second.visit.steps.front().at_ms, number});
       continue;
     }
     Under& car = found->second;
-    JAMBLINE_TRY(hand_.act(car.visit.steps[car.next], car.job, car.random));
+    JAMBLINE_TRY(hand_.act(car.visit.steps[car.next], car.job, car.random, car.pictures));
     if (++car.next < car.visit.steps.size())
       queue.push({car.visit.steps[car.next].at_ms, number});
     else

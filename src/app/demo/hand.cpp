@@ -88,10 +88,16 @@ Status Hand::write(const Sink& sink, const PersonId& person, const std::vector<a
   return {};
 }
 
-Status Hand::act(const Step& step, JobId& job, Random& random) {
+Status Hand::act(const Step& step, JobId& job, Random& random, SeededRandom& pictures) {
   static const folds::CarView not_open_yet;
   const auto known = cars_.find(job);
   const folds::CarView& view = known == cars_.end() ? not_open_yet : known->second.view;
+  if (step.picture) {
+    JAMBLINE_ASSIGN(const auto commands, step.picture(view, shop_view_, pictures));
+    JAMBLINE_ASSIGN(const auto drafts,
+                    decide(commands, step.person, step.at_ms, nullptr, pictures));
+    return write(sinks_.here, step.person, drafts, step.at_ms);
+  }
   const bool disagree = step.other && sinks_.other_device;
   const folds::CarView before = disagree ? view : folds::CarView{};
   JAMBLINE_ASSIGN(const auto drafts,

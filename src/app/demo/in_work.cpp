@@ -275,7 +275,8 @@ bool says_cause(int number) {
 }  // namespace
 
 Visit car_in_work(int number, std::int64_t now_ms, Diary& diary, const Crew& crew,
-                  const House& house, SeededRandom& random, SeededRandom story) {
+                  const House& house, SeededRandom& random, SeededRandom story,
+                  std::int64_t camera_from_ms) {
   const Spec& spec = specs()[static_cast<std::size_t>(number)];
   acts::OpenCar open = invented_car(random);
   open.body = spec.body;
@@ -291,6 +292,7 @@ Visit car_in_work(int number, std::int64_t now_ms, Diary& diary, const Crew& cre
   DiaryTimes times(diary, static_cast<std::size_t>(spec.days_ago), spec.minute);
   VisitPlan plan{open, spec.until, {0, number % lanes}, std::move(story)};
   plan.says_cause = says_cause(number);
+  plan.camera_from_ms = camera_from_ms;
   Visit visit = visit_of(std::move(plan), crew, house, times, random);
   Evening evening(visit, now_ms, crew);
   if (!visit.out_of_time) last_acts(number, spec, evening, crew, random);

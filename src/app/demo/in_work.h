@@ -11,6 +11,7 @@ inline constexpr int most_in_work = 15;
 
 // Visit number 0 to 14, told from now backwards.
 Visit car_in_work(int number, std::int64_t now_ms, Diary& diary, const Crew& crew,
-                  const House& house, SeededRandom& random, SeededRandom story);
+                  const House& house, SeededRandom& random, SeededRandom story,
+                  std::int64_t camera_from_ms);
 
 }  // namespace jambline::demo

@@ -139,7 +139,7 @@ void Writer::work(Who who, Stage stage, int minutes, bool done, const std::vecto
     if (done) out.push_back(acts::FinishStage{car.job, stage, true, why});
     return out;
   });
-  if (done) out_.steps.back().finishes = stage;
+  if (done && !out_.out_of_time) out_.steps.back().finishes = stage;
 }
 
 void Writer::finish(Who who, Stage stage) {

@@ -10,9 +10,11 @@
 #include <unistd.h>
 
 #include "app/demo/demo_shop.h"
+#include "app/demo_pictures/drawn_camera.h"
 #include "app/jambline/pictures.h"
 #include "app/jambline/program.h"
 #include "app/jambline/refusal.h"
+#include "device/camera.h"
 #include "engine/restore.h"
 #include "screens/words.h"
 
@@ -55,6 +57,7 @@ int main(int argc, char** argv) {
   }
 
   QGuiApplication gui(argc, argv);
+  device::find_cameras();
   // From here on: what the platform says of its own surroundings before is not ours.
   if (options.self_test) qInstallMessageHandler(count_warnings);
   QGuiApplication::setApplicationName(QStringLiteral("jambline"));
@@ -81,7 +84,10 @@ int main(int argc, char** argv) {
       return 1;
     }
     folder = thrown_away.path().toStdString();
-    if (const Status made = demo::make_shop(folder, shop); !made)
+    auto camera = demo::drawn_camera(folder);
+    if (camera) shop.camera = std::move(*camera);
+    const Status made = camera ? demo::make_shop(folder, shop) : Status(fail(camera.error()));
+    if (!made)
       return unseen ? (print(made.error()), 1) : show_refusal(made.error(), folder, options.dark);
   }
   std::error_code ignored;  // what is wrong with the folder is said when it is opened

@@ -31,6 +31,11 @@ constexpr Stop stops[] = {
     {"before-cut", "Floor", "Car", Over::BeforeCut},
     {"parts", "Floor", "Parts"},
     {"time-line", "Floor", "TimeLine"},
+    {"shots", "Floor", "Shots"},
+    {"shot", "Floor", "Shot"},
+    {"wall", "Floor", "Wall"},
+    {"look", "Floor", "Look"},
+    {"compare", "Floor", "Compare"},
     {"open-a-car", "Floor", "OpenCar"},
     {"evidence", "Floor", "Evidence"},
     {"booth", "Booth", "None"},
@@ -85,6 +90,18 @@ QString panel_with_most_marks(const folds::CarView& car) {
   return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
 }
 
+// One that there is another of, else the first.
+void choose_picture(Program& program) {
+  const QStringList all = program.wall().keys();
+  if (all.isEmpty()) return;
+  program.look().open(all.first(), all);
+  for (const QString& one : all) {
+    program.look().open(one, all);
+    if (program.look().comparable()) break;
+  }
+  program.compare().open(program.look().picture());
+}
+
 bool prepare(Program& program) {
   const Subject subject = choose(program);
   if (!subject.person.isEmpty()) program.session().choosePerson(subject.person);
@@ -96,6 +113,7 @@ bool prepare(Program& program) {
   if (!program.session().hasCar()) return false;
   program.inspect().openPanel(panel_with_most_marks(*program.session().car()));
   program.film().openPanel(program.inspect().panel());
+  choose_picture(program);
   return true;
 }
 

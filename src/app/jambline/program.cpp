@@ -47,6 +47,12 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   screens::Session& session = *out->session_;
   out->listener_ = &session;
 
+  out->pictures_ = std::make_unique<screens::PictureStore>(
+      screens::PictureStore::of(out->engine_->blobs(), folder / "thumbnails"));
+  screens::PictureStore& pictures = *out->pictures_;
+  QObject::connect(&session, &screens::Session::snapshotChanged, &pictures,
+                   &screens::PictureStore::look_again);
+
   auto settings = device::read_settings(folder);
   device::Settings kept = settings ? *settings : device::Settings{};
   if (options.dark) kept.look = device::Look::Stall;
@@ -78,6 +84,20 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->record_ = std::make_unique<screens::RecordViewModel>(session);
   out->dirt_ = std::make_unique<screens::DirtOverTimeViewModel>(session);
   out->time_line_ = std::make_unique<screens::TimeLineViewModel>(session);
+  out->time_line_->show_pictures(pictures);
+  out->wall_ = std::make_unique<screens::WallViewModel>(session, pictures);
+  out->look_ = std::make_unique<screens::LookViewModel>(session, pictures);
+  out->shot_list_ = std::make_unique<screens::ShotListViewModel>(session);
+  out->intake_ = std::make_unique<screens::PictureIntake>(session, folder / "thumbnails");
+  std::error_code ignored;  // without it the camera says that it failed
+  std::filesystem::create_directories(folder / "passing", ignored);
+  out->camera_ = device::make_camera(folder / "passing");
+  out->vin_scan_ = std::make_unique<screens::VinScanViewModel>(*out->camera_);
+  out->open_car_->scan_with(*out->vin_scan_);
+  out->shots_ = std::make_unique<screens::ShotsViewModel>(session, *out->intake_);
+  out->shot_ = std::make_unique<screens::ShotViewModel>(session, *out->intake_, *out->camera_);
+  out->compare_ = std::make_unique<screens::CompareViewModel>(session, pictures);
+  out->leftovers_ = std::make_unique<screens::LeftoversViewModel>(session, pictures);
   QObject::connect(out->settings_.get(), &screens::SettingsViewModel::changed, &session,
                    [self] { self->keep_settings(); });
   if (!settings) emit session.failed(settings.error());
@@ -129,6 +149,13 @@ bool Program::show() {
       {QStringLiteral("beforeCut"), QVariant::fromValue<QObject*>(before_cut_.get())},
       {QStringLiteral("record"), QVariant::fromValue<QObject*>(record_.get())},
       {QStringLiteral("dirt"), QVariant::fromValue<QObject*>(dirt_.get())},
+      {QStringLiteral("wall"), QVariant::fromValue<QObject*>(wall_.get())},
+      {QStringLiteral("shotList"), QVariant::fromValue<QObject*>(shot_list_.get())},
+      {QStringLiteral("shots"), QVariant::fromValue<QObject*>(shots_.get())},
+      {QStringLiteral("shot"), QVariant::fromValue<QObject*>(shot_.get())},
+      {QStringLiteral("look"), QVariant::fromValue<QObject*>(look_.get())},
+      {QStringLiteral("compare"), QVariant::fromValue<QObject*>(compare_.get())},
+      {QStringLiteral("leftovers"), QVariant::fromValue<QObject*>(leftovers_.get())},
       {QStringLiteral("timeLine"), QVariant::fromValue<QObject*>(time_line_.get())},
   };
   if (options_.size) {
@@ -137,6 +164,7 @@ bool Program::show() {
   }
   qml_->setInitialProperties(given);
   qml_->load(QUrl(QStringLiteral("qrc:/qt/qml/Jambline/Shell/Main.qml")));
+  leftovers_->look();
   return window() != nullptr;
 }
 

@@ -18,6 +18,7 @@
 #include "screens/booth_view_model.h"
 #include "screens/car_view_model.h"
 #include "screens/clock_view_model.h"
+#include "screens/compare_view_model.h"
 #include "screens/correction_work.h"
 #include "screens/demo_view_model.h"
 #include "screens/dirt_over_time_view_model.h"
@@ -26,8 +27,12 @@
 #include "screens/floor_view_model.h"
 #include "screens/forgotten_clock_view_model.h"
 #include "screens/inspect_view_model.h"
+#include "screens/leftovers_view_model.h"
+#include "screens/look_view_model.h"
 #include "screens/open_car_view_model.h"
 #include "screens/parts_view_model.h"
+#include "screens/picture_intake.h"
+#include "screens/picture_store.h"
 #include "screens/pin_view_model.h"
 #include "screens/plan_view_model.h"
 #include "screens/record_view_model.h"
@@ -36,8 +41,13 @@
 #include "screens/shell_view_model.h"
 #include "screens/shop_folder_view_model.h"
 #include "screens/shop_view_model.h"
+#include "screens/shot_list_view_model.h"
+#include "screens/shot_view_model.h"
+#include "screens/shots_view_model.h"
 #include "screens/time_line_view_model.h"
+#include "screens/vin_scan_view_model.h"
 #include "screens/walk_view_model.h"
+#include "screens/wall_view_model.h"
 
 namespace jambline::app {
 
@@ -56,6 +66,12 @@ class Program {
   screens::InspectViewModel& inspect() { return *inspect_; }
   screens::EvidenceViewModel& evidence() { return *evidence_; }
   screens::FilmViewModel& film() { return *film_; }
+  screens::LookViewModel& look() { return *look_; }
+  screens::WallViewModel& wall() { return *wall_; }
+  screens::ShotViewModel& shot() { return *shot_; }
+  screens::ShotsViewModel& shots() { return *shots_; }
+  screens::CompareViewModel& compare() { return *compare_; }
+  screens::PictureIntake& intake() { return *intake_; }
   screens::SettingsViewModel& settings() { return *settings_; }
   engine::Engine& engine() { return *engine_; }
 
@@ -68,6 +84,7 @@ class Program {
   std::atomic<screens::Session*> listener_{nullptr};
   std::unique_ptr<engine::Engine> engine_;
   std::unique_ptr<screens::Session> session_;
+  std::unique_ptr<screens::PictureStore> pictures_;
   std::unique_ptr<screens::SettingsViewModel> settings_;
   std::unique_ptr<screens::ShellViewModel> shell_;
   std::unique_ptr<screens::FloorViewModel> floor_;
@@ -91,6 +108,16 @@ class Program {
   std::unique_ptr<screens::RecordViewModel> record_;
   std::unique_ptr<screens::DirtOverTimeViewModel> dirt_;
   std::unique_ptr<screens::TimeLineViewModel> time_line_;
+  std::unique_ptr<screens::WallViewModel> wall_;
+  std::unique_ptr<screens::ShotListViewModel> shot_list_;
+  std::unique_ptr<screens::PictureIntake> intake_;
+  std::unique_ptr<device::Camera> camera_;
+  std::unique_ptr<screens::VinScanViewModel> vin_scan_;
+  std::unique_ptr<screens::ShotsViewModel> shots_;
+  std::unique_ptr<screens::ShotViewModel> shot_;
+  std::unique_ptr<screens::LookViewModel> look_;
+  std::unique_ptr<screens::CompareViewModel> compare_;
+  std::unique_ptr<screens::LeftoversViewModel> leftovers_;
   QThreadPool writer_;  // one thread, so that the last change is the one that stands
   std::unique_ptr<QQmlApplicationEngine> qml_;
 };

@@ -1,5 +1,8 @@
 // The screens of looking over, on a real engine in a throw-away folder.
+#include <QBuffer>
+#include <QElapsedTimer>
 #include <QGuiApplication>
+#include <QImage>
 #include <QLocale>
 #include <QQmlEngine>
 #include <QQmlExtensionPlugin>
@@ -8,13 +11,22 @@
 #include <optional>
 
 #include "app/demo/demo_shop.h"
+#include "blobs/hasher.h"
 #include "engine/engine.h"
+#include "folds/shots_of_car.h"
 #include "job/body_shape.h"
 #include "screens/before_cut_view_model.h"
 #include "screens/car_view_model.h"
+#include "screens/compare_view_model.h"
 #include "screens/film_view_model.h"
 #include "screens/inspect_view_model.h"
+#include "screens/look_view_model.h"
 #include "screens/open_car_view_model.h"
+#include "screens/shot_view_model.h"
+#include "screens/shots_view_model.h"
+#include "screens/wall_view_model.h"
+#include "tests/device/fake_camera.h"
+#include "tests/picture/rendered_panels.h"
 
 Q_IMPORT_QML_PLUGIN(Jambline_ThemePlugin)
 Q_IMPORT_QML_PLUGIN(Jambline_ScreensPlugin)
@@ -35,10 +47,24 @@ class Shop : public QObject {
   Q_PROPERTY(jambline::screens::CarViewModel* car READ car NOTIFY opened)
   Q_PROPERTY(jambline::screens::FilmViewModel* film READ film NOTIFY opened)
   Q_PROPERTY(jambline::screens::BeforeCutViewModel* beforeCut READ beforeCut NOTIFY opened)
+  Q_PROPERTY(jambline::screens::WallViewModel* wall READ wall NOTIFY opened)
+  Q_PROPERTY(jambline::screens::LookViewModel* look READ look NOTIFY opened)
+  Q_PROPERTY(jambline::screens::CompareViewModel* compare READ compare NOTIFY opened)
   Q_PROPERTY(int entries READ entries)
+  Q_PROPERTY(jambline::screens::ShotViewModel* shot READ shot NOTIFY opened)
+  Q_PROPERTY(jambline::screens::ShotsViewModel* shots READ shots NOTIFY opened)
+  Q_PROPERTY(bool cameraOn READ cameraOn)
+  Q_PROPERTY(int pictureCount READ pictureCount)
  public:
+  screens::ShotViewModel* shot() const { return shot_.get(); }
+  screens::ShotsViewModel* shots() const { return shots_.get(); }
+  bool cameraOn() const { return camera_.now == device::Camera::State::Ready; }
+  int pictureCount() const { return static_cast<int>(session_->car()->pictures.size()); }
   FilmViewModel* film() const { return film_.get(); }
   BeforeCutViewModel* beforeCut() const { return before_cut_.get(); }
+  screens::WallViewModel* wall() const { return wall_.get(); }
+  screens::LookViewModel* look() const { return look_.get(); }
+  screens::CompareViewModel* compare() const { return compare_.get(); }
   InspectViewModel* inspect() const { return inspect_.get(); }
   OpenCarViewModel* form() const { return form_.get(); }
   CarViewModel* car() const { return car_.get(); }
@@ -80,6 +106,51 @@ class Shop : public QObject {
     car.operations = {{job::Stage::Inspect, "", 60}};
     job_ = act(car).job;
     show();
+  }
+  // A sedan with its hood, decklid and doors in the job, at edges and jambs: twelve shots.
+  Q_INVOKABLE void openJambs() {
+    close();
+    clock_.moment = {1'790'000'000'000, 1000, BootId{{1}}, -240};
+    start();
+    act(acts::AddPerson{"Ivo", job::Role::Painter});
+    acts::OpenCar car;
+    car.plate = "K 41-208";
+    car.color = {"G7", "deep green", "#1F4D3A"};
+    car.body = job::BodyShape::FourDoorSedan;
+    for (const auto panel :
+         {job::Panel::Hood, job::Panel::Decklid, job::Panel::LeftFrontDoor,
+          job::Panel::RightFrontDoor, job::Panel::LeftRearDoor, job::Panel::RightRearDoor})
+      car.panels.push_back({.panel = panel});
+    car.operations = {{job::Stage::EdgesAndJambs, "", 60}};
+    job_ = act(car).job;
+    show();
+  }
+  // What the camera gives at a press of the shutter, and what comes of it.
+  Q_INVOKABLE bool answerShutter(bool good, int seed) {
+    if (!camera_.then) return false;
+    QImage taken = picture::PanelPicture(static_cast<unsigned>(seed)).taken();
+    if (!good) taken = picture::blurred(taken, 16);
+    QByteArray file;
+    QBuffer buffer(&file);
+    buffer.open(QIODevice::WriteOnly);
+    taken.save(&buffer, "JPG", 92);
+    camera_.answer(file);
+    return waited();
+  }
+  Q_INVOKABLE bool waited() {
+    QElapsedTimer since;
+    since.start();
+    while (shot_->step() == screens::ShotViewModel::Step::Busy && since.elapsed() < 5000) settle();
+    return shot_->step() != screens::ShotViewModel::Step::Busy;
+  }
+  Q_INVOKABLE int openMarks() const {
+    int all = 0;
+    for (const auto& panel : session_->car()->panels) all += panel.open_marks();
+    return all;
+  }
+  Q_INVOKABLE void unplug() {
+    camera_.why = Error{Code::FileFailed, "start", "camera", {{"cause", "unplugged"}}};
+    camera_.go(device::Camera::State::NoCamera);
   }
   // The demo shop's car of which two people on two devices said different things.
   Q_INVOKABLE void openDisputed() {
@@ -134,6 +205,43 @@ class Shop : public QObject {
                         .defect = job::DefectKind::Nib});
     settle();
   }
+  // A picture of 2000 x 1500 pixels in one color, of the panel at check-in; `mark`: "" none. Gives
+  // its id.
+  Q_INVOKABLE QString keepPicture(const QString& color, const QString& panel, const QString& mark) {
+    QImage image(2000, 1500, QImage::Format_RGB32);
+    image.fill(QColor(color));
+    QByteArray png;
+    QBuffer buffer(&png);
+    buffer.open(QIODevice::WriteOnly);
+    image.save(&buffer, "PNG");
+    const std::vector<std::uint8_t> bytes(png.begin(), png.end());
+    blobs::Hasher hasher;
+    hasher.update(bytes);
+    acts::TakePicture command{job_, {}, job::PictureFrom::File, {}, false};
+    command.facts.file = *hasher.finish();
+    command.facts.size_bytes = png.size();
+    command.facts.width_px = 2000;
+    command.facts.height_px = 1500;
+    if (!panel.isEmpty()) command.place.panel = screens::panel_of_word(panel);
+    if (!mark.isEmpty()) command.place.mark = MarkId{*MarkId::parse(mark.toStdString())};
+    command.place.shot = folds::shots_of(session_->shop(), command.place.stage).front().shot;
+    engine_->keep_picture(std::make_shared<const std::vector<std::uint8_t>>(bytes), command,
+                          session_->person(), [](const Result<engine::Wrote>& wrote) {
+                            if (!wrote) qFatal("a picture was refused");
+                          });
+    settle();
+    clock_.advance_ms(60'000);
+    return QString::fromStdString(session_->car()->pictures.back().picture.hex());
+  }
+  Q_INVOKABLE int notes(const QString& picture) const {
+    return static_cast<int>(seen(picture).size());
+  }
+  // What was drawn last: shape, its two points, and its words.
+  Q_INVOKABLE QVariantList lastNote(const QString& picture) const {
+    const auto& drawn = seen(picture).back().drawn;
+    return {static_cast<int>(drawn.shape),     drawn.x, drawn.y, drawn.to_x, drawn.to_y,
+            QString::fromStdString(drawn.text)};
+  }
   // The mark as the record has it, on the panel laid flat.
   Q_INVOKABLE QPointF stored(const QString& panel, int which) const {
     const auto* seen = session_->car()->find(*screens::panel_of_word(panel));
@@ -151,6 +259,16 @@ class Shop : public QObject {
 
  private:
   void close() {
+    compare_.reset();
+    look_.reset();
+    wall_.reset();
+    pictures_.reset();
+    shot_.reset();
+    shots_.reset();
+    if (engine_) engine_->drain();
+    intake_.reset();
+    camera_.now = device::Camera::State::Off;
+    camera_.why.reset();
     before_cut_.reset();
     film_.reset();
     car_.reset();
@@ -188,7 +306,25 @@ class Shop : public QObject {
     before_cut_ = std::make_unique<BeforeCutViewModel>(*session_);
     QQmlEngine::setObjectOwnership(film_.get(), QQmlEngine::CppOwnership);
     QQmlEngine::setObjectOwnership(before_cut_.get(), QQmlEngine::CppOwnership);
+    intake_ = std::make_unique<screens::PictureIntake>(
+        *session_, (folder_->path() + QStringLiteral("/thumbnails")).toStdString());
+    shot_ = std::make_unique<screens::ShotViewModel>(*session_, *intake_, camera_);
+    shots_ = std::make_unique<screens::ShotsViewModel>(*session_, *intake_);
+    for (QObject* one :
+         std::initializer_list<QObject*>{shot_.get(), shots_.get(), intake_.get(), &camera_})
+      QQmlEngine::setObjectOwnership(one, QQmlEngine::CppOwnership);
+    pictures_ = std::make_unique<screens::PictureStore>(screens::PictureStore::of(
+        engine_->blobs(), (folder_->path() + QStringLiteral("/thumbnails")).toStdString()));
+    wall_ = std::make_unique<screens::WallViewModel>(*session_, *pictures_);
+    look_ = std::make_unique<screens::LookViewModel>(*session_, *pictures_);
+    compare_ = std::make_unique<screens::CompareViewModel>(*session_, *pictures_);
+    for (QObject* one :
+         std::initializer_list<QObject*>{pictures_.get(), wall_.get(), look_.get(), compare_.get()})
+      QQmlEngine::setObjectOwnership(one, QQmlEngine::CppOwnership);
     emit opened();
+  }
+  const std::vector<folds::PictureNoteView>& seen(const QString& picture) const {
+    return session_->car()->find(PictureId{*PictureId::parse(picture.toStdString())})->notes;
   }
   engine::Wrote act(acts::Command command) {
     std::optional<engine::Wrote> out;
@@ -219,6 +355,14 @@ class Shop : public QObject {
   std::unique_ptr<CarViewModel> car_;
   std::unique_ptr<FilmViewModel> film_;
   std::unique_ptr<BeforeCutViewModel> before_cut_;
+  device::FakeCamera camera_;
+  std::unique_ptr<screens::PictureIntake> intake_;
+  std::unique_ptr<screens::ShotViewModel> shot_;
+  std::unique_ptr<screens::ShotsViewModel> shots_;
+  std::unique_ptr<screens::PictureStore> pictures_;
+  std::unique_ptr<screens::WallViewModel> wall_;
+  std::unique_ptr<screens::LookViewModel> look_;
+  std::unique_ptr<screens::CompareViewModel> compare_;
   JobId job_;
 };
 

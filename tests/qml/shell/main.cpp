@@ -14,6 +14,8 @@
 #include "screens/pin_view_model.h"
 #include "screens/shop_folder_view_model.h"
 #include "screens/shop_view_model.h"
+#include "screens/shot_list_view_model.h"
+#include "tests/qml/shell/scan_desk.h"
 
 Q_IMPORT_QML_PLUGIN(Jambline_ThemePlugin)
 Q_IMPORT_QML_PLUGIN(Jambline_ScreensPlugin)
@@ -32,6 +34,7 @@ class Shop : public QObject {
   Q_PROPERTY(jambline::screens::ForgottenClockViewModel* forgotten READ forgotten NOTIFY opened)
   Q_PROPERTY(jambline::screens::ShopViewModel* shop READ shop NOTIFY opened)
   Q_PROPERTY(jambline::screens::ShopFolderViewModel* folder READ folder NOTIFY opened)
+  Q_PROPERTY(jambline::screens::ShotListViewModel* shots READ shots NOTIFY opened)
   Q_PROPERTY(jambline::screens::DemoViewModel* demo READ demo NOTIFY opened)
   Q_PROPERTY(jambline::screens::BoothViewModel* booth READ booth NOTIFY opened)
   Q_PROPERTY(QString chosen READ chosen)
@@ -41,6 +44,7 @@ class Shop : public QObject {
   screens::ForgottenClockViewModel* forgotten() const { return forgotten_.get(); }
   screens::ShopViewModel* shop() const { return shop_.get(); }
   screens::ShopFolderViewModel* folder() const { return shop_folder_.get(); }
+  screens::ShotListViewModel* shots() const { return shots_.get(); }
   screens::DemoViewModel* demo() const { return demo_.get(); }
   screens::BoothViewModel* booth() const { return booth_.get(); }
   QString chosen() const { return session_->personName(); }
@@ -56,6 +60,7 @@ class Shop : public QObject {
     shop_.reset();
     forgotten_.reset();
     pin_.reset();
+    shots_.reset();
     engine_.reset();
     session_.reset();
     folder_.emplace();
@@ -86,11 +91,12 @@ class Shop : public QObject {
     forgotten_ = std::make_unique<screens::ForgottenClockViewModel>(*session_);
     shop_ = std::make_unique<screens::ShopViewModel>(*session_);
     shop_folder_ = std::make_unique<screens::ShopFolderViewModel>(*session_, folder_->path());
+    shots_ = std::make_unique<screens::ShotListViewModel>(*session_);
     demo_ =
         std::make_unique<screens::DemoViewModel>(false, QStringLiteral("/bin/true"), QStringList());
-    for (QObject* one :
-         std::initializer_list<QObject*>{pin_.get(), forgotten_.get(), shop_.get(),
-                                         shop_folder_.get(), demo_.get(), booth_.get()})
+    for (QObject* one : std::initializer_list<QObject*>{pin_.get(), forgotten_.get(), shop_.get(),
+                                                        shop_folder_.get(), demo_.get(),
+                                                        booth_.get(), shots_.get()})
       QQmlEngine::setObjectOwnership(one, QQmlEngine::CppOwnership);
     emit opened();
   }
@@ -137,6 +143,7 @@ class Shop : public QObject {
   std::unique_ptr<screens::ForgottenClockViewModel> forgotten_;
   std::unique_ptr<screens::ShopViewModel> shop_;
   std::unique_ptr<screens::ShopFolderViewModel> shop_folder_;
+  std::unique_ptr<screens::ShotListViewModel> shots_;
   std::unique_ptr<screens::DemoViewModel> demo_;
   std::unique_ptr<screens::BoothViewModel> booth_;
 };
@@ -150,12 +157,15 @@ class Setup : public QObject {
   void qmlEngineAvailable(QQmlEngine* engine) {
     engine->addImportPath(QStringLiteral("qrc:/qt/qml"));
     qmlRegisterSingletonInstance("Jambline.Test", 1, 0, "Shop", &shop_);
+    qmlRegisterSingletonInstance("Jambline.Test", 1, 0, "Scan", &scan_);
   }
 
  private:
   Shop shop_;
+  ScanDesk scan_;
 };
 
 QUICK_TEST_MAIN_WITH_SETUP(shell, Setup)
 
 #include "main.moc"
+#include "moc_scan_desk.cpp"

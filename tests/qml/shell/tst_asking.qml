@@ -26,6 +26,7 @@ Item {
                 anchors.fill: parent
                 shop: Shop.shop
                 folder: Shop.folder
+                shots: Shop.shots
             }
             ForgottenClockSheet {
                 id: forgotten
@@ -107,6 +108,35 @@ Item {
             pressAgain("pinEnter");
             compare(page.pin.opened, false);
             compare(Shop.chosen, "Mara");
+        }
+
+        function test_aManagerChangesWhatAStageWants() {
+            press("clockStillRuns");
+            page.shop.showShop();
+            tryCompare(page.shop, "shown", 1);
+            press("shopShots");
+            compare(page.shop.title, "Pictures");
+            Shop.shots.open("mask");
+            compare(page.shop.title, "Mask");
+            const many = Shop.shots.shots.rowCount();
+            press("shotListOut");
+            compare(Shop.shots.shots.rowCount(), many - 1);
+            compare(Shop.shots.awayCount, 1);
+            press("shotListIn");
+            compare(Shop.shots.shots.rowCount(), many);
+            compare(Shop.shots.awayCount, 0);
+            const add = findChild(page, "shotListAdd");
+            compare(add.waits, true);
+            findChild(page, "shotListName").text = "spare wheel well";
+            press("shotListView12");
+            press("shotListOften0");
+            compare(add.waits, false);
+            press("shotListAdd");
+            compare(Shop.shots.shots.rowCount(), many + 1);
+            compare(findChild(page, "shotListName").text, "");
+            Shop.be("Ivo");
+            compare(findChild(page, "shotListOut").visible, false);
+            compare(add.visible, false);
         }
 
         function test_aLeaversNameIsErasedInTwoSteps() {
