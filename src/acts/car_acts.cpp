@@ -11,6 +11,7 @@ namespace jambline::acts {
 namespace {
 constexpr std::size_t most_plate_bytes = 24;
 constexpr std::size_t most_title_bytes = 80;
+constexpr std::size_t most_why_bytes = 200;
 constexpr std::size_t most_note_bytes = 4000;
 constexpr int most_estimate_min = 60000;
 
@@ -53,6 +54,45 @@ Status estimate_fits(int estimate_min, const char* operation) {
   return {};
 }
 
+// What is not said needs no words in the record.
+template <class T>
+std::optional<T> unless(const T& value, const T& usual) {
+  return value == usual ? std::nullopt : std::optional(value);
+}
+
+// Work that is not first-time work says why.
+Result<entries::OperationPlanned> planned_entry(const Scene& scene, const PlannedOperation& planned,
+                                                const char* operation) {
+  JAMBLINE_TRY(estimate_fits(planned.estimate_min, operation));
+  if (planned.title.size() > most_title_bytes) return fail(Code::TooLarge, operation, "title");
+  std::string why = planned.why;
+  if (planned.work == job::WorkKind::Supplement || planned.work == job::WorkKind::Redo) {
+    JAMBLINE_ASSIGN(why, typed(planned.why, operation, "why", most_why_bytes));
+  }
+  return entries::OperationPlanned{scene.context.random.make<OperationId>(),
+                                   planned.stage,
+                                   planned.title,
+                                   planned.estimate_min,
+                                   {},
+                                   unless(planned.work, job::WorkKind::FirstTime),
+                                   unless(why, std::string()),
+                                   planned.picture,
+                                   unless(planned.approval, job::Approval::NotNeeded)};
+}
+
+// An operation as it stands, to be said anew.
+entries::OperationPlanned said_of(const folds::OperationView& operation) {
+  return {operation.operation,
+          operation.stage,
+          operation.title,
+          operation.estimate_min,
+          operation.heads,
+          unless(operation.work, job::WorkKind::FirstTime),
+          unless(operation.why, std::string()),
+          operation.picture,
+          unless(operation.approval, job::Approval::NotNeeded)};
+}
+
 Status on_this_body(job::BodyShape body, job::Panel panel, const char* operation) {
   if (!job::pattern(body).find(panel))
     return fail(Code::Unknown, operation, std::string(word_of(panel)));
@@ -82,13 +122,8 @@ Drafts decide_one(const Scene& scene, const OpenCar& command) {
     out.push_back({job, entries::PanelPlanned{plan, {}}});
   }
   for (const auto& planned : command.operations) {
-    JAMBLINE_TRY(estimate_fits(planned.estimate_min, operation));
-    if (planned.title.size() > most_title_bytes) return fail(Code::TooLarge, operation, "title");
-    out.push_back({job, entries::OperationPlanned{scene.context.random.make<OperationId>(),
-                                                  planned.stage,
-                                                  planned.title,
-                                                  planned.estimate_min,
-                                                  {}}});
+    JAMBLINE_ASSIGN(auto said, planned_entry(scene, planned, operation));
+    out.push_back({job, std::move(said)});
   }
   return out;
 }
@@ -129,16 +164,40 @@ Drafts decide_one(const Scene& scene, const PlanPanel& command) {
 }
 
 Drafts decide_one(const Scene& scene, const PlanOperation& command) {
-  JAMBLINE_TRY(scene.car(command.job, "plan an operation"));
-  JAMBLINE_TRY(estimate_fits(command.operation.estimate_min, "plan an operation"));
-  if (command.operation.title.size() > most_title_bytes)
-    return fail(Code::TooLarge, "plan an operation", "title");
-  return std::vector<Draft>{
-      {command.job, entries::OperationPlanned{scene.context.random.make<OperationId>(),
-                                              command.operation.stage,
-                                              command.operation.title,
-                                              command.operation.estimate_min,
-                                              {}}}};
+  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, "plan an operation"));
+  JAMBLINE_ASSIGN(auto planned, planned_entry(scene, command.operation, "plan an operation"));
+  if (planned.picture && !car->find(*planned.picture))
+    return fail(Code::Unknown, "plan an operation", "picture");
+  return std::vector<Draft>{{command.job, std::move(planned)}};
+}
+
+Drafts decide_one(const Scene& scene, const AnswerSupplement& command) {
+  const char* const doing = "answer a supplement";
+  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, doing));
+  const auto* operation = car->find(command.operation);
+  if (!operation) return fail(Code::Unknown, doing, "operation");
+  if (operation->approval == command.approval)
+    return fail(Code::AlreadyDone, doing, operation->title);
+  auto said = said_of(*operation);
+  said.approval = command.approval;
+  return std::vector<Draft>{{command.job, std::move(said)}};
+}
+
+Drafts decide_one(const Scene& scene, const FinishOperation& command) {
+  const char* const doing = "finish an operation";
+  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, doing));
+  const auto* operation = car->find(command.operation);
+  if (!operation) return fail(Code::Unknown, doing, "operation");
+  if (operation->done == command.done) return fail(Code::AlreadyDone, doing, operation->title);
+  std::vector<Draft> out;
+  for (const auto& running : car->running)
+    if (command.done && running.person == scene.context.person &&
+        running.operation == command.operation)
+      out.push_back({command.job, entries::ClockActed{running.person, entries::ClockActKind::Stop,
+                                                      running.operation}});
+  out.push_back({command.job,
+                 entries::OperationDone{command.operation, command.done, operation->done_heads}});
+  return out;
 }
 
 Drafts decide_one(const Scene& scene, const ChangeEstimate& command) {
@@ -146,10 +205,9 @@ Drafts decide_one(const Scene& scene, const ChangeEstimate& command) {
   JAMBLINE_TRY(estimate_fits(command.estimate_min, "change an estimate"));
   const auto* operation = car->find(command.operation);
   if (!operation) return fail(Code::Unknown, "change an estimate", "operation");
-  return std::vector<Draft>{
-      {command.job,
-       entries::OperationPlanned{operation->operation, operation->stage, operation->title,
-                                 command.estimate_min, operation->heads}}};
+  auto said = said_of(*operation);
+  said.estimate_min = command.estimate_min;
+  return std::vector<Draft>{{command.job, std::move(said)}};
 }
 
 // Who finishes a stage is no longer at it: the own clock on it stops by the same act. The clocks of
@@ -189,26 +247,6 @@ Drafts decide_one(const Scene& scene, const WriteNote& command) {
   JAMBLINE_TRY(scene.car(command.job, "write a note"));
   JAMBLINE_ASSIGN(std::string text, typed(command.text, "write a note", "note", most_note_bytes));
   return std::vector<Draft>{{command.job, entries::NoteWritten{std::move(text)}}};
-}
-
-// The car goes; whoever still runs a clock on it is stopped by the same act.
-Drafts decide_one(const Scene& scene, const Deliver& command) {
-  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, "deliver"));
-  if (car->delivered_ms) return fail(Code::AlreadyDone, "deliver", car->plate);
-  int open_points = 0;
-  for (const auto& panel : car->panels) {
-    if (panel.disputed)
-      return fail(Code::Disputed, "deliver", std::string(word_of(panel.plan.panel)));
-    open_points += panel.verdict != job::Verdict::Clean ? 1 : 0;
-  }
-  for (const auto& stage : car->stages) open_points += stage.done ? 0 : 1;
-  std::vector<Draft> out;
-  for (const auto& running : car->running)
-    if (!running.paused)
-      out.push_back({command.job, entries::ClockActed{running.person, entries::ClockActKind::Stop,
-                                                      running.operation}});
-  out.push_back({command.job, entries::CarDelivered{open_points}});
-  return out;
 }
 
 }  // namespace jambline::acts

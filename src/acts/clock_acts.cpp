@@ -5,6 +5,8 @@
 namespace jambline::acts {
 
 namespace {
+constexpr std::size_t most_reason_bytes = 200;
+
 struct At {
   const folds::CarView* car;
   const folds::RunningView* running;
@@ -44,6 +46,14 @@ Drafts decide_one(const Scene& scene, const StartClock& command) {
   const bool same_car = at && at->car->job == command.job;
   if (runs && same_car && at->running->operation == command.operation)
     return fail(Code::AlreadyRunning, operation, name_of(scene, command.worker));
+  if (command.started_ms) {
+    // Only where nothing of that person runs, and after the last thing that the clock did here.
+    if (at) return fail(Code::AlreadyRunning, operation, name_of(scene, command.worker));
+    JAMBLINE_TRY(not_to_come(command.started_ms, scene, operation));
+    for (const auto& act : car->visit.clock_acts)
+      if (act.worker == command.worker && act.at_ms > *command.started_ms)
+        return fail(Code::OutOfRange, operation, "time");
+  }
   std::vector<Draft> out;
   if (at && !same_car) {
     JAMBLINE_TRY(scene.car(at->car->job, operation));
@@ -51,7 +61,8 @@ Drafts decide_one(const Scene& scene, const StartClock& command) {
                                                      at->running->operation}});
   }
   const auto act = runs && same_car ? entries::ClockActKind::Switch : entries::ClockActKind::Start;
-  out.push_back({command.job, entries::ClockActed{command.worker, act, command.operation}});
+  out.push_back({command.job,
+                 entries::ClockActed{command.worker, act, command.operation, command.started_ms}});
   return out;
 }
 
@@ -76,6 +87,30 @@ Drafts decide_one(const Scene& scene, const StopClock& command) {
   return std::vector<Draft>{
       {at->car->job, entries::ClockActed{command.worker, entries::ClockActKind::Stop,
                                          at->running->operation, command.ended_ms}}};
+}
+
+Drafts decide_one(const Scene& scene, const AmendClock& command) {
+  const char* const operation = "amend the clock";
+  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, operation));
+  JAMBLINE_ASSIGN(std::string reason,
+                  typed(command.reason, operation, "reason", most_reason_bytes));
+  JAMBLINE_TRY(not_to_come(command.at_ms, scene, operation));
+  std::vector<const folds::ClockActView*> own;
+  for (const auto& act : car->visit.clock_acts)
+    if (act.entry == command.act)
+      for (const auto& other : car->visit.clock_acts)
+        if (other.worker == act.worker) own.push_back(&other);
+  if (own.empty()) return fail(Code::Unknown, operation, "act");
+  const auto found = std::find_if(own.begin(), own.end(),
+                                  [&](const auto* one) { return one->entry == command.act; });
+  const auto* act = *found;
+  if (act->at_ms == command.at_ms) return fail(Code::AlreadyDone, operation, "time");
+  const bool after_the_one_before =
+      found == own.begin() || own[found - own.begin() - 1]->at_ms <= command.at_ms;
+  const bool before_the_next = found + 1 == own.end() || command.at_ms <= (*(found + 1))->at_ms;
+  if (!after_the_one_before || !before_the_next) return fail(Code::OutOfRange, operation, "time");
+  return std::vector<Draft>{{command.job, entries::ClockAmended{command.act, command.at_ms,
+                                                                std::move(reason), act->heads}}};
 }
 
 }  // namespace jambline::acts

@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "entries/entry.h"
+#include "job/assembly.h"
 #include "job/before_cut.h"
 #include "job/booth.h"
 #include "job/car.h"
@@ -74,10 +75,15 @@ struct CorrectBoothEvent {
 };
 
 // 2) The car
+// Work that is not first-time work says why; a supplement may want an approval.
 struct PlannedOperation {
   job::Stage stage{};
   std::string title;
   int estimate_min = 0;
+  job::WorkKind work{};
+  std::string why = {};
+  std::optional<PictureId> picture = {};
+  job::Approval approval{};
 };
 struct OpenCar {
   std::string plate;
@@ -124,6 +130,17 @@ struct ChangeEstimate {
   OperationId operation;
   int estimate_min = 0;
 };
+// Done by whoever taps; the own clock on it stops by the same act.
+struct FinishOperation {
+  JobId job;
+  OperationId operation;
+  bool done = true;
+};
+struct AnswerSupplement {
+  JobId job;
+  OperationId operation;
+  job::Approval approval{};
+};
 struct FinishStage {
   JobId job;
   job::Stage stage{};
@@ -135,8 +152,46 @@ struct WriteNote {
   JobId job;
   std::string text;
 };
+// Refused with open points that nobody signed for, and while a rule stands in the way: a hard one
+// wants a reason, one without an override has no way round.
 struct Deliver {
   JobId job;
+  std::optional<job::RuleReason> against_rules = {};
+};
+struct SayCheckIn {
+  JobId job;
+  job::CheckIn said;
+};
+struct SayPart {
+  JobId job;
+  std::optional<PartId> part;  // none: a new one
+  job::OrderedPart said;
+};
+struct SaySublet {
+  JobId job;
+  std::optional<SubletId> sublet;  // none: a new one
+  job::Sublet said;
+};
+// `waits` false: it goes on.
+struct SayWait {
+  JobId job;
+  job::WaitReason reason{};
+  bool waits = true;
+  std::optional<std::int64_t> expected_ms = {};
+};
+// By somebody who is no person of the shop; whoever taps hands over the glass.
+struct Sign {
+  JobId job;
+  job::SignedFor what{};
+  std::string signer;
+  std::vector<job::Stroke> strokes;
+};
+// Of a delivered car: it is in work again, and what is worked on it is a comeback's.
+struct SayCameBack {
+  JobId job;
+  std::string complaint;
+  std::optional<job::Panel> panel = {};
+  std::string who_pays = {};
 };
 
 // 3) Looking over. The first mark on a panel says "to correct" by itself, in the same action.
@@ -265,6 +320,15 @@ struct CheckEdges {
 struct SetShotList {
   job::Stage stage{};
   std::vector<job::Shot> shots;
+};
+
+// When the shop is open, and what comes before what; a manager's.
+struct SetCalendar {
+  job::Calendar calendar;
+};
+struct SetRule {
+  std::optional<RuleId> rule;  // none: a new one
+  job::AssemblyRule said;
 };
 
 // The air: booths, protection, limits, products (the shop's); spraying, baking, bonding (a car's).
@@ -412,10 +476,13 @@ struct ReadClimate {
 };
 
 // 5) The clock. One clock a person: starting elsewhere ends what ran, in the same action.
+// `started_ms`: it was forgotten and began earlier, though not before the last thing that the
+// person's clock did.
 struct StartClock {
   PersonId worker;
   JobId job;
   OperationId operation;
+  std::optional<std::int64_t> started_ms = {};
 };
 struct PauseClock {
   PersonId worker;
@@ -424,6 +491,14 @@ struct PauseClock {
 struct StopClock {
   PersonId worker;
   std::optional<std::int64_t> ended_ms = {};
+};
+// An act of a clock was made at another time: not before the act before it, not after the one that
+// follows. Both times are kept.
+struct AmendClock {
+  JobId job;
+  Hash act;
+  std::int64_t at_ms{};
+  std::string reason;
 };
 
 // 6) Handing on. No panel: the whole car.
@@ -441,9 +516,36 @@ struct ReturnRelease {
   JobId job;
   ReleaseId release;
   std::string reason;
+  std::optional<PictureId> picture = {};
+};
+// Two took it, or one took and one returned it, without knowing of each other: who has it.
+struct SettleRelease {
+  JobId job;
+  ReleaseId release;
+  PersonId taker;
 };
 
-// 7) Taking back
+// 7) Putting it together. Against a hard rule or a hold only with a reason; against one without an
+// override never.
+struct SayStep {
+  JobId job;
+  job::Step step{};
+  bool done = true;
+  std::optional<job::RuleReason> against_rules = {};
+};
+struct MeasureFit {
+  JobId job;
+  job::Panel panel{};
+  job::FitRound round{};
+  std::vector<job::GapPoint> points;
+};
+struct MoveFasteners {
+  JobId job;
+  job::Panel panel{};
+  std::vector<job::FastenerMove> moves;
+};
+
+// 8) Taking back
 struct Withdraw {
   JobId job;
   Hash target;
@@ -453,19 +555,20 @@ struct UndoAction {
   std::vector<std::pair<JobId, Hash>> entries;
 };  // what the last act wrote
 
-using CommandKinds =
-    std::variant<NameShop, AddPerson, RenamePerson, ChangeRole, LetPersonGo, AddRack, AddBooth,
-                 ChangeBooth, LogBoothEvent, CorrectBoothEvent, OpenCar, SetPlate, SetVin, SetColor,
-                 SetPromise, PlanPanel, SayBooth, PlanOperation, ChangeEstimate, FinishStage,
-                 WriteNote, Deliver, PlaceMark, MoveMark, DescribeMark, WithdrawMark,
-                 SayDirtAllOver, GiveVerdict, SetCause, ReadFilm, AnswerBeforeCut, FinishRound,
-                 EndMark, TakePicture, FilePicture, NotePicture, CheckEdges, SetShotList,
-                 SetBoothFacts, ReadBooth, StartSpray, GunDown, SayExhaust, LogClearanceOver,
-                 ReportSprayedWithout, SetRespirator, RecordFitTest, ChangeCartridge,
-                 CheckBreathingAir, SayDoNotSpray, SetDue, SetLimit, SetProduct, LogSample,
-                 OpenFirstAid, MixProduct, SayCoats, ReadBakeLimit, SayBake, ReadPanelTemperature,
-                 CheckThumbnail, SayBonded, ReadClimate, StartClock, PauseClock, StopClock,
-                 OfferRelease, TakeRelease, ReturnRelease, Withdraw, UndoAction>;
+using CommandKinds = std::variant<
+    NameShop, AddPerson, RenamePerson, ChangeRole, LetPersonGo, AddRack, AddBooth, ChangeBooth,
+    LogBoothEvent, CorrectBoothEvent, OpenCar, SetPlate, SetVin, SetColor, SetPromise, PlanPanel,
+    SayBooth, PlanOperation, ChangeEstimate, FinishStage, WriteNote, Deliver, PlaceMark, MoveMark,
+    DescribeMark, WithdrawMark, SayDirtAllOver, GiveVerdict, SetCause, ReadFilm, AnswerBeforeCut,
+    FinishRound, EndMark, TakePicture, FilePicture, NotePicture, CheckEdges, SetShotList,
+    SetBoothFacts, ReadBooth, StartSpray, GunDown, SayExhaust, LogClearanceOver,
+    ReportSprayedWithout, SetRespirator, RecordFitTest, ChangeCartridge, CheckBreathingAir,
+    SayDoNotSpray, SetDue, SetLimit, SetProduct, LogSample, OpenFirstAid, MixProduct, SayCoats,
+    ReadBakeLimit, SayBake, ReadPanelTemperature, CheckThumbnail, SayBonded, ReadClimate,
+    StartClock, PauseClock, StopClock, OfferRelease, TakeRelease, ReturnRelease, Withdraw,
+    UndoAction, FinishOperation, AnswerSupplement, SayCheckIn, SayPart, SaySublet, SayWait, Sign,
+    SayCameBack, AmendClock, SettleRelease, SayStep, MeasureFit, MoveFasteners, SetCalendar,
+    SetRule>;
 
 // Copied and destroyed in one place, as an entry's payload is.
 struct Command : CommandKinds {

@@ -89,6 +89,21 @@ Drafts decide_one(const Scene& scene, const TakeRelease& command);
 Drafts decide_one(const Scene& scene, const ReturnRelease& command);
 Drafts decide_one(const Scene& scene, const Withdraw& command);
 Drafts decide_one(const Scene& scene, const UndoAction& command);
+Drafts decide_one(const Scene& scene, const FinishOperation& command);
+Drafts decide_one(const Scene& scene, const AnswerSupplement& command);
+Drafts decide_one(const Scene& scene, const SayCheckIn& command);
+Drafts decide_one(const Scene& scene, const SayPart& command);
+Drafts decide_one(const Scene& scene, const SaySublet& command);
+Drafts decide_one(const Scene& scene, const SayWait& command);
+Drafts decide_one(const Scene& scene, const Sign& command);
+Drafts decide_one(const Scene& scene, const SayCameBack& command);
+Drafts decide_one(const Scene& scene, const AmendClock& command);
+Drafts decide_one(const Scene& scene, const SettleRelease& command);
+Drafts decide_one(const Scene& scene, const SayStep& command);
+Drafts decide_one(const Scene& scene, const MeasureFit& command);
+Drafts decide_one(const Scene& scene, const MoveFasteners& command);
+Drafts decide_one(const Scene& scene, const SetCalendar& command);
+Drafts decide_one(const Scene& scene, const SetRule& command);
 
 struct FoundMark {
   const folds::PanelView* panel;
@@ -105,6 +120,14 @@ job::Stage stage_of_looking(const folds::CarView& car);
 
 // A mark on a panel that nobody judged yet, or that was clean, says "to correct" by itself.
 void say_to_correct(const JobId& job, const folds::PanelView& panel, std::vector<Draft>& out);
+
+// What is done against rules: those that stand in the way of a step. NotYet without a reason,
+// NotAllowed where one has no override.
+Result<std::vector<entries::BrokenRule>> rules_broken(const Scene& scene, const folds::CarView& car,
+                                                      job::Step step,
+                                                      const std::optional<job::RuleReason>& reason,
+                                                      const char* doing);
+std::vector<Hash> heads_of_step(const folds::CarView& car, job::Step step);
 
 // OutOfRange with the value and its limits; no number is none of them.
 Status in_range(double value, double least, double most, const char* operation, const char* field);

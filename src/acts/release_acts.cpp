@@ -21,14 +21,15 @@ Result<Found> find_release(const folds::CarView& car, const ReleaseId& release,
 }
 
 Drafts answer(const Scene& scene, const JobId& job, const ReleaseId& release, bool taken,
-              std::string reason, const char* operation) {
+              std::string reason, std::optional<PictureId> picture, const char* operation) {
   JAMBLINE_ASSIGN(const auto* car, scene.car(job, operation));
   JAMBLINE_ASSIGN(const Found found, find_release(*car, release, operation));
   if (found.release->disputed) return fail(Code::Disputed, operation, found.subject);
   if (found.release->state != folds::ReleaseState::Offered)
     return fail(Code::AlreadyDone, operation, found.subject);
+  if (picture && !car->find(*picture)) return fail(Code::Unknown, operation, "picture");
   return std::vector<Draft>{{job, entries::ReleaseAnswered{release, taken, std::move(reason),
-                                                           found.release->answer_heads}}};
+                                                           found.release->answer_heads, picture}}};
 }
 }  // namespace
 
@@ -56,12 +57,26 @@ Drafts decide_one(const Scene& scene, const OfferRelease& command) {
 }
 
 Drafts decide_one(const Scene& scene, const TakeRelease& command) {
-  return answer(scene, command.job, command.release, true, "", "take");
+  return answer(scene, command.job, command.release, true, "", {}, "take");
 }
 
 Drafts decide_one(const Scene& scene, const ReturnRelease& command) {
   JAMBLINE_ASSIGN(std::string reason, typed(command.reason, "return", "reason", most_reason_bytes));
-  return answer(scene, command.job, command.release, false, std::move(reason), "return");
+  return answer(scene, command.job, command.release, false, std::move(reason), command.picture,
+                "return");
+}
+
+Drafts decide_one(const Scene& scene, const SettleRelease& command) {
+  const char* const operation = "settle who has it";
+  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, operation));
+  JAMBLINE_ASSIGN(const Found found, find_release(*car, command.release, operation));
+  if (!found.release->disputed) return fail(Code::AlreadyDone, operation, found.subject);
+  const auto* taker = scene.world.shop.find(command.taker);
+  if (!taker || taker->left) return fail(Code::Unknown, operation, "person");
+  return std::vector<Draft>{
+      {command.job,
+       entries::ReleaseAnswered{
+           command.release, true, "", found.release->answer_heads, {}, command.taker}}};
 }
 
 }  // namespace jambline::acts

@@ -66,6 +66,11 @@ using FitTestId = Id<struct FitTestTag>;
 using ProductId = Id<struct ProductTag>;
 using LimitId = Id<struct LimitTag>;
 using SampleId = Id<struct SampleTag>;
+using PartId = Id<struct PartTag>;
+using SubletId = Id<struct SubletTag>;
+using RuleId = Id<struct RuleTag>;
+using FitId = Id<struct FitTag>;
+using ComebackId = Id<struct ComebackTag>;
 
 }  // namespace jambline
 

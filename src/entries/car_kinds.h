@@ -7,6 +7,7 @@
 
 #include "entries/shop_kinds.h"
 #include "job/car.h"
+#include "job/operation.h"
 #include "job/shot.h"
 #include "job/stage.h"
 
@@ -114,6 +115,10 @@ struct OperationPlanned {
   std::string title;     // empty: the stage's own name
   int estimate_min = 0;  // 0: none given
   std::vector<Hash> replaces;
+  std::optional<job::WorkKind> work = {};  // absent: first time
+  std::optional<std::string> why = {};     // of a supplement or redo
+  std::optional<PictureId> picture = {};
+  std::optional<job::Approval> approval = {};
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "operation"}, self.operation);
@@ -121,6 +126,10 @@ struct OperationPlanned {
     visit(Field{.name = "title"}, self.title);
     visit(Field{.name = "estimate_min", .unit = "min", .min = 0, .max = 60000}, self.estimate_min);
     visit(replaces_field, self.replaces);
+    visit(Field{.name = "work", .doc = "absent: first time"}, self.work);
+    visit(Field{.name = "why", .doc = "of a supplement, redo or comeback"}, self.why);
+    visit(Field{.name = "picture"}, self.picture);
+    visit(Field{.name = "approval", .doc = "absent: not needed"}, self.approval);
   }
 };
 
@@ -161,12 +170,14 @@ struct CarDelivered {
   static constexpr std::string_view name = "CarDelivered";
   static constexpr bool erasable = false;
   int open_points = 0;
+  std::optional<ComebackId> comeback = {};
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(
         Field{
             .name = "open_points", .doc = "points left open when it went", .min = 0, .max = 10000},
         self.open_points);
+    visit(Field{.name = "comeback", .doc = "that it ends"}, self.comeback);
   }
 };
 

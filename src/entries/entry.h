@@ -13,10 +13,12 @@
 #include <variant>
 
 #include "entries/air_kinds.h"
+#include "entries/assembly_kinds.h"
 #include "entries/car_kinds.h"
 #include "entries/correct_kinds.h"
 #include "entries/picture_kinds.h"
 #include "entries/shop_kinds.h"
+#include "entries/visit_kinds.h"
 #include "entries/work_kinds.h"
 
 namespace jambline::entries {
@@ -27,20 +29,20 @@ struct UnknownEntry {
 struct ErasedPayload {};
 struct MembershipAct {};
 
-using PayloadKinds =
-    std::variant<UnknownEntry, ErasedPayload, MembershipAct, ShopNamed, PersonAdded, PersonNamed,
-                 PersonLeft, RackPlaceAdded, BoothSet, BoothEventLogged, Withdrawn, CarOpened,
-                 PlateSet, VinSet, ColorSet, PromiseSet, PanelPlanned, SprayedIn, OperationPlanned,
-                 StageDone, NoteWritten, CarDelivered, MarkPlaced, MarkMoved, MarkDescribed,
-                 DirtAllOver, MarkEnded, VerdictGiven, FilmRead, BeforeCutAnswered, CauseSet,
-                 RoundFinished, ClockActed, ReleaseOffered, ReleaseAnswered, PictureTaken,
-                 PictureFiled, PictureNoted, EdgesLookedAt, ShotListSet, BoothFactsSet, BoothRead,
-                 BoothSaid, RespiratorSet, FitTestDone, CartridgeChanged, BreathingAirChecked,
-                 DoNotSpraySaid, DueSet, LimitSet, ProductSet, ExposureSampled, FirstAidOpened,
-                 SprayStarted, SprayedWithout, Mixed, Coated, BakeLimitRead, BakeSaid,
-                 PanelTemperatureRead, ThumbnailChecked, Bonded, ClimateRead>;
+using PayloadKinds = std::variant<
+    UnknownEntry, ErasedPayload, MembershipAct, ShopNamed, PersonAdded, PersonNamed, PersonLeft,
+    RackPlaceAdded, BoothSet, BoothEventLogged, Withdrawn, CarOpened, PlateSet, VinSet, ColorSet,
+    PromiseSet, PanelPlanned, SprayedIn, OperationPlanned, StageDone, NoteWritten, CarDelivered,
+    MarkPlaced, MarkMoved, MarkDescribed, DirtAllOver, MarkEnded, VerdictGiven, FilmRead,
+    BeforeCutAnswered, CauseSet, RoundFinished, ClockActed, ReleaseOffered, ReleaseAnswered,
+    PictureTaken, PictureFiled, PictureNoted, EdgesLookedAt, ShotListSet, BoothFactsSet, BoothRead,
+    BoothSaid, RespiratorSet, FitTestDone, CartridgeChanged, BreathingAirChecked, DoNotSpraySaid,
+    DueSet, LimitSet, ProductSet, ExposureSampled, FirstAidOpened, SprayStarted, SprayedWithout,
+    Mixed, Coated, BakeLimitRead, BakeSaid, PanelTemperatureRead, ThumbnailChecked, Bonded,
+    ClimateRead, CalendarSet, RuleSet, CheckedIn, OperationDone, PartSaid, SubletSaid, StepSaid,
+    WaitSaid, ClockAmended, Signed, CameBack, FitMeasured, FastenersMoved>;
 
-// Copied and destroyed in one place: some forty kinds are too many for every file that holds one.
+// Copied and destroyed in one place: some eighty kinds are too many for every file that holds one.
 struct Payload : PayloadKinds {
   using PayloadKinds::PayloadKinds;
   Payload();

@@ -170,12 +170,16 @@ struct ReleaseAnswered {
   bool taken = true;   // false: returned
   std::string reason;  // of a return
   std::vector<Hash> replaces;
+  std::optional<PictureId> picture = {};
+  std::optional<PersonId> taker = {};  // said afterwards, where two took it
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "release"}, self.release);
     visit(Field{.name = "taken", .doc = "false: returned to the giver"}, self.taken);
     visit(Field{.name = "reason"}, self.reason);
     visit(replaces_field, self.replaces);
+    visit(Field{.name = "picture", .doc = "of why it is returned"}, self.picture);
+    visit(Field{.name = "taker", .doc = "absent: whoever tapped"}, self.taker);
   }
 };
 

@@ -15,9 +15,11 @@
 #include "base/clock.h"
 #include "base/describe.h"
 #include "entries/work_kinds.h"
+#include "folds/assembly_view.h"
 #include "folds/car_air_view.h"
 #include "folds/correct_view.h"
 #include "folds/picture_view.h"
+#include "folds/visit_view.h"
 #include "job/car.h"
 #include "job/mark.h"
 #include "job/person.h"
@@ -88,8 +90,10 @@ struct ReleaseView {
   std::optional<job::Role> to;
   std::optional<RackId> rack;
   std::string reason;  // of a return
+  std::optional<PictureId> picture = {};
   std::int64_t wall_ms{};
   bool disputed = false;
+  std::vector<PersonId> takers = {};  // of a disputed one: who says that he has it
   std::vector<Hash> offer_heads;
   std::vector<Hash> answer_heads;
   template <class Self, class Visit>
@@ -145,6 +149,13 @@ struct OperationView {
   int estimate_min = 0;
   std::int64_t clocked_ms = 0;  // closed intervals only, all people
   std::vector<Hash> heads;
+  job::WorkKind work{};
+  std::string why = {};
+  std::optional<PictureId> picture = {};
+  job::Approval approval{};
+  bool done = false;  // itself, or its stage
+  std::optional<PersonId> done_by = {};
+  std::vector<Hash> done_heads = {};
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "operation"}, self.operation);
@@ -152,6 +163,12 @@ struct OperationView {
     visit(Field{.name = "title"}, self.title);
     visit(Field{.name = "estimate_min", .unit = "min"}, self.estimate_min);
     visit(Field{.name = "clocked_ms", .unit = "ms"}, self.clocked_ms);
+    visit(Field{.name = "work"}, self.work);
+    visit(Field{.name = "why"}, self.why);
+    visit(Field{.name = "picture"}, self.picture);
+    visit(Field{.name = "approval"}, self.approval);
+    visit(Field{.name = "done"}, self.done);
+    visit(Field{.name = "done_by"}, self.done_by);
   }
   friend bool operator==(const OperationView&, const OperationView&) = default;
 };
@@ -275,9 +292,12 @@ struct CarView {
   std::vector<BeforeCutView> before_cut;  // by person
   CarAirView air;
   std::vector<PictureView> pictures;
+  VisitView visit;
+  AssemblyView assembly;
   std::optional<CauseView> cause;  // none: nobody said anything
   ReleaseView car_release;
   std::optional<std::int64_t> delivered_ms;
+  Hash delivered_entry;  // not described
   int entries = 0;
   int unknown_entries = 0;  // over 0: the job is read-only for this version
   template <class Self, class Visit>
@@ -302,6 +322,8 @@ struct CarView {
     visit(Field{.name = "before_cut"}, self.before_cut);
     visit(Field{.name = "air"}, self.air);
     visit(Field{.name = "pictures"}, self.pictures);
+    visit(Field{.name = "visit"}, self.visit);
+    visit(Field{.name = "assembly"}, self.assembly);
     visit(Field{.name = "cause"}, self.cause);
     visit(Field{.name = "car_release"}, self.car_release);
     visit(Field{.name = "delivered_ms"}, self.delivered_ms);
@@ -346,6 +368,8 @@ void jambline::folds::ReleaseView::describe(Self& self, Visit& visit) {
   visit(Field{.name = "to"}, self.to);
   visit(Field{.name = "rack"}, self.rack);
   visit(Field{.name = "reason"}, self.reason);
+  visit(Field{.name = "picture"}, self.picture);
   visit(Field{.name = "wall_ms"}, self.wall_ms);
   visit(Field{.name = "disputed"}, self.disputed);
+  visit(Field{.name = "takers"}, self.takers);
 }

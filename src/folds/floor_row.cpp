@@ -2,6 +2,55 @@
 
 namespace jambline::folds {
 
+namespace {
+// The first stage that cannot be done while it stands; common practice, no source.
+job::Stage held_from(job::WaitReason reason) {
+  switch (reason) {
+    case job::WaitReason::Part:
+      return job::Stage::Assemble;
+    case job::WaitReason::Cure:
+      return job::Stage::Correct;
+    case job::WaitReason::Booth:
+      return job::Stage::BeforeTheGun;
+    case job::WaitReason::Approval:
+    case job::WaitReason::Sublet:
+      return job::Stage::CheckIn;
+  }
+  return job::Stage::CheckIn;
+}
+job::Stage held_from(job::SubletKind kind) {
+  switch (kind) {
+    case job::SubletKind::Glass:
+      return job::Stage::Fit;
+    case job::SubletKind::Calibration:
+    case job::SubletKind::Alignment:
+      return job::Stage::LastPolish;
+    case job::SubletKind::Other:
+      return job::Stage::WalkAround;
+  }
+  return job::Stage::WalkAround;
+}
+
+std::vector<HoldView> holds_of(const CarView& car) {
+  std::vector<HoldView> out;
+  for (const auto& wait : car.visit.waits)
+    if (!wait.end_ms) out.push_back({wait.reason, {}, held_from(wait.reason), wait.expected_ms});
+  for (const auto& part : car.visit.parts)
+    if (part.said.state == job::PartState::Ordered || part.said.state == job::PartState::Wrong)
+      out.push_back(
+          {job::WaitReason::Part, part.said.part_name, held_from(job::WaitReason::Part),
+           part.said.state == job::PartState::Ordered ? part.said.expected_ms : std::nullopt});
+  for (const auto& sublet : car.visit.sublets)
+    if (sublet.said.state != job::SubletState::Back)
+      out.push_back({job::WaitReason::Sublet, sublet.said.who, held_from(sublet.said.kind),
+                     sublet.said.expected_ms});
+  for (const auto& operation : car.operations)
+    if (operation.approval == job::Approval::Asked && !operation.done)
+      out.push_back({job::WaitReason::Approval, operation.title, operation.stage, {}});
+  return out;
+}
+}  // namespace
+
 FloorRow floor_row(const CarView& car) {
   FloorRow row;
   row.job = car.job;
@@ -33,7 +82,9 @@ FloorRow floor_row(const CarView& car) {
   row.read_only = car.unknown_entries > 0;
   row.running = car.running;
   row.operations = car.operations;
-  if (!car.delivered_ms) row.seen = car.seen;
+  if (car.delivered_ms) return row;
+  row.seen = car.seen;
+  row.holds = holds_of(car);
   return row;
 }
 

@@ -11,6 +11,22 @@
 
 namespace jambline::folds {
 
+// What a car in work waits for, and from which stage on it cannot go on.
+struct HoldView {
+  job::WaitReason reason{};
+  std::string name;  // of the part, of who has it, of the supplement
+  job::Stage from_stage{};
+  std::optional<std::int64_t> until_ms = {};  // none: nobody said
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "reason"}, self.reason);
+    visit(Field{.name = "name"}, self.name);
+    visit(Field{.name = "from_stage"}, self.from_stage);
+    visit(Field{.name = "until_ms", .unit = "ms"}, self.until_ms);
+  }
+  friend bool operator==(const HoldView&, const HoldView&) = default;
+};
+
 struct FloorRow {
   JobId job;
   std::string plate;
@@ -31,7 +47,8 @@ struct FloorRow {
   std::vector<job::Role> offered_to;  // releases that wait for someone to take them
   std::vector<RunningView> running;
   std::vector<OperationView> operations;
-  std::vector<SeenView> seen;  // of a car in work
+  std::vector<SeenView> seen;   // of a car in work
+  std::vector<HoldView> holds;  // of a car in work
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "job"}, self.job);
@@ -54,6 +71,7 @@ struct FloorRow {
     visit(Field{.name = "running"}, self.running);
     visit(Field{.name = "operations"}, self.operations);
     visit(Field{.name = "seen"}, self.seen);
+    visit(Field{.name = "holds"}, self.holds);
   }
   friend bool operator==(const FloorRow&, const FloorRow&) = default;
 };

@@ -61,7 +61,16 @@ void JobFold::apply(entries::Entry entry) {
           plans_.write(said.plan.panel, entry, std::move(said.replaces), said.plan);
         } else if constexpr (std::is_same_v<T, OperationPlanned>) {
           operations_.write(said.operation, entry, std::move(said.replaces),
-                            Operation{said.stage, std::move(said.title), said.estimate_min});
+                            Operation{said.stage, std::move(said.title), said.estimate_min,
+                                      said.work.value_or(job::WorkKind::FirstTime),
+                                      said.why.value_or(std::string()), said.picture,
+                                      said.approval.value_or(job::Approval::NotNeeded)});
+        } else if constexpr (std::is_same_v<T, OperationDone>) {
+          operations_done_.write(said.operation, entry, std::move(said.replaces), said.done);
+        } else if constexpr (std::is_same_v<T, ClockAmended>) {
+          const Hash target = said.target;
+          auto replaces = std::move(said.replaces);
+          amended_.write(target, entry, std::move(replaces), std::move(said));
         } else if constexpr (std::is_same_v<T, StageDone>) {
           stages_.write(said.stage, entry, std::move(said.replaces),
                         Done{said.done, said.without_shots, said.shots_missing});
@@ -77,8 +86,6 @@ void JobFold::apply(entries::Entry entry) {
           picture_notes_.write(note, entry, std::move(replaces), std::move(said));
         } else if constexpr (std::is_same_v<T, EdgesLookedAt>) {
           edges_.write(said.picture, entry, std::move(said.replaces), std::move(said.finds));
-        } else if constexpr (std::is_same_v<T, CarDelivered>) {
-          delivered_.write(entry, {}, said.open_points);
         } else if constexpr (std::is_same_v<T, MarkPlaced>) {
           marks_.push_back({said.mark, entry.order, entry.hash, entry.person, entry.wall_ms,
                             said.panel, said.stage});
@@ -119,11 +126,16 @@ void JobFold::apply(entries::Entry entry) {
                         Offer{said.release, said.to, said.rack});
         } else if constexpr (std::is_same_v<T, ReleaseAnswered>) {
           answers_.write(said.release, entry, std::move(said.replaces),
-                         Answer{said.taken, std::move(said.reason)});
+                         Answer{said.taken, std::move(said.reason), said.picture, said.taker});
         } else if constexpr (is_one_of<T, SprayStarted, SprayedWithout, Mixed, Coated,
                                        BakeLimitRead, BakeSaid, PanelTemperatureRead,
                                        ThumbnailChecked, Bonded, ClimateRead>) {
           air_.push_back(entry);
+        } else if constexpr (is_one_of<T, CheckedIn, PartSaid, SubletSaid, WaitSaid, Signed,
+                                       CameBack, CarDelivered>) {
+          visit_.push_back(entry);
+        } else if constexpr (is_one_of<T, StepSaid, FitMeasured, FastenersMoved>) {
+          assembly_.push_back(entry);
         } else if constexpr (std::is_same_v<T, Withdrawn>) {
           withdrawals_.add(entry.hash, said.target);
         } else if constexpr (std::is_same_v<T, UnknownEntry>) {
@@ -164,10 +176,14 @@ ReleaseView JobFold::release_view(const Offers& offers, const Answers& all_answe
     if (!answers.empty()) {
       const auto& answer = *answers.back();
       out.state = answer.value.taken ? ReleaseState::Taken : ReleaseState::Returned;
-      out.taker = answer.person;
+      out.taker = answer.value.taker.value_or(answer.person);
       out.reason = answer.value.reason;
+      out.picture = answer.value.picture;
       out.wall_ms = answer.wall_ms;
       out.disputed = out.disputed || answers.size() > 1;
+      if (answers.size() > 1)
+        for (const auto* one : answers)
+          if (one->value.taken) out.takers.push_back(one->value.taker.value_or(one->person));
     }
   }
   return out;
@@ -184,14 +200,14 @@ CarView JobFold::view() const {
     out.body = opened.front()->value.body;
     out.drive = opened.front()->value.drive;
   }
-  if (const auto delivered = delivered_.heads(withdrawals_); !delivered.empty())
-    out.delivered_ms = delivered.front()->wall_ms;
   view_labels(out);
   view_panels(out);
   view_correction(out);
   view_pictures(out);
   view_air(out);
   view_hours(out);
+  view_visit(out);
+  view_assembly(out);
   out.seen.reserve(last_by_.size());
   for (const auto& last : last_by_) out.seen.push_back(last.seen);
   return out;

@@ -64,6 +64,8 @@ class JobFold {
   struct Answer {
     bool taken = true;
     std::string reason;
+    std::optional<PictureId> picture;
+    std::optional<PersonId> taker;
     friend bool operator==(const Answer&, const Answer&) = default;
   };
   struct Vin {
@@ -75,6 +77,10 @@ class JobFold {
     job::Stage stage{};
     std::string title;
     int estimate_min = 0;
+    job::WorkKind work{};
+    std::string why;
+    std::optional<PictureId> picture;
+    job::Approval approval{};
     friend bool operator==(const Operation&, const Operation&) = default;
   };
   struct Opened {
@@ -91,6 +97,9 @@ class JobFold {
   void view_pictures(CarView& out) const;
   void view_air(CarView& out) const;
   void view_hours(CarView& out) const;
+  void view_operations(CarView& out) const;
+  void view_visit(CarView& out) const;
+  void view_assembly(CarView& out) const;
   void view_labels(CarView& out) const;
 
   JobId job_;
@@ -135,7 +144,10 @@ class JobFold {
   Writes<PictureNoteId, entries::PictureNoted> picture_notes_;
   Writes<PictureId, std::vector<job::DefectKind>> edges_;
   std::vector<entries::Entry> air_;  // of the kinds in folds/car_air_view.h, as they came
-  Heads<int> delivered_;
+  Writes<OperationId, bool> operations_done_;
+  Writes<Hash, entries::ClockAmended> amended_;
+  std::vector<entries::Entry> visit_;     // of the kinds in folds/visit_view.h, as they came
+  std::vector<entries::Entry> assembly_;  // of those in folds/assembly_view.h
   std::vector<trade::ClockAct> clock_acts_;
   std::vector<Hash> unknown_;
 };

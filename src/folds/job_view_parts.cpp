@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <ctime>
 #include <set>
+#include <tuple>
 
 #include "folds/job_fold.h"
 #include "job/body_shape.h"
@@ -139,12 +140,24 @@ void JobFold::view_panels(CarView& out) const {
   out.car_release = release_view(of_key(offers, std::optional<job::Panel>()), answers);
 }
 
-void JobFold::view_hours(CarView& out) const {
+void JobFold::view_operations(CarView& out) const {
+  const auto done = operations_done_.by_key();
   for (const auto& [id, writes] : operations_.by_key()) {
     const auto heads = standing_heads(writes, withdrawals_);
     if (heads.empty()) continue;
     const Operation& said = heads.back()->value;
-    out.operations.push_back({id, said.stage, said.title, said.estimate_min, 0, hashes_of(heads)});
+    OperationView view{id, said.stage, said.title, said.estimate_min, 0, hashes_of(heads)};
+    view.work = said.work;
+    view.why = said.why;
+    view.picture = said.picture;
+    view.approval = said.approval;
+    const auto ends = standing_heads(of_key(done, id), withdrawals_);
+    view.done_heads = hashes_of(ends);
+    if (!ends.empty() && ends.back()->value) {
+      view.done = true;
+      view.done_by = ends.back()->person;
+    }
+    out.operations.push_back(std::move(view));
   }
   std::stable_sort(out.operations.begin(), out.operations.end(),
                    [](const auto& a, const auto& b) { return a.stage < b.stage; });
@@ -164,12 +177,41 @@ void JobFold::view_hours(CarView& out) const {
       view.without_shots = heads.back()->value.without_shots;
       view.shots_missing = heads.back()->value.shots_missing;
     }
+    if (view.done)
+      for (auto& operation : out.operations)
+        if (operation.stage == stage && !operation.done) {
+          operation.done = true;
+          operation.done_by = heads.back()->person;
+        }
     out.stages.push_back(std::move(view));
   }
+}
 
+void JobFold::view_hours(CarView& out) const {
+  view_operations(out);
   std::vector<trade::ClockAct> acts;
-  for (const auto& act : clock_acts_)
-    if (withdrawals_.stands(act.entry)) acts.push_back(act);
+  const auto amended = amended_.by_key();
+  std::vector<trade::ClockAct> in_order = clock_acts_;
+  std::sort(in_order.begin(), in_order.end(), [](const auto& a, const auto& b) {
+    return std::tie(a.hlc, a.device, a.seq) < std::tie(b.hlc, b.device, b.seq);
+  });
+  for (const auto& act : in_order) {
+    if (!withdrawals_.stands(act.entry)) continue;
+    acts.push_back(act);
+    const auto heads = standing_heads(of_key(amended, act.entry), withdrawals_);
+    ClockActView view{act.entry, act.person, static_cast<entries::ClockActKind>(act.kind),
+                      act.operation};
+    view.clock_ms = act.wall_ms;
+    view.heads = hashes_of(heads);
+    if (!heads.empty()) {
+      acts.back().amended_wall_ms = heads.back()->value.at_ms;
+      view.reason = heads.back()->value.reason;
+      view.amended_by = heads.back()->person;
+    }
+    view.at_ms = acts.back().amended_wall_ms.value_or(act.wall_ms);
+    if (view.at_ms != view.clock_ms) out.visit.amended.push_back(view);
+    out.visit.clock_acts.push_back(std::move(view));
+  }
   const trade::Hours hours = trade::count_hours(acts);
   for (const auto& interval : hours.intervals) {
     if (interval.end_ms) {

@@ -96,6 +96,22 @@ void add_ends(const PanelView& panel, std::map<job::DefectKind, LessonEnds>& out
   }
 }
 
+// A stage that is done, with all its first-time operations; without an estimate it teaches nothing.
+void add_durations(const CarView& car, Lesson& out) {
+  for (const auto& stage : car.stages) {
+    if (!stage.done) continue;
+    LessonDuration sum{stage.stage, 0, 0};
+    bool whole = true;
+    for (const auto& operation : car.operations) {
+      if (operation.stage != stage.stage || operation.work != job::WorkKind::FirstTime) continue;
+      whole = whole && operation.estimate_min > 0;
+      sum.estimate_min += operation.estimate_min;
+      sum.clocked_min += static_cast<double>(operation.clocked_ms) / 60'000;
+    }
+    if (whole && sum.estimate_min > 0 && sum.clocked_min > 0) out.durations.push_back(sum);
+  }
+}
+
 }  // namespace
 
 Lesson lesson_of(const CarView& car) {
@@ -104,6 +120,7 @@ Lesson lesson_of(const CarView& car) {
   out.booth = car.booth;
   add_dirt(car, out);
   add_spraying(car, out);
+  add_durations(car, out);
   if (car.cause && !car.cause->disputed) {
     out.cause_said = true;
     out.cause = car.cause->cause;

@@ -64,6 +64,20 @@ struct LessonSequence {
   friend bool operator==(const LessonSequence&, const LessonSequence&) = default;
 };
 
+// First-time work of a stage that is done, all its operations together.
+struct LessonDuration {
+  job::Stage stage{};
+  int estimate_min = 0;
+  double clocked_min = 0;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "stage"}, self.stage);
+    visit(Field{.name = "estimate_min", .unit = "min"}, self.estimate_min);
+    visit(Field{.name = "clocked_min", .unit = "min"}, self.clocked_min);
+  }
+  friend bool operator==(const LessonDuration&, const LessonDuration&) = default;
+};
+
 struct Lesson {
   JobId job;
   bool counted = false;
@@ -82,6 +96,7 @@ struct Lesson {
   std::vector<LessonRound> rounds;
   std::vector<LessonEnds> ends;
   std::vector<LessonSequence> sequences;
+  std::vector<LessonDuration> durations;  // by stage; none without an estimate or a clock
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "job"}, self.job);
@@ -101,6 +116,7 @@ struct Lesson {
     visit(Field{.name = "rounds"}, self.rounds);
     visit(Field{.name = "ends"}, self.ends);
     visit(Field{.name = "sequences"}, self.sequences);
+    visit(Field{.name = "durations"}, self.durations);
   }
   friend bool operator==(const Lesson&, const Lesson&) = default;
 };

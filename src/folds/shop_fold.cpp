@@ -1,6 +1,7 @@
 #include "folds/shop_fold.h"
 
 #include <algorithm>
+#include <set>
 #include <tuple>
 
 namespace jambline::folds {
@@ -54,6 +55,10 @@ void ShopFold::apply(const entries::Entry& entry) {
                     said.old_filters_out});
         } else if constexpr (std::is_same_v<T, ShotListSet>) {
           shot_lists_[said.stage].write(entry, said.replaces, said.shots);
+        } else if constexpr (std::is_same_v<T, CalendarSet>) {
+          calendar_.write(entry, said.replaces, said.calendar);
+        } else if constexpr (std::is_same_v<T, RuleSet>) {
+          rules_[said.rule].write(entry, said.replaces, said.said);
         } else if constexpr (std::is_same_v<T, Withdrawn>) {
           withdrawals_.add(entry.hash, said.target);
         } else if constexpr (std::is_same_v<T, UnknownEntry>) {
@@ -97,8 +102,33 @@ ShopView ShopFold::view() const {
     if (const auto heads = writes.heads(withdrawals_); !heads.empty())
       out.shot_lists.push_back({stage, heads.back()->value, hashes_of(heads)});
   out.air = air_.view(withdrawals_);
+  const auto calendars = calendar_.heads(withdrawals_);
+  out.calendar = calendars.empty() ? job::usual_calendar() : calendars.back()->value;
+  out.calendar_heads = hashes_of(calendars);
+  view_rules(out);
   out.unknown_entries = static_cast<int>(unknown_.size());
   return out;
+}
+
+// A usual rule stands until somebody said it anew. Of two words the stricter one, and no rule is
+// retired while one of them holds it.
+void ShopFold::view_rules(ShopView& out) const {
+  std::set<RuleId> own;
+  for (const auto& [id, writes] : rules_) {
+    const auto heads = writes.heads(withdrawals_);
+    if (heads.empty()) continue;
+    own.insert(id);
+    RuleView view{id, heads.back()->value, false, hashes_of(heads)};
+    for (const auto* head : heads) {
+      view.said.kind = std::max(view.said.kind, head->value.kind);
+      view.said.retired = view.said.retired && head->value.retired;
+    }
+    out.rules.push_back(std::move(view));
+  }
+  for (const auto& usual : job::usual_rules())
+    if (own.count(usual.id) == 0) out.rules.push_back({usual.id, usual.rule, true, {}});
+  std::sort(out.rules.begin(), out.rules.end(),
+            [](const RuleView& a, const RuleView& b) { return a.rule < b.rule; });
 }
 
 void ShopFold::view_booths(ShopView& out) const {

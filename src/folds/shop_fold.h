@@ -57,6 +57,7 @@ class ShopFold {
     friend bool operator==(const Event&, const Event&) = default;
   };
   void view_booths(ShopView& out) const;
+  void view_rules(ShopView& out) const;
 
   Withdrawals withdrawals_;
   Heads<Shop> shop_;
@@ -66,6 +67,8 @@ class ShopFold {
   std::map<BoothEventId, Heads<Event>> booth_events_;
   std::map<job::Stage, Heads<std::vector<job::Shot>>> shot_lists_;
   AirFold air_;
+  Heads<job::Calendar> calendar_;
+  std::map<RuleId, Heads<job::AssemblyRule>> rules_;
   std::vector<Hash> unknown_;
 };
 

@@ -92,6 +92,20 @@ struct ShotListView {
   friend bool operator==(const ShotListView&, const ShotListView&) = default;
 };
 
+struct RuleView {
+  RuleId rule;
+  job::AssemblyRule said{};
+  bool usual{};  // as the program came with it
+  std::vector<Hash> heads;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "rule"}, self.rule);
+    visit(Field{.name = "said"}, self.said);
+    visit(Field{.name = "usual"}, self.usual);
+  }
+  friend bool operator==(const RuleView&, const RuleView&) = default;
+};
+
 struct ShopView {
   ShopView();
   ShopView(const ShopView&);
@@ -108,6 +122,9 @@ struct ShopView {
   std::vector<BoothEventView> booth_events;
   AirView air;
   std::vector<ShotListView> shot_lists;  // by stage
+  job::Calendar calendar;                // the usual one until somebody set it
+  std::vector<Hash> calendar_heads;
+  std::vector<RuleView> rules;  // own ones and the usual ones
   int unknown_entries = 0;
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
@@ -119,6 +136,8 @@ struct ShopView {
     visit(Field{.name = "booth_events"}, self.booth_events);
     visit(Field{.name = "shot_lists"}, self.shot_lists);
     visit(Field{.name = "air"}, self.air);
+    visit(Field{.name = "calendar"}, self.calendar);
+    visit(Field{.name = "rules"}, self.rules);
     visit(Field{.name = "unknown_entries"}, self.unknown_entries);
   }
   const PersonView* find(const PersonId& person) const {

@@ -1,0 +1,173 @@
+#include "folds/forecast.h"
+
+#include <algorithm>
+#include <map>
+
+#include "job/calendar.h"
+
+namespace jambline::folds {
+
+namespace {
+constexpr double ms_per_min = 60'000;
+
+double minutes(std::int64_t ms) {
+  return static_cast<double>(ms) / ms_per_min;
+}
+std::int64_t from_minutes(double value_min) {
+  return static_cast<std::int64_t>(value_min * ms_per_min);
+}
+
+std::string hold_name(std::size_t i) {
+  return "hold " + std::to_string(i);
+}
+
+// Glass goes on beside assembling.
+bool beside(job::Stage stage) {
+  return stage == job::Stage::Glass;
+}
+
+bool no_date(const FloorRow& car) {
+  return std::any_of(car.holds.begin(), car.holds.end(),
+                     [](const HoldView& hold) { return !hold.until_ms; });
+}
+
+class Work {
+ public:
+  Work(const FloorRow& car, const LearnedDurations& learned, std::int64_t now_ms)
+      : car_(car), learned_(learned), now_ms_(now_ms) {}
+
+  std::vector<trade::WorkItem> items() {
+    std::map<job::Stage, std::vector<const OperationView*>> by_stage;
+    for (const auto& operation : car_.operations)
+      if (!operation.done && operation.approval != job::Approval::Refused)
+        by_stage[operation.stage].push_back(&operation);
+    add_holds();
+    std::vector<std::string> before;  // everything of the last stage in the row
+    std::vector<std::string> side;    // what goes on beside it
+    for (const auto& [stage, operations] : by_stage) {
+      std::vector<std::string> after = before;
+      if (!beside(stage)) after.insert(after.end(), side.begin(), side.end());
+      for (std::size_t i = 0; i < car_.holds.size(); ++i)
+        if (car_.holds[i].until_ms && car_.holds[i].from_stage <= stage)
+          after.push_back(hold_name(i));
+      std::vector<std::string> these;
+      for (const auto* operation : operations) {
+        these.push_back(operation->operation.hex());
+        out_.push_back(item(*operation, after));
+      }
+      if (beside(stage)) {
+        side = these;
+      } else {
+        before = these;
+        if (stage > job::Stage::Glass) side.clear();
+      }
+    }
+    return std::move(out_);
+  }
+
+ private:
+  void add_holds() {
+    for (std::size_t i = 0; i < car_.holds.size(); ++i) {
+      if (!car_.holds[i].until_ms) continue;
+      const double left_min = std::max(0.0, minutes(*car_.holds[i].until_ms - now_ms_));
+      out_.push_back({hold_name(i), left_min, left_min, left_min, true, {}});
+    }
+  }
+
+  trade::WorkItem item(const OperationView& operation, std::vector<std::string> after) const {
+    const double estimate_min =
+        operation.estimate_min > 0 ? operation.estimate_min : unestimated_min;
+    const Spread spread = operation.work == job::WorkKind::FirstTime
+                              ? learned_.spread_of(operation.stage)
+                              : usual_spread;
+    const double clocked_min = minutes(operation.clocked_ms);
+    const auto left = [&](double ratio) {
+      return std::max(0.0, ratio * estimate_min - clocked_min);
+    };
+    return {operation.operation.hex(),
+            left(spread.least),
+            left(spread.likely),
+            left(spread.most),
+            false,
+            std::move(after)};
+  }
+
+  const FloorRow& car_;
+  const LearnedDurations& learned_;
+  std::int64_t now_ms_;
+  std::vector<trade::WorkItem> out_;
+};
+
+// The hold or the operation behind a name of the network.
+void name_holder(const FloorRow& car, const std::string& name, Forecast& out) {
+  for (std::size_t i = 0; i < car.holds.size(); ++i)
+    if (name == hold_name(i)) out.held_by = car.holds[i];
+  for (const auto& operation : car.operations)
+    if (operation.operation.hex() == name) out.held_by_stage = operation.stage;
+}
+}  // namespace
+
+Result<trade::ReadyBy> forecast_asked(const FloorRow& car, const ShopView& shop,
+                                      const LearnedDurations& learned, std::int64_t now_ms,
+                                      int trials) {
+  trade::ReadyBy in;
+  in.work = Work(car, learned, now_ms).items();
+  if (in.work.empty()) return fail(Code::AlreadyDone, "forecast", car.plate);
+  const std::string zone = shop.zone.empty() ? "UTC" : shop.zone;
+  JAMBLINE_ASSIGN(const auto spans, job::open_spans(shop.calendar, zone, now_ms, days_ahead));
+  for (const auto& span : spans)
+    if (span.to_ms > now_ms)
+      in.hours.push_back(
+          {minutes(std::max(span.from_ms, now_ms) - now_ms), minutes(span.to_ms - now_ms)});
+  in.now_min = 0;
+  if (car.promised_ms) in.promised_min = minutes(*car.promised_ms - now_ms);
+  in.trials = trials;
+  return in;
+}
+
+Result<Forecast> forecast_of(const FloorRow& car, const ShopView& shop,
+                             const LearnedDurations& learned, std::int64_t now_ms, int trials) {
+  JAMBLINE_ASSIGN(trade::ReadyBy asked, forecast_asked(car, shop, learned, now_ms, trials));
+  JAMBLINE_ASSIGN(trade::ReadyByResult result, trade::ready_by(asked));
+  Forecast out;
+  out.job = car.job;
+  const auto at = [&](double value_min) { return now_ms + from_minutes(value_min); };
+  out.earliest_ms = at(result.earliest_min);
+  out.likely_ms = at(result.likely_min);
+  if (result.p90_min) out.late_ms = at(*result.p90_min);
+  for (const auto& work : result.work)
+    if (work.critical) {
+      name_holder(car, work.name, out);
+      break;
+    }
+  if (no_date(car)) {
+    for (const auto& hold : car.holds)
+      if (!hold.until_ms) {
+        out.held_by = hold;
+        break;
+      }
+    out.earliest_ms.reset();
+    out.likely_ms.reset();
+    out.late_ms.reset();
+  } else {
+    out.promise_percent = result.promise_percent;
+    if (car.promised_ms) out.slack_ms = *car.promised_ms - *out.likely_ms;
+  }
+  std::optional<int> fewest;
+  for (const auto& operation : car.operations) {
+    if (operation.done) continue;
+    ++out.operations;
+    const int cars = learned.cars_of(operation.stage);
+    fewest = std::min(fewest.value_or(cars), cars);
+    if (std::find(result.next.begin(), result.next.end(), operation.operation.hex()) !=
+            result.next.end() &&
+        std::find(out.next.begin(), out.next.end(), operation.stage) == out.next.end())
+      out.next.push_back(operation.stage);
+  }
+  out.learned_from = fewest.value_or(0);
+  out.asked = std::move(asked);
+  out.result = std::move(result);
+  return out;
+}
+
+}  // namespace jambline::folds
