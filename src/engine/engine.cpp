@@ -9,6 +9,7 @@
 
 #include "acts/decide.h"
 #include "engine/device_key.h"
+#include "engine/erase.h"
 #include "engine/floor.h"
 #include "engine/job_cache.h"
 #include "engine/lane.h"
@@ -115,6 +116,12 @@ class LocalEngine final : public Engine {
       lessons_wanted_ = true;
       take_lessons();
     });
+  }
+
+  void worked(std::int64_t from_ms, std::int64_t to_ms,
+              std::function<void(Result<std::vector<folds::WorkedRow>>)> done) override {
+    work_->post(
+        [this, from_ms, to_ms, done = std::move(done)] { done(floor_->worked(from_ms, to_ms)); });
   }
 
   void keep_draft(const std::string& form, const std::string& json) override {
@@ -340,23 +347,8 @@ class LocalEngine final : public Engine {
   Status erase_names(const PersonId& person, const PersonId& by) {
     if (barred_) return fail(*barred_);
     JAMBLINE_TRY(acts::may_erase_name(*shop_view_, person, by));
-    std::vector<Hash> names;
-    JAMBLINE_TRY(log_->said_of({}, [&](const log::Said& said) {
-      const entries::Entry entry = read_entry(said);
-      const auto* named = std::get_if<entries::PersonNamed>(&entry.payload);
-      if (named && named->person == person) names.push_back(entry.hash);
-      return true;
-    }));
-    const auto kinds = entries::erasable_kinds();
-    Status erased;
-    for (const Hash& name : names) {
-      auto stored = log_->erase_payload(*key_, by, name, "left the shop", kinds, parts_.clock.now(),
-                                        *parts_.random);
-      if (stored) continue;
-      note_trouble(stored.error());
-      erased = fail(std::move(stored.error()));
-      break;
-    }
+    Status erased = erase_said_of(*log_, *key_, person, by, parts_.clock.now(), *parts_.random);
+    if (!erased) note_trouble(erased.error());
     if (erased) trouble_.reset();
     last_act_.reset();  // it may hold the name, and undoing it would make no sense
     JAMBLINE_TRY(fold_shop_anew());

@@ -19,7 +19,8 @@ Result<Cars> fold_all(log::EntryLog& log) {
   out.reserve(whole.jobs.size());
   for (const auto& [job, fold] : whole.jobs) {
     const folds::CarView view = fold.view();
-    if (view.opened) out.push_back({folds::floor_row(view), folds::lesson_of(view)});
+    if (view.opened)
+      out.push_back({folds::floor_row(view), folds::lesson_of(view), folds::worked_of(view)});
   }
   return out;
 }
@@ -35,7 +36,8 @@ Result<Cars> fold_changed(log::EntryLog& log, JobCache& jobs, std::int64_t arriv
   for (const JobId& job : changed) {
     JAMBLINE_ASSIGN(const auto* known, jobs.get(job));
     const folds::CarView& view = *known->view;
-    if (view.opened) out.push_back({folds::floor_row(view), folds::lesson_of(view)});
+    if (view.opened)
+      out.push_back({folds::floor_row(view), folds::lesson_of(view), folds::worked_of(view)});
   }
   return out;
 }
@@ -68,8 +70,11 @@ Result<Floor> Floor::open(const std::filesystem::path& folder, log::EntryLog& lo
     auto cars = known == 0 ? fold_all(log) : fold_changed(log, jobs, known);
     if (!cars) return fail(std::move(cars.error()));
     if (floor.shelf_ && !floor.shelf_->put(*cars, last)) floor.shelf_.reset();
-    for (auto& [row, lesson] : *cars) {
-      if (!floor.shelf_) floor.lessons_.put(std::move(lesson));
+    for (auto& [row, lesson, worked] : *cars) {
+      if (!floor.shelf_) {
+        floor.lessons_.put(std::move(lesson));
+        floor.worked_without_shelf_.insert_or_assign(row.job, std::move(worked));
+      }
       floor.in_work_.erase(row.job);
       if (!row.delivered_ms)
         floor.in_work_.emplace(row.job, std::move(row));
@@ -85,7 +90,10 @@ Status Floor::change(const folds::CarView& car, std::int64_t arrival) {
   folds::FloorRow row = folds::floor_row(car);
   folds::Lesson lesson = folds::lesson_of(car);
   Status stored;
-  if (shelf_) stored = shelf_->put({{row, lesson}}, arrival);
+  if (shelf_)
+    stored = shelf_->put({{row, lesson, folds::worked_of(car)}}, arrival);
+  else
+    worked_without_shelf_.insert_or_assign(car.job, folds::worked_of(car));
   if (car.opened) lessons_.put(std::move(lesson));
   if (all_list_) newer_than_list_.insert_or_assign(car.job, row);
   delivered_without_shelf_.erase(car.job);
@@ -138,6 +146,18 @@ Result<std::shared_ptr<const Rows>> Floor::all() {
     newest_first(rows);
   }
   return all_list_ = std::make_shared<const Rows>(std::move(rows));
+}
+
+Result<std::vector<folds::WorkedRow>> Floor::worked(std::int64_t from_ms, std::int64_t to_ms) {
+  if (shelf_) return shelf_->worked(from_ms, to_ms);
+  std::vector<folds::WorkedRow> out;
+  for (const auto& [job, spans] : worked_without_shelf_)
+    for (const auto& span : spans)
+      if (span.end_ms > from_ms && span.start_ms < to_ms) out.push_back(span);
+  std::sort(out.begin(), out.end(), [](const auto& a, const auto& b) {
+    return std::tie(a.start_ms, a.end_ms) < std::tie(b.start_ms, b.end_ms);
+  });
+  return out;
 }
 
 std::optional<JobId> Floor::clock_of(const PersonId& person) const {

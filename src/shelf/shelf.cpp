@@ -12,6 +12,10 @@ constexpr const char* make_tables =
     "CREATE TABLE IF NOT EXISTS car (job BLOB PRIMARY KEY, delivered INTEGER, promised INTEGER,"
     " opened INTEGER NOT NULL, row TEXT NOT NULL) WITHOUT ROWID;"
     "CREATE TABLE IF NOT EXISTS lesson (job BLOB PRIMARY KEY, lesson TEXT NOT NULL) WITHOUT ROWID;"
+    "CREATE TABLE IF NOT EXISTS worked (job BLOB NOT NULL, start INTEGER NOT NULL,"
+    " end INTEGER NOT NULL, row TEXT NOT NULL);"
+    "CREATE INDEX IF NOT EXISTS worked_by_end ON worked (end);"
+    "CREATE INDEX IF NOT EXISTS worked_by_job ON worked (job);"
     "CREATE INDEX IF NOT EXISTS car_in_work ON car (promised, opened) WHERE delivered IS NULL;"
     "CREATE INDEX IF NOT EXISTS car_by_opening ON car (opened);";
 
@@ -70,6 +74,12 @@ Result<Shelf> Shelf::open(const std::filesystem::path& folder, const ShopId& sho
                   shelf.database_.prepare("INSERT OR REPLACE INTO car VALUES (?, ?, ?, ?, ?)"));
   JAMBLINE_ASSIGN(shelf.put_lesson_,
                   shelf.database_.prepare("INSERT OR REPLACE INTO lesson VALUES (?, ?)"));
+  JAMBLINE_ASSIGN(shelf.drop_worked_, shelf.database_.prepare("DELETE FROM worked WHERE job = ?"));
+  JAMBLINE_ASSIGN(shelf.put_worked_,
+                  shelf.database_.prepare("INSERT INTO worked VALUES (?, ?, ?, ?)"));
+  JAMBLINE_ASSIGN(shelf.worked_,
+                  shelf.database_.prepare("SELECT row FROM worked WHERE end > ? AND start < ?"
+                                          " ORDER BY start, end"));
   JAMBLINE_ASSIGN(shelf.put_position_, shelf.database_.prepare("UPDATE stamp SET arrival = ?"));
   JAMBLINE_ASSIGN(shelf.in_work_,
                   shelf.database_.prepare("SELECT row FROM car WHERE delivered IS NULL"
@@ -87,10 +97,10 @@ Result<Shelf> Shelf::open(const std::filesystem::path& folder, const ShopId& sho
   if (fits == 1) {
     JAMBLINE_ASSIGN(shelf.arrival_, shelf.database_.number("SELECT arrival FROM stamp"));
   } else {
-    JAMBLINE_TRY(shelf.database_.run(
-        ("DELETE FROM car; DELETE FROM lesson; DELETE FROM stamp; INSERT INTO stamp VALUES ('" +
-         shop.hex() + "', " + std::to_string(fold_version) + ", 0)")
-            .c_str()));
+    JAMBLINE_TRY(shelf.database_.run(("DELETE FROM car; DELETE FROM lesson; DELETE FROM worked; "
+                                      "DELETE FROM stamp; INSERT INTO stamp VALUES ('" +
+                                      shop.hex() + "', " + std::to_string(fold_version) + ", 0)")
+                                         .c_str()));
   }
   return shelf;
 }
@@ -98,7 +108,7 @@ Result<Shelf> Shelf::open(const std::filesystem::path& folder, const ShopId& sho
 Status Shelf::put(const std::vector<Car>& cars, std::int64_t arrival) {
   JAMBLINE_TRY(database_.run("BEGIN"));
   const auto put_all = [&]() -> Status {
-    for (const auto& [row, lesson] : cars) {
+    for (const auto& [row, lesson, worked] : cars) {
       const std::string json = to_json(row);
       put_row_.bind(1, row.job.bytes);
       bind_time(put_row_, 2, row.delivered_ms);
@@ -110,6 +120,16 @@ Status Shelf::put(const std::vector<Car>& cars, std::int64_t arrival) {
       put_lesson_.bind(1, row.job.bytes);
       put_lesson_.bind_text(2, learned);
       JAMBLINE_TRY(put_lesson_.finish());
+      drop_worked_.bind(1, row.job.bytes);
+      JAMBLINE_TRY(drop_worked_.finish());
+      for (const auto& span : worked) {
+        const std::string span_text = to_json(span);
+        put_worked_.bind(1, row.job.bytes);
+        put_worked_.bind(2, span.start_ms);
+        put_worked_.bind(3, span.end_ms);
+        put_worked_.bind_text(4, span_text);
+        JAMBLINE_TRY(put_worked_.finish());
+      }
     }
     put_position_.bind(1, arrival);
     return put_position_.finish();
@@ -127,7 +147,8 @@ Status Shelf::put(const std::vector<Car>& cars, std::int64_t arrival) {
 Status Shelf::clear() {
   arrival_ = 0;
   return database_.run(
-      "BEGIN; DELETE FROM car; DELETE FROM lesson; UPDATE stamp SET arrival = 0; COMMIT");
+      "BEGIN; DELETE FROM car; DELETE FROM lesson; DELETE FROM worked; UPDATE stamp SET arrival = "
+      "0; COMMIT");
 }
 
 Result<std::vector<folds::FloorRow>> Shelf::in_work() {
@@ -140,6 +161,11 @@ Result<std::vector<folds::Lesson>> Shelf::lessons_after(const JobId& job, int mo
   lessons_after_.bind(1, job.bytes);
   lessons_after_.bind(2, std::int64_t{most});
   return values<folds::Lesson>(lessons_after_);
+}
+Result<std::vector<folds::WorkedRow>> Shelf::worked(std::int64_t from_ms, std::int64_t to_ms) {
+  worked_.bind(1, from_ms);
+  worked_.bind(2, to_ms);
+  return values<folds::WorkedRow>(worked_);
 }
 
 }  // namespace jambline::shelf
