@@ -6,13 +6,15 @@ QtObject {
     id: way
 
     enum Place { Floor, Booth, Record }
-    enum Work { None, OpenCar, DirtOverTime, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot }
+    // From DirtOverTime to Car: works of the shop. From Car on: works of the car on the tape.
+    enum Work { None, OpenCar, DirtOverTime, Register, Protection, Limits, Exposure, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot }
 
     property int place: Navigation.Floor
     property int work: Navigation.None
     property int filmFrom: Navigation.Panel  // where the film was asked for: a panel or the plan
     property int lookFrom: Navigation.Wall  // where a picture was asked for
     property int shotFrom: Navigation.Shots  // where one was to be taken
+    readonly property bool ofShop: work >= Navigation.DirtOverTime && work < Navigation.Car
     readonly property bool inCar: work >= Navigation.Car
     readonly property bool deeper: work > Navigation.Car
 
@@ -44,7 +46,9 @@ QtObject {
             go(Navigation.Look);
         else if (work === Navigation.Walk)
             go(Navigation.Plan);
-        else if (work === Navigation.Car || work === Navigation.OpenCar || work === Navigation.DirtOverTime)
+        else if (work === Navigation.Protection)
+            go(Navigation.Register);
+        else if (work <= Navigation.Car)
             go(Navigation.None);
         else
             go(Navigation.Car);
