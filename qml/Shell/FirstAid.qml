@@ -4,6 +4,7 @@ pragma ComponentBehavior: Bound
 
 import QtQuick
 import Jambline.Theme
+import Jambline.Screens
 
 FocusScope {
     id: aid
@@ -42,7 +43,7 @@ FocusScope {
     Keys.onEscapePressed: back()
     Keys.onBackPressed: back()
 
-    FirstAidTexts {
+    Cautions {
         id: texts
     }
     Rectangle {
