@@ -10,6 +10,8 @@ Item {
     required property Session session
     required property Navigation way
     property string countWords: ""
+    property string boothTitle: ""  // of the booth that is looked at
+    property string boothNote: ""
     property bool wide: false
     property alias firstAid: aid
     readonly property bool named: way.inCar && session.hasCar
@@ -25,6 +27,8 @@ Item {
             return qsTr("Limits");
         case Navigation.Exposure:
             return qsTr("Exposure");
+        case Navigation.BoothNow:
+            return boothTitle;
         default:
             return qsTr("Dirt over time");
         }
@@ -39,6 +43,8 @@ Item {
             return qsTr("what samples are held against");
         case Navigation.Exposure:
             return qsTr("what was sampled");
+        case Navigation.BoothNow:
+            return boothNote;
         default:
             return qsTr("nibs of all cars");
         }
