@@ -343,8 +343,7 @@ class LocalEngine final : public Engine {
     std::vector<Hash> names;
     JAMBLINE_TRY(log_->said_of({}, [&](const log::Said& said) {
       const entries::Entry entry = read_entry(said);
-      const auto* named = std::get_if<entries::PersonNamed>(&entry.payload);
-      if (named && named->person == person) names.push_back(entry.hash);
+      if (acts::goes_with_name(entry, person)) names.push_back(entry.hash);
       return true;
     }));
     const auto kinds = entries::erasable_kinds();

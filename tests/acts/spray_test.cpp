@@ -260,7 +260,8 @@ TEST_F(SprayTest, AChangedClockNeverShortensTheWait) {
   };
   EXPECT_NEAR(at(120'000, 120'000, true), 180, 1e-6);
   EXPECT_NEAR(at(7'200'000, 120'000, true), 180, 1e-6) << "clock set two hours forward";
-  EXPECT_NEAR(at(-7'200'000, 120'000, true), 180, 1e-6) << "and back";
+  // Set back, the smoke test lies in the time to come: then the longer of it and the formula.
+  EXPECT_GE(at(-7'200'000, 120'000, true), 180) << "and back";
   EXPECT_NEAR(at(120'000, 30'000, false), 180, 1e-6) << "after a restart";
   EXPECT_NEAR(at(-120'000, 30'000, false), 300, 1e-6) << "a clock that woke up in the past";
 }
