@@ -7,13 +7,15 @@ QtObject {
 
     enum Place { Floor, Booth, Record }
     // From DirtOverTime to Car: works of the shop. From Car on: works of the car on the tape.
-    enum Work { None, OpenCar, DirtOverTime, Register, Protection, Limits, Exposure, BoothNow, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot }
+    enum Work { None, OpenCar, DirtOverTime, Register, Protection, Limits, Exposure, BoothNow, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot, BeforeGun, Sprayed }
 
     property int place: Navigation.Floor
     property int work: Navigation.None
     property int filmFrom: Navigation.Panel  // where the film was asked for: a panel or the plan
     property int lookFrom: Navigation.Wall  // where a picture was asked for
     property int shotFrom: Navigation.Shots  // where one was to be taken
+    property int gunFrom: Navigation.Car  // where the gun was asked for: the car, or a booth
+    property int sprayedFrom: Navigation.Car
     readonly property bool ofShop: work >= Navigation.DirtOverTime && work < Navigation.Car
     readonly property bool inCar: work >= Navigation.Car
     readonly property bool deeper: work > Navigation.Car
@@ -42,6 +44,10 @@ QtObject {
             go(lookFrom);
         else if (work === Navigation.Shot)
             go(shotFrom);
+        else if (work === Navigation.BeforeGun)
+            go(gunFrom);
+        else if (work === Navigation.Sprayed)
+            go(sprayedFrom);
         else if (work === Navigation.Compare)
             go(Navigation.Look);
         else if (work === Navigation.Walk)
