@@ -123,8 +123,18 @@ RegisterRow due_row(const folds::PersonAirView* known, job::DueKind what, int to
   return row;
 }
 
+// What is not kept presses more than what is in date.
 int pressing(const RegisterRow& row) {
-  return row.state == StateKind::Must ? 3 : row.state == StateKind::Waits ? 2 : 1;
+  switch (row.state) {
+    case StateKind::Must:
+      return 3;
+    case StateKind::Waits:
+      return 2;
+    case StateKind::NotYet:
+      return 1;
+    default:
+      return 0;
+  }
 }
 }  // namespace
 
