@@ -2,6 +2,7 @@
 #include <set>
 
 #include "acts/decisions.h"
+#include "folds/cure_of_car.h"
 #include "folds/shots_of_car.h"
 #include "job/body_shape.h"
 #include "trade/vin.h"
@@ -195,6 +196,8 @@ Drafts decide_one(const Scene& scene, const WriteNote& command) {
 Drafts decide_one(const Scene& scene, const Deliver& command) {
   JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, "deliver"));
   if (car->delivered_ms) return fail(Code::AlreadyDone, "deliver", car->plate);
+  if (folds::do_not_drive(*car, scene.world.shop, scene.context.now))
+    return fail(Error{Code::NotYet, "deliver", car->plate, {{"what", "drive-away"}}});
   int open_points = 0;
   for (const auto& panel : car->panels) {
     if (panel.disputed)

@@ -33,7 +33,9 @@ FloorRow floor_row(const CarView& car) {
   row.read_only = car.unknown_entries > 0;
   row.running = car.running;
   row.operations = car.operations;
-  if (!car.delivered_ms) row.seen = car.seen;
+  if (car.delivered_ms) return row;
+  row.seen = car.seen;
+  row.glass = glass_of(car.air);
   return row;
 }
 

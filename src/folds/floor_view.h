@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "folds/car_view.h"
+#include "folds/set_glass.h"
 
 namespace jambline::folds {
 
@@ -31,7 +32,8 @@ struct FloorRow {
   std::vector<job::Role> offered_to;  // releases that wait for someone to take them
   std::vector<RunningView> running;
   std::vector<OperationView> operations;
-  std::vector<SeenView> seen;  // of a car in work
+  std::vector<SeenView> seen;   // of a car in work
+  std::vector<SetGlass> glass;  // of a car in work
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "job"}, self.job);
@@ -54,6 +56,7 @@ struct FloorRow {
     visit(Field{.name = "running"}, self.running);
     visit(Field{.name = "operations"}, self.operations);
     visit(Field{.name = "seen"}, self.seen);
+    visit(Field{.name = "glass"}, self.glass);
   }
   friend bool operator==(const FloorRow&, const FloorRow&) = default;
 };
