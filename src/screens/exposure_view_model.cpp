@@ -50,7 +50,7 @@ std::int64_t minutes_between(int from, int to) {
 
 ExposureViewModel::ExposureViewModel(Session& session, QObject* parent)
     : Form(session, parent),
-      shift_rows_({"key", "title", "when", "words", "shape", "chosen", "spoken"}, this),
+      shift_rows_({"key", "title", "when", "words", "shape", "isOpen", "spoken"}, this),
       samples_({"key", "title", "when", "worn", "spoken"}, this),
       results_({"key", "title", "from", "value", "unit", "limitWords", "over", "shape", "word"},
                this),
@@ -207,8 +207,9 @@ ExposureViewModel::Rows ExposureViewModel::worn_rows(const Known& known) const {
                    tr("%1, factor %2")
                        .arg(text(respirator->said.model),
                             concentration_number(respirator->said.assigned_factor)),
-                   tr("%1, %2").arg(limit_title(limit->said), limit_from(limit->said)), said.value,
-                   said.note, over, word, said.result.has_value()});
+                   tr("%1, %2").arg(limit_title(limit->said), limit_from(limit->said)),
+                   said.result ? said.value : said.note, said.result ? said.note : QString(), over,
+                   word, said.result.has_value()});
   }
   return out;
 }

@@ -22,7 +22,7 @@ class ExposureViewModel final : public Form {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Made by the program and handed to Main")
-  // Roles: key, title, when, words, shape, chosen, spoken.
+  // Roles: key, title, when, words, shape, isOpen, spoken.
   Q_PROPERTY(QAbstractItemModel* shifts READ shifts CONSTANT)
   Q_PROPERTY(int shiftCount READ shiftCount NOTIFY changed)
   Q_PROPERTY(bool mayKeep READ mayKeep NOTIFY changed)

@@ -27,7 +27,7 @@ bool presses(const RegisterRow& row) {
 
 RegisterViewModel::RegisterViewModel(Session& session, QObject* parent)
     : Form(session, parent),
-      people_({"key", "title", "words", "shape", "chosen", "spoken"}, this),
+      people_({"key", "title", "summary", "shape", "isOpen", "spoken"}, this),
       respirators_({"key", "title", "kindWords", "factorWords", "retired"}, this),
       rows_({"key", "title", "words", "note", "shape", "stateWords", "alarm", "opens", "spoken"},
             this),
@@ -73,7 +73,7 @@ void RegisterViewModel::refresh() {
     const QString words = one.flagged ? tr("do not spray")
                           : presses(one.worst)
                               ? tr("%1: %2").arg(one.worst.title, one.worst.state_words)
-                          : one.worst.state == StateKind::Done ? tr("in date")
+                          : one.worst.state == StateKind::Done ? tr("all in date")
                                                                : tr("not all is kept");
     const auto state = one.flagged ? StateKind::Must : one.worst.state;
     people.push_back({hex(one.person), name, words, shape_of(state), one.person == open_,
@@ -111,6 +111,24 @@ void RegisterViewModel::refresh() {
   emit changed();
 }
 
+const RegisterViewModel::Standing* RegisterViewModel::pressed() const {
+  if (standing_.empty()) return nullptr;
+  const Standing& first = standing_.front();
+  return first.flagged || presses(first.worst) ? &first : nullptr;
+}
+
+QString RegisterViewModel::pressing() const {
+  const auto* one = pressed();
+  return one ? tr("%1: %2").arg(session().name_of(one->person),
+                                people_.value(0, "summary").toString())
+             : QString();
+}
+
+int RegisterViewModel::pressingShape() const {
+  const auto* one = pressed();
+  return shape_of(!one ? StateKind::None : one->flagged ? StateKind::Must : one->worst.state);
+}
+
 bool RegisterViewModel::mayKeep() const {
   return session().hasPerson() && !session().readOnly();
 }
@@ -118,8 +136,7 @@ bool RegisterViewModel::mayKeep() const {
 RegisterViewModel::Act RegisterViewModel::mainAct() const {
   if (session().readOnly()) return Act::None;
   if (respiratorCount() == 0) return Act::AddRespirator;
-  if (!standing_.empty() && (standing_.front().flagged || presses(standing_.front().worst)))
-    return Act::OpenPerson;
+  if (pressed()) return Act::OpenPerson;
   if (air_.state != StateKind::Done) return Act::LogAir;
   return standing_.empty() ? Act::None : Act::OpenPerson;
 }
@@ -143,7 +160,7 @@ QString RegisterViewModel::mainSecond() const {
     case Act::AddRespirator:
       return manager() ? tr("its kind and protection factor") : tr("a manager enters it");
     case Act::OpenPerson:
-      return people_.value(0, "words").toString();
+      return people_.value(0, "summary").toString();
     case Act::LogAir:
       return mayKeep() ? air_.state_words : tr("say who you are first");
     case Act::None:

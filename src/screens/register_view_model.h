@@ -23,7 +23,7 @@ class RegisterViewModel final : public Form {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Made by the program and handed to Main")
-  // Roles: key, title, words, shape, chosen, spoken.
+  // Roles: key, title, summary, shape, isOpen, spoken.
   Q_PROPERTY(QAbstractItemModel* people READ people CONSTANT)
   Q_PROPERTY(int personCount READ personCount NOTIFY changed)
   // Roles: key, title, kindWords, factorWords, retired.
@@ -34,6 +34,9 @@ class RegisterViewModel final : public Form {
   Q_PROPERTY(QString airNote READ airNote NOTIFY changed)
   Q_PROPERTY(QString airState READ airState NOTIFY changed)
   Q_PROPERTY(int airShape READ airShape NOTIFY changed)
+  // What presses most of everybody: "Ivo: fit test overdue"; "" nothing does.
+  Q_PROPERTY(QString pressing READ pressing NOTIFY changed)
+  Q_PROPERTY(int pressingShape READ pressingShape NOTIFY changed)
   Q_PROPERTY(bool manager READ manager NOTIFY changed)
   Q_PROPERTY(bool mayKeep READ mayKeep NOTIFY changed)  // somebody is chosen, and it can be written
   Q_PROPERTY(Act mainAct READ mainAct NOTIFY changed)
@@ -71,6 +74,8 @@ class RegisterViewModel final : public Form {
   QString airNote() const { return air_.note; }
   QString airState() const { return air_.state_words; }
   int airShape() const { return shape_of(air_.state); }
+  QString pressing() const;
+  int pressingShape() const;
   bool manager() const { return is_manager(); }
   bool mayKeep() const;
   Act mainAct() const;
@@ -118,6 +123,7 @@ class RegisterViewModel final : public Form {
   };
   void refresh();
   RegisterDay now() const;
+  const Standing* pressed() const;  // null: nobody
   std::vector<Standing> standings() const;
 
   PersonId open_;

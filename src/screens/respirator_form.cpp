@@ -78,7 +78,8 @@ void RespiratorForm::refresh() {
       if (limit.said.retired) continue;
       const auto use = words_of(folds::use_of(*known, limit));
       rows.push_back({QString::fromStdString(limit.limit.hex()), limit_title(limit.said),
-                      limit_from(limit.said), use.value, use.note, use.result.has_value()});
+                      limit_from(limit.said), use.result ? use.value : use.note,
+                      use.result ? use.note : QString(), use.result.has_value()});
     }
   uses_.set(std::move(rows));
   emit changed();
