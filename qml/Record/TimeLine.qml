@@ -29,7 +29,7 @@ FocusScope {
     Flow {
         id: chips
 
-        readonly property real equal: (width - 4 * spacing) / 5
+        readonly property real equal: (width - 2 * spacing) / 3
 
         x: Theme.gutter
         y: Theme.gap
@@ -44,6 +44,7 @@ FocusScope {
                 { group: TimeLineViewModel.Looks, words: qsTr("Looks") },
                 { group: TimeLineViewModel.Hours, words: qsTr("Hours") },
                 { group: TimeLineViewModel.HandOff, words: qsTr("Hand-off") },
+                { group: TimeLineViewModel.Air, words: qsTr("Air") },
                 { group: TimeLineViewModel.Notes, words: qsTr("Notes") }
             ]
 

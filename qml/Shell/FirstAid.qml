@@ -1,15 +1,19 @@
 // FirstAid: over everything, from every screen with one tap. Five choices, then the steps in plain
-// words. It writes nothing and stops no clock; Close goes back to where one was.
+// words. It stops no clock; Close goes back to where one was. log: writes that a choice was opened,
+// once as long as the page is open, and lets who taps say of himself "do not spray"; without it
+// nothing is written.
 pragma ComponentBehavior: Bound
 
 import QtQuick
 import Jambline.Theme
+import Jambline.Screens
 
 FocusScope {
     id: aid
 
     property bool opened: false
     property int chosen: -1
+    property FirstAidViewModel log: null
     readonly property var choice: chosen >= 0 ? texts.choices[chosen] : null
 
     signal closed
@@ -18,6 +22,7 @@ FocusScope {
         chosen = -1;
         opened = true;
         page.contentY = 0;
+        log?.pageOpened();
         closer.forceActiveFocus();
     }
 
@@ -42,7 +47,7 @@ FocusScope {
     Keys.onEscapePressed: back()
     Keys.onBackPressed: back()
 
-    FirstAidTexts {
+    Cautions {
         id: texts
     }
     Rectangle {
@@ -111,6 +116,7 @@ FocusScope {
                     onClicked: {
                         aid.chosen = index;
                         page.contentY = 0;
+                        aid.log?.open(index);
                     }
                 }
             }
@@ -156,10 +162,28 @@ FocusScope {
                 text: aid.choice ? aid.choice.after : ""
                 bold: true
             }
+            PlainButton {
+                objectName: "firstAidFlag"
+                width: stack.width
+                height: implicitHeight
+                visible: aid.choice !== null && (aid.log?.mayFlag ?? false)
+                pressable: visible
+                text: aid.log?.flagWords ?? ""
+                secondLine: qsTr("stops before the gun until a manager takes it back; nothing of why is kept")
+                onClicked: aid.log.flag()
+            }
             Words {
                 width: stack.width
                 visible: aid.choice !== null
                 text: texts.sheetLine
+            }
+            Words {
+                objectName: "firstAidWritten"
+                width: stack.width
+                visible: text !== ""
+                text: aid.choice ? aid.log?.writtenWords ?? "" : ""
+                size: Theme.note
+                color: Theme.pencil
             }
             Words {
                 width: stack.width

@@ -10,11 +10,45 @@ Item {
     required property Session session
     required property Navigation way
     property string countWords: ""
+    property string boothTitle: ""  // of the booth that is looked at
+    property string boothNote: ""
     property bool wide: false
     property alias firstAid: aid
     readonly property bool named: way.inCar && session.hasCar
     readonly property bool opening: way.work === Navigation.OpenCar
-    readonly property bool asking: way.work === Navigation.DirtOverTime
+
+    // What stands on the tape of a work of the shop.
+    function shopWork(): string {
+        switch (way.work) {
+        case Navigation.Register:
+        case Navigation.Protection:
+            return qsTr("Protection");
+        case Navigation.Limits:
+            return qsTr("Limits");
+        case Navigation.Exposure:
+            return qsTr("Exposure");
+        case Navigation.BoothNow:
+            return boothTitle;
+        default:
+            return qsTr("Dirt over time");
+        }
+    }
+    function shopWorkNote(): string {
+        switch (way.work) {
+        case Navigation.Register:
+            return qsTr("of everybody who sprays");
+        case Navigation.Protection:
+            return qsTr("of one person");
+        case Navigation.Limits:
+            return qsTr("what samples are held against");
+        case Navigation.Exposure:
+            return qsTr("what was sampled");
+        case Navigation.BoothNow:
+            return boothNote;
+        default:
+            return qsTr("nibs of all cars");
+        }
+    }
 
     signal backAsked
     signal personAsked
@@ -25,17 +59,17 @@ Item {
     TapeLabel {
         id: tape
         objectName: "tape"
-        visible: head.named || head.opening || head.asking
+        visible: head.named || head.opening || head.way.ofShop
         y: 4
         width: Math.max(120, Math.min(implicitWidth + 24, (person.visible ? person.x : aid.x) - 12))
         height: parent.height - 8
         lift: 72
         tornLeft: false
         key: text
-        back: head.way.deeper || head.opening || head.asking
+        back: head.way.deeper || head.opening || head.way.ofShop
         pressable: back
-        text: head.asking ? qsTr("Dirt over time") : head.opening ? qsTr("New car") : head.session.carTitle
-        secondLine: head.asking ? qsTr("nibs of all cars") : head.opening ? qsTr("the draft is kept") : head.session.carSubtitle
+        text: head.way.ofShop ? head.shopWork() : head.opening ? qsTr("New car") : head.session.carTitle
+        secondLine: head.way.ofShop ? head.shopWorkNote() : head.opening ? qsTr("the draft is kept") : head.session.carSubtitle
         onClicked: head.backAsked()
     }
     Column {

@@ -6,13 +6,17 @@ QtObject {
     id: way
 
     enum Place { Floor, Booth, Record }
-    enum Work { None, OpenCar, DirtOverTime, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot }
+    // From DirtOverTime to Car: works of the shop. From Car on: works of the car on the tape.
+    enum Work { None, OpenCar, DirtOverTime, Register, Protection, Limits, Exposure, BoothNow, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot, BeforeGun, Sprayed }
 
     property int place: Navigation.Floor
     property int work: Navigation.None
     property int filmFrom: Navigation.Panel  // where the film was asked for: a panel or the plan
     property int lookFrom: Navigation.Wall  // where a picture was asked for
     property int shotFrom: Navigation.Shots  // where one was to be taken
+    property int gunFrom: Navigation.Car  // where the gun was asked for: the car, or a booth
+    property int sprayedFrom: Navigation.Car
+    readonly property bool ofShop: work >= Navigation.DirtOverTime && work < Navigation.Car
     readonly property bool inCar: work >= Navigation.Car
     readonly property bool deeper: work > Navigation.Car
 
@@ -40,11 +44,17 @@ QtObject {
             go(lookFrom);
         else if (work === Navigation.Shot)
             go(shotFrom);
+        else if (work === Navigation.BeforeGun)
+            go(gunFrom);
+        else if (work === Navigation.Sprayed)
+            go(sprayedFrom);
         else if (work === Navigation.Compare)
             go(Navigation.Look);
         else if (work === Navigation.Walk)
             go(Navigation.Plan);
-        else if (work === Navigation.Car || work === Navigation.OpenCar || work === Navigation.DirtOverTime)
+        else if (work === Navigation.Protection)
+            go(Navigation.Register);
+        else if (work <= Navigation.Car)
             go(Navigation.None);
         else
             go(Navigation.Car);

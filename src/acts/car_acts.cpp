@@ -2,6 +2,7 @@
 #include <set>
 
 #include "acts/decisions.h"
+#include "folds/cure_of_car.h"
 #include "folds/shots_of_car.h"
 #include "job/body_shape.h"
 #include "trade/vin.h"

@@ -469,7 +469,7 @@ struct SayBonded {
 };
 struct ReadClimate {
   JobId job;
-  BoothId booth;
+  BoothId booth;  // none: where the car stands otherwise
   double air_c{};
   double surface_c{};
   double humidity_percent{};

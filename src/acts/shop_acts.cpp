@@ -65,6 +65,22 @@ Drafts decide_one(const Scene& scene, const LetPersonGo& command) {
   return out;
 }
 
+bool goes_with_name(const entries::Entry& entry, const PersonId& person) {
+  return std::visit(
+      [&](const auto& said) {
+        using T = std::decay_t<decltype(said)>;
+        if constexpr (std::is_same_v<T, entries::PersonNamed> ||
+                      std::is_same_v<T, entries::FitTestDone> ||
+                      std::is_same_v<T, entries::DoNotSpraySaid> ||
+                      std::is_same_v<T, entries::DueSet> ||
+                      std::is_same_v<T, entries::ExposureSampled>)
+          return said.person == person;
+        else
+          return std::is_same_v<T, entries::FirstAidOpened> && entry.person == person;
+      },
+      entry.payload);
+}
+
 Status may_erase_name(const folds::ShopView& shop, const PersonId& person, const PersonId& by) {
   const char* const operation = "erase a name";
   const auto* one = shop.find(person);

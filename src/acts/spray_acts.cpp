@@ -207,7 +207,8 @@ Drafts decide_one(const Scene& scene, const SayBonded& command) {
 Drafts decide_one(const Scene& scene, const ReadClimate& command) {
   const char* const doing = "read the air";
   JAMBLINE_TRY(scene.car(command.job, doing));
-  if (!scene.world.shop.find(command.booth)) return fail(Code::Unknown, doing, "booth");
+  if (command.booth && !scene.world.shop.find(command.booth))
+    return fail(Code::Unknown, doing, "booth");
   JAMBLINE_TRY(in_range(command.air_c, -45, 60, doing, "air"));
   JAMBLINE_TRY(in_range(command.surface_c, -45, 60, doing, "surface"));
   JAMBLINE_TRY(in_range(command.humidity_percent, 0.1, 100, doing, "humidity"));

@@ -3,6 +3,7 @@
 
 #include "acts/decisions.h"
 #include "folds/assembly_of_car.h"
+#include "folds/cure_of_car.h"
 #include "folds/open_points.h"
 
 namespace jambline::acts {
@@ -157,6 +158,8 @@ Drafts decide_one(const Scene& scene, const Deliver& command) {
   const char* const doing = "deliver";
   JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, doing));
   if (car->delivered_ms) return fail(Code::AlreadyDone, doing, car->plate);
+  if (folds::do_not_drive(*car, scene.world.shop, scene.context.now))
+    return fail(Error{Code::NotYet, doing, car->plate, {{"what", "drive-away"}}});
   for (const auto& panel : car->panels)
     if (panel.disputed) return fail(Code::Disputed, doing, std::string(word_of(panel.plan.panel)));
   const auto points = folds::open_points(*car, scene.world.shop, scene.context.now);

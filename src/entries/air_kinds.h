@@ -418,7 +418,7 @@ struct ClimateRead {
   static constexpr std::uint16_t kind = 219;
   static constexpr std::string_view name = "ClimateRead";
   static constexpr bool erasable = false;
-  BoothId booth;
+  BoothId booth;  // none: where the car stands otherwise
   double air_c{};
   double surface_c{};
   double humidity_percent{};

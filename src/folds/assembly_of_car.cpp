@@ -193,10 +193,10 @@ class Steps {
     one.by_itself = true;
     one.done = false;
     const auto wait = do_not_drive(car_, shop_, now_);
-    if (!wait) return;  // no glass was set yet
-    if (!wait->until_ms) return;
-    one.done = *wait->until_ms <= now_.wall_ms;
-    if (!one.done) one.until_ms = wait->until_ms;
+    if (wait)
+      one.until_ms = wait->until_ms;
+    else
+      one.done = bonded(job::ProductKind::GlassUrethane);
   }
 
   void hold(StepOfCar& one, const std::vector<trade::CureStanding>& standings,

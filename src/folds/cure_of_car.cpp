@@ -8,6 +8,7 @@ namespace jambline::folds {
 namespace {
 constexpr double ms_per_min = 60'000;
 constexpr double room_c = 20;
+constexpr double warm_holds_min = 60;
 
 struct Coated {
   std::vector<job::Panel> panels;
@@ -36,8 +37,7 @@ double minutes_between(const Stamp& from, const Stamp& to, const Moment& now) {
   return static_cast<double>(elapsed_ms(from, now) - elapsed_ms(to, now)) / ms_per_min;
 }
 
-trade::CureClock clock_of(const CarView& car, const job::Product& product, job::PanelGroup group,
-                          const Coated& coated, const Moment& now) {
+trade::CureClock clock_of(const job::Product& product, const Coated& coated, const Moment& now) {
   trade::CureClock in;
   in.kind = product.cure;
   in.steps = product.steps;
@@ -47,27 +47,65 @@ trade::CureClock clock_of(const CarView& car, const job::Product& product, job::
   in.heavy_factor = product.heavy_factor;
   in.heavy_film = coated.heavy_film;
   in.now_min = static_cast<double>(elapsed_ms(coated.last, now)) / ms_per_min;
-  double last_min = 0;
+  return in;
+}
+
+struct Readings {
+  std::vector<trade::SurfaceReading> list;
+  const PanelTemperatureView* last = nullptr;
+  bool cooled = false;  // the last is no longer believed
+
+  void add(double at_min, double surface_c) {
+    if (list.empty() && at_min > 0) list.push_back({0, std::min(surface_c, room_c)});
+    // Two readings at one time: the colder one holds.
+    if (!list.empty() && at_min <= list.back().at_min)
+      list.back().surface_c = std::min(list.back().surface_c, surface_c);
+    else
+      list.push_back({std::max(at_min, 0.0), surface_c});
+  }
+};
+
+// Until when a warm reading is believed: an hour, or the end of the bake that came after it.
+double believed_until_min(const CarView& car, const Coated& coated,
+                          const PanelTemperatureView& read, const Moment& now) {
+  double until = minutes_between(coated.last, read.at, now) + warm_holds_min;
+  for (const auto& bake : car.air.bakes)
+    if (!bake.on && read.at.order < bake.at.order)
+      until = std::min(until, minutes_between(coated.last, bake.at, now));
+  return until;
+}
+
+Readings readings_of(const CarView& car, job::PanelGroup group, const Coated& coated,
+                     const Moment& now) {
+  Readings out;
+  const auto cool = [&](double before_min) {
+    if (!out.last || out.last->surface_c <= room_c) return;
+    const double until = believed_until_min(car, coated, *out.last, now);
+    if (until >= before_min) return;
+    out.add(until, out.last->surface_c);
+    out.add(std::min(until + 1, before_min), room_c);
+    out.cooled = true;
+  };
   for (const auto& read : car.air.temperatures) {
     if (read.group != group || read.at.order < coated.last.order) continue;
     const double at_min = minutes_between(coated.last, read.at, now);
-    if (in.readings.empty() && at_min > 0)
-      in.readings.push_back({0, std::min(read.surface_c, room_c)});
-    if (!in.readings.empty() && at_min <= last_min) {
-      // Two readings at one time: the colder one holds.
-      in.readings.back().surface_c = std::min(in.readings.back().surface_c, read.surface_c);
-      continue;
-    }
-    in.readings.push_back({std::max(at_min, 0.0), read.surface_c});
-    last_min = at_min;
+    cool(at_min);
+    out.add(at_min, read.surface_c);
+    out.last = &read;
+    out.cooled = false;
   }
+  cool(static_cast<double>(elapsed_ms(coated.last, now)) / ms_per_min);
+  return out;
+}
+
+void add_bake_and_thumbnail(const CarView& car, job::PanelGroup group, const Coated& coated,
+                            const Moment& now, trade::CureClock& in) {
   for (const auto& bake : car.air.bakes)
     if (!bake.on && coated.last.order < bake.at.order)
       in.bake_end_min = std::max(0.0, minutes_between(coated.last, bake.at, now));
   for (const auto& check : car.air.thumbnails)
     if (check.group == group && coated.last.order < check.at.order)
       in.thumbnail = check.firm ? trade::ThumbnailCheck::Firm : trade::ThumbnailCheck::NotYet;
-  return in;
 }
 
 bool touches_film(job::ProductKind kind) {
@@ -81,10 +119,20 @@ std::vector<CureOfGroup> cure_of_car(const CarView& car, const ShopView& shop, c
     const auto* product = shop.air.find(mix.product);
     if (!product || !touches_film(product->said.kind)) continue;
     for (auto& [group, coated] : by_group(car, mix)) {
-      CureOfGroup one{mix.mix, mix.product, group, coated.panels, coated.last, {}, {}, {}};
-      trade::CureClock in = clock_of(car, product->said, group, coated, now);
-      if (!in.readings.empty()) {
-        one.surface_c = in.readings.back().surface_c;
+      CureOfGroup one;
+      one.mix = mix.mix;
+      one.product = mix.product;
+      one.group = group;
+      one.panels = coated.panels;
+      one.coated = coated.last;
+      trade::CureClock in = clock_of(product->said, coated, now);
+      add_bake_and_thumbnail(car, group, coated, now, in);
+      Readings readings = readings_of(car, group, coated, now);
+      in.readings = std::move(readings.list);
+      if (readings.last) {
+        one.surface_c = readings.last->surface_c;
+        one.read_at = readings.last->at;
+        one.read_again = readings.cooled;
         one.result = trade::cure_clock(in);
       }
       one.asked = std::move(in);
@@ -94,58 +142,94 @@ std::vector<CureOfGroup> cure_of_car(const CarView& car, const ShopView& shop, c
   return out;
 }
 
+namespace {
+// What the maker's table is asked; none: no such product or case.
+std::optional<trade::DriveAway> asked_of(const SetGlass& glass, const ProductView* product) {
+  if (product)
+    for (const auto& table : product->said.drive_away)
+      if (table.case_name == glass.case_name)
+        return trade::DriveAway{table.rows, glass.coldest_c, glass.driest_percent};
+  return std::nullopt;
+}
+
+std::int64_t passed_ms(const SetGlass& glass, const Moment& now) {
+  return elapsed_ms(glass.at, now) + glass.set_before_ms;
+}
+
+std::optional<std::int64_t> from_ms(const SetGlass& glass, const trade::DriveAwayResult& result,
+                                    const Moment& now) {
+  if (!result.minutes) return std::nullopt;
+  return now.wall_ms - passed_ms(glass, now) +
+         static_cast<std::int64_t>(*result.minutes * ms_per_min);
+}
+}  // namespace
+
 std::vector<BondOfCar> bonds_of_car(const CarView& car, const ShopView& shop, const Moment& now) {
   std::vector<BondOfCar> out;
   for (const auto& bond : car.air.bonds) {
     const auto* product = shop.air.find(bond.product);
+    const SetGlass glass = set_glass(bond, car.air);
     BondOfCar one;
     one.bond = bond.bond;
     one.product = bond.product;
     one.what = bond.what;
+    one.case_name = bond.case_name;
     one.set_ms = bond.set_ms.value_or(bond.at.wall_ms);
-    one.glass = !product || product->said.kind == job::ProductKind::GlassUrethane;
-    std::optional<double> coldest_c, driest_percent;
-    for (const auto& read : car.air.climates) {
-      if (read.at.order < bond.at.order) continue;
-      coldest_c = std::min(coldest_c.value_or(read.air_c), read.air_c);
-      driest_percent =
-          std::min(driest_percent.value_or(read.humidity_percent), read.humidity_percent);
-    }
-    if (product && one.glass) {
-      for (const auto& table : product->said.drive_away)
-        if (table.case_name == bond.case_name) {
-          one.asked = trade::DriveAway{table.rows, coldest_c, driest_percent};
-          one.result = trade::drive_away(*one.asked);
-        }
-      if (one.result && *one.result && (*one.result)->minutes)
-        one.drive_from_ms =
-            one.set_ms + static_cast<std::int64_t>(*(*one.result)->minutes * ms_per_min);
-    }
-    if (product && !product->said.steps.empty() && coldest_c) {
+    one.glass = !bond.case_name.empty();
+    if (one.glass) one.asked = asked_of(glass, product);
+    if (one.asked) one.result = trade::drive_away(*one.asked);
+    if (one.result && *one.result) one.drive_from_ms = from_ms(glass, **one.result, now);
+    if (product && !product->said.steps.empty() && glass.coldest_c) {
       trade::CureClock in;
       in.kind = product->said.cure;
       in.steps = product->said.steps;
       in.minimum_c = product->said.minimum_c;
-      in.now_min = std::max(0.0, static_cast<double>(now.wall_ms - one.set_ms) / ms_per_min);
-      in.readings = {{0, *coldest_c}};
+      in.now_min = static_cast<double>(passed_ms(glass, now)) / ms_per_min;
+      in.readings = {{0, *glass.coldest_c}};
       one.strength = trade::cure_clock(in);
+      one.strength_asked = std::move(in);
     }
     out.push_back(std::move(one));
   }
   return out;
 }
 
-std::optional<DoNotDrive> do_not_drive(const CarView& car, const ShopView& shop,
-                                       const Moment& now) {
-  std::optional<DoNotDrive> out;
-  for (const auto& bond : bonds_of_car(car, shop, now)) {
-    if (!bond.glass) continue;
-    if (!bond.drive_from_ms) return DoNotDrive{};
-    if (*bond.drive_from_ms <= now.wall_ms) continue;
-    if (!out) out = DoNotDrive{bond.drive_from_ms};
-    out->until_ms = std::max(*out->until_ms, *bond.drive_from_ms);
+FilmStanding standing_of(const std::vector<CureOfGroup>& cures, job::Panel panel,
+                         trade::CureMilestone milestone) {
+  FilmStanding out;
+  for (const auto& one : cures) {
+    if (std::find(one.panels.begin(), one.panels.end(), panel) == one.panels.end()) continue;
+    if (out.group && one.coated.order < out.group->coated.order) continue;
+    const auto& steps = one.asked->steps;
+    const auto step = std::find_if(steps.begin(), steps.end(),
+                                   [&](const auto& each) { return each.milestone == milestone; });
+    if (step == steps.end()) continue;
+    out.group = &one;
+    out.standing = nullptr;
+    if (one.result && *one.result)
+      out.standing = &(*one.result)->standings[static_cast<std::size_t>(step - steps.begin())];
   }
   return out;
+}
+
+std::optional<DoNotDrive> do_not_drive(const std::vector<SetGlass>& glass, const ShopView& shop,
+                                       const Moment& now) {
+  std::optional<DoNotDrive> out;
+  for (const auto& one : glass) {
+    const auto asked = asked_of(one, shop.air.find(one.product));
+    const auto result = asked ? trade::drive_away(*asked) : Result<trade::DriveAwayResult>{};
+    const auto from = result ? from_ms(one, *result, now) : std::nullopt;
+    if (!from) return DoNotDrive{};
+    if (*from <= now.wall_ms) continue;
+    if (!out) out = DoNotDrive{from};
+    out->until_ms = std::max(*out->until_ms, *from);
+  }
+  return out;
+}
+
+std::optional<DoNotDrive> do_not_drive(const CarView& car, const ShopView& shop,
+                                       const Moment& now) {
+  return do_not_drive(glass_of(car.air), shop, now);
 }
 
 }  // namespace jambline::folds

@@ -85,6 +85,7 @@ FloorRow floor_row(const CarView& car) {
   if (car.delivered_ms) return row;
   row.seen = car.seen;
   row.holds = holds_of(car);
+  row.glass = glass_of(car.air);
   return row;
 }
 

@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "folds/car_view.h"
+#include "folds/set_glass.h"
 
 namespace jambline::folds {
 
@@ -49,6 +50,7 @@ struct FloorRow {
   std::vector<OperationView> operations;
   std::vector<SeenView> seen;   // of a car in work
   std::vector<HoldView> holds;  // of a car in work
+  std::vector<SetGlass> glass;  // of a car in work
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "job"}, self.job);
@@ -72,6 +74,7 @@ struct FloorRow {
     visit(Field{.name = "operations"}, self.operations);
     visit(Field{.name = "seen"}, self.seen);
     visit(Field{.name = "holds"}, self.holds);
+    visit(Field{.name = "glass"}, self.glass);
   }
   friend bool operator==(const FloorRow&, const FloorRow&) = default;
 };

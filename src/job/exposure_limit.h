@@ -2,6 +2,9 @@
 //
 // Shape:   value, unit, authority and year belong together; a shop adds its own and retires what
 //          does not hold where it is. Every limit is shown with "check against today's local rule".
+// Scheme:  whose protection factors go with it; without one no factor is applied to it, since
+//          factors and limits of different schemes do not mix. `dangerous` is what is immediately
+//          dangerous to life or health, in the limit's own unit, where somebody published it.
 // Source:  each row's own; printed values of the authority, not computed ones.
 #pragma once
 
@@ -12,6 +15,7 @@
 
 #include "base/describe.h"
 #include "trade/exposure.h"
+#include "trade/protection.h"
 
 namespace jambline::job {
 
@@ -24,6 +28,8 @@ struct ExposureLimit {
   int year{};
   std::string source;
   bool retired{};
+  std::optional<trade::FactorScheme> scheme = {};
+  std::optional<double> dangerous = {};
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "substance"}, self.substance);
@@ -34,6 +40,12 @@ struct ExposureLimit {
     visit(Field{.name = "year", .min = 1900, .max = 2200}, self.year);
     visit(Field{.name = "source", .doc = "where the value was read"}, self.source);
     visit(Field{.name = "retired"}, self.retired);
+    visit(Field{.name = "scheme", .doc = "of the protection factors that go with it"}, self.scheme);
+    visit(Field{.name = "dangerous",
+                .doc = "immediately dangerous to life or health, in the same unit",
+                .min = 1e-12,
+                .max = 1e9},
+          self.dangerous);
   }
   friend bool operator==(const ExposureLimit&, const ExposureLimit&) = default;
 };

@@ -292,13 +292,16 @@ Lines lines_of_air(const Error& error) {
     return {QT_TRANSLATE_NOOP("errors", "The time is not over: %1."),
             QT_TRANSLATE_NOOP("errors", "The count goes on."),
             QT_TRANSLATE_NOOP("errors", "Stay out until it is.")};
+  if (error.arg("what") == "drive-away")
+    return {QT_TRANSLATE_NOOP("errors", "Do not drive: the time of its glass is not over: %1."),
+            nothing, QT_TRANSLATE_NOOP("errors", "The keys stay with the glass tech until then.")};
   return {QT_TRANSLATE_NOOP("errors", "The carmaker's bake limit is not read yet: %1."), nothing,
           QT_TRANSLATE_NOOP("errors", "Read it and enter it first.")};
 }
 
 bool of_air(const Error& error) {
   return error.arg("class") == "stop" || error.arg("what") == "clearance" ||
-         error.arg("what") == "bake limit" ||
+         error.arg("what") == "bake limit" || error.arg("what") == "drive-away" ||
          (error.operation == "start spraying" &&
           (error.arg("what") == "record" || error.code == Code::Missing ||
            error.code == Code::NotAllowed));

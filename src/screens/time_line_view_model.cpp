@@ -26,6 +26,8 @@ bool belongs(const entries::Entry& entry, TimeLineViewModel::Group group) {
       return group_of(entry) == EntryGroup::Hours;
     case TimeLineViewModel::HandOff:
       return group_of(entry) == EntryGroup::HandOff;
+    case TimeLineViewModel::Air:
+      return group_of(entry) == EntryGroup::Air;
     case TimeLineViewModel::Notes:
       return group_of(entry) == EntryGroup::Notes;
   }

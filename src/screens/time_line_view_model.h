@@ -39,7 +39,7 @@ class TimeLineViewModel final : public QAbstractListModel {
   Q_PROPERTY(QStringList reasons READ reasons CONSTANT)  // why something is taken back
 
  public:
-  enum Group { All, Looks, Hours, HandOff, Notes };
+  enum Group { All, Looks, Hours, HandOff, Air, Notes };
   Q_ENUM(Group)
   enum Role {
     EntryIdRole = Qt::UserRole + 1,

@@ -13,6 +13,8 @@ namespace jambline::screens {
 namespace {
 constexpr double mm_per_in = 25.4;
 constexpr double mm2_per_ft2 = 304.8 * 304.8;
+constexpr double f_per_c = 1.8;
+constexpr double f_at_0_c = 32;
 constexpr std::int64_t ms_per_min = 60'000;
 constexpr std::int64_t ms_per_tenth_h = 360'000;
 
@@ -67,6 +69,28 @@ QString area_words(double mm2, Units units) {
   if (units == Units::Metric)
     return with_unit(number(mm2 / 1e6, 1), QT_TRANSLATE_NOOP("units", "m\u00b2"));
   return with_unit(number(mm2 / mm2_per_ft2, 0), QT_TRANSLATE_NOOP("units", "ft\u00b2"));
+}
+
+QString temperature_unit(Units units) {
+  return units == Units::Metric ? tr(QT_TRANSLATE_NOOP("units", "\u00b0C"))
+                                : tr(QT_TRANSLATE_NOOP("units", "\u00b0F"));
+}
+
+double temperature_shown(double celsius, Units units) {
+  return units == Units::Metric ? celsius : celsius * f_per_c + f_at_0_c;
+}
+
+double celsius_of(double shown, Units units) {
+  return units == Units::Metric ? shown : (shown - f_at_0_c) / f_per_c;
+}
+
+QString temperature_words(double celsius, Units units) {
+  return number(temperature_shown(celsius, units), 0) + QChar(' ') + temperature_unit(units);
+}
+
+QString temperature_step_words(double celsius, Units units) {
+  return number(units == Units::Metric ? celsius : celsius * f_per_c, 0) + QChar(' ') +
+         temperature_unit(units);
 }
 
 QString hours_words(std::int64_t ms) {

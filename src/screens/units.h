@@ -21,6 +21,11 @@ QString running_words(std::int64_t ms);        // "0:06:41"
 QString time_words(std::int64_t wall_ms, std::int64_t now_ms, const QString& zone);
 QString clock_words(std::int64_t wall_ms, const QString& zone);  // "16:30" always
 QString day_words(std::int64_t wall_ms, const QString& zone);    // "Tue Nov 24"
+QString temperature_words(double celsius, Units units);          // "41 °C" / "106 °F", whole
+QString temperature_step_words(double celsius, Units units);     // a difference: "5 °C" / "9 °F"
+QString temperature_unit(Units units);                           // "°C"
+double temperature_shown(double celsius, Units units);
+double celsius_of(double shown, Units units);
 std::optional<double> typed_number(const QString& text);
 
 }  // namespace jambline::screens

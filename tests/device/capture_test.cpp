@@ -35,15 +35,16 @@ class Busy {
 
 struct WholePath : CameraDesk {
   log::TempFolder folder;
-  SystemClock clock;
+  FakeClock clock;
   std::unique_ptr<engine::Engine> engine;
   engine::SmallShop shop;
 
   void SetUp() override {
+    clock.moment = {1'790'000'000'000, 1000, BootId{{1}}, 0};
     engine::Engine::Parts parts{folder.path(), clock, std::make_unique<SystemRandom>(),
                                 "cart",        {},    {}};
     engine = log::must(engine::Engine::open(std::move(parts)));
-    furnish(*engine, shop);
+    furnish(*engine, clock, shop);
   }
 };
 

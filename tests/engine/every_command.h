@@ -26,7 +26,7 @@ struct SmallShop {
   double y_mm = 0;
   std::vector<std::pair<JobId, Hash>> last;
   PictureId picture;  // of the hood
-  PersonId lou;       // a painter, whose gun is up in `sprayed_in`
+  PersonId kim;       // a painter, whose gun is up in `sprayed_in`
   BoothId sprayed_in;
   BoothId cleared;  // its time is over; nobody logged it
   RespiratorId respirator;
@@ -177,8 +177,8 @@ inline void furnish(Engine& engine, FakeClock& clock, SmallShop& shop) {
   mask.assigned_factor = 10;
   ASSERT_TRUE(act(engine, acts::SetRespirator{{}, mask}, shop.ivo));
   shop.mask = engine.snapshot()->shop->air.respirators.back().respirator;
-  ASSERT_TRUE(act(engine, acts::AddPerson{"Lou", job::Role::Painter}, shop.ivo));
-  shop.lou = engine.snapshot()->shop->people.back().person;
+  ASSERT_TRUE(act(engine, acts::AddPerson{"Kim", job::Role::Painter}, shop.ivo));
+  shop.kim = engine.snapshot()->shop->people.back().person;
   for (BoothId* booth : {&shop.sprayed_in, &shop.cleared}) {
     ASSERT_TRUE(
         act(engine, acts::AddBooth{booth == &shop.cleared ? "booth 3" : "booth 2"}, shop.ivo));
@@ -186,9 +186,9 @@ inline void furnish(Engine& engine, FakeClock& clock, SmallShop& shop) {
   }
   ASSERT_TRUE(
       act(engine, acts::ReadBooth{shop.cleared, job::BoothReading::SmokeTest, {0.1}}, shop.ivo));
-  ASSERT_TRUE(act(engine, spray_on(shop.job, shop.cleared, shop.respirator), shop.lou));
-  ASSERT_TRUE(act(engine, acts::GunDown{shop.cleared}, shop.lou));
-  ASSERT_TRUE(act(engine, spray_on(shop.job, shop.sprayed_in, shop.respirator), shop.lou));
+  ASSERT_TRUE(act(engine, spray_on(shop.job, shop.cleared, shop.respirator), shop.kim));
+  ASSERT_TRUE(act(engine, acts::GunDown{shop.cleared}, shop.kim));
+  ASSERT_TRUE(act(engine, spray_on(shop.job, shop.sprayed_in, shop.respirator), shop.kim));
   clock.advance_ms(10'000);
   shop.mix = engine.snapshot()->car->air.mixes.front().mix;
   const std::vector<std::uint8_t> bytes{1, 2, 3};

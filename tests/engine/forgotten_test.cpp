@@ -128,6 +128,30 @@ TEST_F(Forgotten, EveryNameOfALeaverIsErasedFromTheFolder) {
   EXPECT_FALSE(audit.first_bad);
 }
 
+TEST_F(Forgotten, WhatTheRegisterHoldsOfALeaverIsErasedWithTheName) {
+  const PersonId person = leaver("Ottilie");
+  job::FitTest test{"size tiny", job::FitMethod::Qualitative, {}, true, 20'500, 365};
+  ASSERT_TRUE(act(*engine_, acts::RecordFitTest{person, shop_.mask, test}, shop_.ivo));
+  ASSERT_TRUE(act(*engine_, acts::SayDoNotSpray{person}, shop_.ivo));
+  ASSERT_TRUE(
+      act(*engine_, acts::SetDue{person, job::DueKind::HealthSurveillance, 20'600}, shop_.ivo));
+  ASSERT_TRUE(act(
+      *engine_,
+      acts::LogSample{person, "of a leaver", 0.002, "ppm", 1'789'990'000'000, 1'789'993'600'000},
+      shop_.ivo));
+  ASSERT_TRUE(act(*engine_, acts::LetPersonGo{person}, shop_.ivo));
+  ASSERT_NE(engine_->snapshot()->shop->air.find(person), nullptr);
+  ASSERT_TRUE(erase(person, shop_.ivo));
+  EXPECT_EQ(engine_->snapshot()->shop->air.find(person), nullptr);
+  EXPECT_TRUE(engine_->snapshot()->shop->air.samples.empty());
+  engine_.reset();
+  const std::string bytes = all_bytes();
+  EXPECT_EQ(bytes.find("size tiny"), std::string::npos);
+  EXPECT_EQ(bytes.find("of a leaver"), std::string::npos);
+  const auto audit = log::must(log::EntryLog::audit(folder_.path(), {}, [](double) {}));
+  EXPECT_FALSE(audit.first_bad);
+}
+
 TEST_F(Forgotten, ANameIsErasedByAManagerOnceAndOnlyOfSomebodyWhoHasLeft) {
   const PersonId lou = leaver("Lou");
   EXPECT_EQ(erase(lou, shop_.ivo).error().code, Code::NotYet);

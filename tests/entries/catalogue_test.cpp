@@ -44,9 +44,11 @@ TEST(Catalogue, NamesOfMembershipKindsAndOfUnknownOnes) {
   EXPECT_EQ(kind_name(4711), "kind 4711");
 }
 
-TEST(Catalogue, OnlyNamesOfPersonsAndNotesAndDrawnNotesMayBeErased) {
+TEST(Catalogue, OnlyWhatSaysSomethingOfOnePersonMayBeErased) {
   EXPECT_EQ(erasable_kinds(),
-            (std::vector<std::uint16_t>{PersonNamed::kind, NoteWritten::kind, PictureNoted::kind}));
+            (std::vector<std::uint16_t>{PersonNamed::kind, NoteWritten::kind, PictureNoted::kind,
+                                        FitTestDone::kind, DoNotSpraySaid::kind, DueSet::kind,
+                                        ExposureSampled::kind, FirstAidOpened::kind}));
 }
 
 }  // namespace

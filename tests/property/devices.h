@@ -68,19 +68,19 @@ class Device {
                               return std::nullopt;
                             }};
     JAMBLINE_ASSIGN(const auto drafts,
-                    acts::decide(world, command, {person, random, true_ms_ + error_ms_}));
+                    acts::decide(world, command, {person, random, now().wall_ms, now()}));
     Action out;
     const auto action = random.make<ActionId>();
     for (const auto& draft : drafts) {
       const auto written = entries::write(draft.payload);
       entries::Entry entry;
-      const std::int64_t wall_ms = true_ms_ + error_ms_;
+      const std::int64_t wall_ms = now().wall_ms;
       hlc_ = seal::hlc_local(hlc_, wall_ms);
       entry.order = {hlc_.packed(), id_, ++seq_};
       entry.subject = draft.subject;
       entry.wall_ms = wall_ms;
       entry.boot = boot_;
-      entry.boottime_ms = static_cast<std::uint64_t>(true_ms_ - start_ms);
+      entry.boottime_ms = now().since_boot_ms;
       entry.person = person;
       entry.action = action;
       entry.kind = written.kind;
@@ -97,12 +97,15 @@ class Device {
   void take(const entries::Entry& entry) {
     folds_.apply(entry);
     const auto remote = seal::Hlc::unpack(entry.order.hlc);
-    const std::int64_t wall_ms = true_ms_ + error_ms_;
+    const std::int64_t wall_ms = now().wall_ms;
     if (entry.order.device != id_ && seal::hlc_believable(remote, wall_ms))
       hlc_ = seal::hlc_receive(hlc_, remote, wall_ms);
     if (seen_.insert(entry.hash).second) known_.push_back(entry);
   }
 
+  Moment now() const {
+    return {true_ms_ + error_ms_, static_cast<std::uint64_t>(true_ms_ - start_ms), boot_, 0};
+  }
   void pass_ms(std::int64_t ms) { true_ms_ += ms; }
   void set_clock_error(std::int64_t ms) { error_ms_ = ms; }
   const std::vector<entries::Entry>& known() const { return known_; }

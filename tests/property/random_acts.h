@@ -5,19 +5,9 @@
 #include "app/demo/invented.h"
 #include "app/demo/visit.h"
 #include "folds/shots_of_car.h"
-#include "tests/property/devices.h"
+#include "tests/property/random_air.h"
 
 namespace jambline::property {
-
-template <class T>
-const T& one_of(const std::vector<T>& list, SeededRandom& random) {
-  return list[random.below(list.size())];
-}
-
-template <class E>
-E any_word(SeededRandom& random) {
-  return static_cast<E>(random.below(enum_words<E>.size()));
-}
 
 inline acts::Command any_reading(const folds::CarView& car, const folds::PanelView& panel,
                                  SeededRandom& random) {
@@ -159,7 +149,7 @@ inline acts::Command random_act(const Device& device, const PersonId& person,
   const auto* drawn = job::pattern(car.body).find(name);
   const auto place = drawn ? demo::place_on(drawn->shape, random) : trade::Point_mm{};
   const PersonId worker = shop.people.empty() ? person : one_of(shop.people, random).person;
-  switch (random.below(46)) {
+  switch (random.below(56)) {
     case 0:
       return SetPlate{job, demo::plate(random)};
     case 1:
@@ -269,6 +259,16 @@ inline acts::Command random_act(const Device& device, const PersonId& person,
     case 43:
     case 44:
       return any_picture_act(shop, car, panel, random);
+    case 45:
+    case 46:
+    case 47:
+    case 48:
+    case 49:
+    case 50:
+    case 51:
+    case 52:
+    case 53:
+      return any_air_act(shop, car, name, worker, random);
     case 39:
     case 40:
       return any_booth_act(shop, job, random);
