@@ -518,7 +518,7 @@ struct ReturnRelease {
   std::string reason;
   std::optional<PictureId> picture = {};
 };
-// Two took it, or one took and one returned it, without knowing of each other: who has it.
+// Who has it: two took it without knowing of each other, or somebody took it who tapped nothing.
 struct SettleRelease {
   JobId job;
   ReleaseId release;

@@ -70,7 +70,9 @@ Drafts decide_one(const Scene& scene, const SettleRelease& command) {
   const char* const operation = "settle who has it";
   JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, operation));
   JAMBLINE_ASSIGN(const Found found, find_release(*car, command.release, operation));
-  if (!found.release->disputed) return fail(Code::AlreadyDone, operation, found.subject);
+  const bool has_it =
+      found.release->state == folds::ReleaseState::Taken && found.release->taker == command.taker;
+  if (has_it && !found.release->disputed) return fail(Code::AlreadyDone, operation, found.subject);
   const auto* taker = scene.world.shop.find(command.taker);
   if (!taker || taker->left) return fail(Code::Unknown, operation, "person");
   return std::vector<Draft>{

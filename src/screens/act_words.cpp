@@ -7,6 +7,7 @@
 #include "screens/correct_words.h"
 #include "screens/picture_words.h"
 #include "screens/state_kind.h"
+#include "screens/visit_words.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -335,6 +336,65 @@ struct Teller {
   ActWords operator()(const acts::TakeRelease&) const { return final_act(tr("Taken over")); }
   ActWords operator()(const acts::ReturnRelease&) const {
     return final_act(tr("Given back"), StateKind::None);
+  }
+  ActWords operator()(const acts::SettleRelease& one) const {
+    return final_act(tr("%1 has it").arg(name(one.taker)));
+  }
+  ActWords operator()(const acts::FinishOperation& one) const {
+    const QString what = sentence(operation(one.operation));
+    return one.done ? plain(tr("%1 done").arg(what), tr("%1 open again").arg(what))
+                    : plain(tr("%1 open again").arg(what), tr("%1 done").arg(what));
+  }
+  ActWords operator()(const acts::AnswerSupplement& one) const {
+    const QString what = sentence(operation(one.operation));
+    return plain(tr("%1: approval %2").arg(what, words_of(one.approval)),
+                 tr("%1: approval taken back").arg(what));
+  }
+  ActWords operator()(const acts::SayCheckIn&) const {
+    return plain(tr("Checked in"), tr("Check-in taken back"));
+  }
+  ActWords operator()(const acts::SayPart& one) const {
+    const QString what = text(one.said.part_name);
+    return plain(tr("%1: %2").arg(what, words_of(one.said.state)), tr("%1: taken back").arg(what),
+                 StateKind::Waits);
+  }
+  ActWords operator()(const acts::SaySublet& one) const {
+    const QString what = sentence(words_of(one.said.kind));
+    return plain(tr("%1: %2").arg(what, words_of(one.said.state)), tr("%1: taken back").arg(what),
+                 StateKind::Waits);
+  }
+  ActWords operator()(const acts::SayWait& one) const {
+    const QString what = words_of(one.reason);
+    return one.waits ? plain(tr("Waits for %1").arg(what), tr("It goes on"), StateKind::Waits)
+                     : plain(tr("It goes on"), tr("Waits for %1").arg(what));
+  }
+  ActWords operator()(const acts::Sign& one) const {
+    return final_act(tr("Signed by %1").arg(text(one.signer)));
+  }
+  ActWords operator()(const acts::SayCameBack&) const {
+    return plain(tr("Car is back in the shop"), tr("Comeback taken back"), StateKind::None);
+  }
+  ActWords operator()(const acts::AmendClock&) const {
+    return plain(tr("Clock amended"), tr("Amendment taken back"));
+  }
+  ActWords operator()(const acts::SayStep& one) const {
+    const QString what = sentence(words_of(one.step));
+    return one.done ? plain(what, tr("%1: open again").arg(what))
+                    : plain(tr("%1: open again").arg(what), what);
+  }
+  ActWords operator()(const acts::MeasureFit& one) const {
+    const QString what = panel(one.panel);
+    return plain(tr("%1: gaps logged").arg(what), tr("%1: gaps taken back").arg(what));
+  }
+  ActWords operator()(const acts::MoveFasteners& one) const {
+    const QString what = panel(one.panel);
+    return plain(tr("%1 moved").arg(what), tr("%1: move taken back").arg(what));
+  }
+  ActWords operator()(const acts::SetCalendar&) const {
+    return plain(tr("Open hours set"), tr("Open hours as before"));
+  }
+  ActWords operator()(const acts::SetRule& one) const {
+    return plain(tr("Rule set: %1").arg(words_of(one.said.after)), tr("Rule as before"));
   }
   ActWords operator()(const acts::Withdraw&) const {
     return plain(tr("Entry taken back"), tr("Entry stands again"), StateKind::None);

@@ -7,6 +7,7 @@
 #include "screens/correct_words.h"
 #include "screens/picture_words.h"
 #include "screens/units.h"
+#include "screens/visit_words.h"
 #include "screens/words.h"
 #include "seal/header.h"
 
@@ -338,8 +339,65 @@ class Line {
   QString operator()(const entries::ReleaseAnswered& said) const {
     const auto* known = telling_.history.release(said.release);
     const QString what = !known ? tr("Part") : known->panel ? panel(*known->panel) : tr("Car");
-    const QString out = said.taken ? tr("%1 taken").arg(what) : tr("%1 returned").arg(what);
+    QString out = said.taken ? tr("%1 taken").arg(what) : tr("%1 returned").arg(what);
+    if (said.taker) out = tr("%1: %2 has it").arg(what, name(*said.taker));
     return said.reason.empty() ? out : tr("%1: %2").arg(out, text(said.reason));
+  }
+  QString operator()(const entries::CalendarSet&) const { return tr("Open hours set"); }
+  QString operator()(const entries::RuleSet& said) const {
+    return said.said.retired ? tr("Rule retired: %1 before %2")
+                                   .arg(words_of(said.said.before), words_of(said.said.after))
+                             : tr("Rule: %1 before %2, %3")
+                                   .arg(words_of(said.said.before), words_of(said.said.after),
+                                        words_of(said.said.kind));
+  }
+  QString operator()(const entries::CheckedIn& said) const {
+    QString out = tr("Checked in");
+    if (said.said.odometer)
+      out += tr(", %1 %2")
+                 .arg(*said.said.odometer)
+                 .arg(said.said.unit == job::OdometerUnit::Miles ? tr("mi") : tr("km"));
+    return out;
+  }
+  QString operator()(const entries::OperationDone& said) const {
+    const auto* known = telling_.history.operation(said.operation);
+    const QString what = sentence(known ? operation(known->stage, known->title) : tr("operation"));
+    return said.done ? tr("%1 done").arg(what) : tr("%1 opened again").arg(what);
+  }
+  QString operator()(const entries::PartSaid& said) const {
+    return tr("%1: %2").arg(text(said.said.part_name), words_of(said.said.state));
+  }
+  QString operator()(const entries::SubletSaid& said) const {
+    return tr("%1, %2: %3")
+        .arg(sentence(words_of(said.said.kind)), text(said.said.who), words_of(said.said.state));
+  }
+  QString operator()(const entries::WaitSaid& said) const {
+    return said.waits ? tr("Waits for %1").arg(words_of(said.reason))
+                      : tr("Goes on, waited for %1").arg(words_of(said.reason));
+  }
+  QString operator()(const entries::ClockAmended& said) const {
+    return as_of(tr("Clock amended (%1)").arg(text(said.reason)), said.at_ms);
+  }
+  QString operator()(const entries::Signed& said) const {
+    return tr("Signed for %1 by %2").arg(words_of(said.what), text(said.signer));
+  }
+  QString operator()(const entries::CameBack& said) const {
+    return tr("Came back: %1").arg(text(said.complaint));
+  }
+  QString operator()(const entries::StepSaid& said) const {
+    const QString what = sentence(words_of(said.step));
+    if (!said.done) return tr("%1: open again").arg(what);
+    return said.broken.empty()
+               ? what
+               : tr("%1, against the rules: %2").arg(what, words_of(said.broken.front().reason));
+  }
+  QString operator()(const entries::FitMeasured& said) const {
+    return tr("%1: %n gap(s) measured, %2", nullptr, static_cast<int>(said.points.size()))
+        .arg(panel(said.panel), words_of(said.round));
+  }
+  QString operator()(const entries::FastenersMoved& said) const {
+    return tr("%1 moved at %n place(s)", nullptr, static_cast<int>(said.moves.size()))
+        .arg(panel(said.panel));
   }
 
  private:
@@ -443,6 +501,19 @@ struct Group {
   G operator()(const entries::ClockActed&) const { return G::Hours; }
   G operator()(const entries::ReleaseOffered&) const { return G::HandOff; }
   G operator()(const entries::ReleaseAnswered&) const { return G::HandOff; }
+  G operator()(const entries::CalendarSet&) const { return G::Other; }
+  G operator()(const entries::RuleSet&) const { return G::Other; }
+  G operator()(const entries::CheckedIn&) const { return G::HandOff; }
+  G operator()(const entries::OperationDone&) const { return G::Hours; }
+  G operator()(const entries::PartSaid&) const { return G::HandOff; }
+  G operator()(const entries::SubletSaid&) const { return G::HandOff; }
+  G operator()(const entries::WaitSaid&) const { return G::Hours; }
+  G operator()(const entries::ClockAmended&) const { return G::Hours; }
+  G operator()(const entries::Signed&) const { return G::HandOff; }
+  G operator()(const entries::CameBack&) const { return G::HandOff; }
+  G operator()(const entries::StepSaid&) const { return G::HandOff; }
+  G operator()(const entries::FitMeasured&) const { return G::Looks; }
+  G operator()(const entries::FastenersMoved&) const { return G::Looks; }
 };
 
 template <class... T>

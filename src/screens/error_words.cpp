@@ -307,6 +307,32 @@ bool of_air(const Error& error) {
            error.code == Code::NotAllowed));
 }
 
+bool of_assembly(const Error& error) {
+  const auto& what = error.arg("what");
+  return ((error.operation == "log a step" || error.operation == "deliver") &&
+          (error.code == Code::NotAllowed || what == "before")) ||
+         what == "signature" || !error.arg("cycle").empty() ||
+         (error.operation == "set a rule" && error.code == Code::NotAllowed);
+}
+
+Lines lines_of_assembly(const Error& error) {
+  if (!error.arg("cycle").empty())
+    return {QT_TRANSLATE_NOOP("errors", "These rules go in a circle: %4."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Turn one of them round, or retire it.")};
+  if (error.operation == "set a rule")
+    return {QT_TRANSLATE_NOOP("errors", "This rule cannot be weakened: %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "It protects who drives the car, and is a manager's to add "
+                                        "to.")};
+  if (error.arg("what") == "signature")
+    return {QT_TRANSLATE_NOOP("errors", "Points are open that nobody signed for: %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Close them, or have the customer sign for them.")};
+  if (error.code == Code::NotAllowed)
+    return {QT_TRANSLATE_NOOP("errors", "Not before: %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "There is no way round this one.")};
+  return {QT_TRANSLATE_NOOP("errors", "Something comes first: %1."), nothing,
+          QT_TRANSLATE_NOOP("errors", "Do it first, or say why it goes on without.")};
+}
+
 Lines lines_of_log(Code code) {
   static constexpr const char* as_it_is = QT_TRANSLATE_NOOP("errors", "It was left as it is.");
   switch (code) {
@@ -337,6 +363,7 @@ Lines lines_of(const Error& error) {
   if (of_correction(error)) return lines_of_correction(error);
   if (of_pictures(error)) return lines_of_pictures(error);
   if (of_air(error)) return lines_of_air(error);
+  if (of_assembly(error)) return lines_of_assembly(error);
   switch (error.code) {
     case Code::DiskFull:
       if (error.operation == "make")
@@ -455,7 +482,7 @@ QString argument(const Error& error) {
     return text(error.arg("value")) + QChar(' ') +
            (error.arg("unit") == "mil" ? tr(QT_TRANSLATE_NOOP("errors", "mil"))
                                        : tr(QT_TRANSLATE_NOOP("errors", "µm")));
-  for (const char* name : {"length", "place", "limit"})
+  for (const char* name : {"length", "place", "limit", "cycle"})
     if (!error.arg(name).empty()) return text(error.arg(name));
   return {};
 }

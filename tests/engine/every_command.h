@@ -35,6 +35,9 @@ struct SmallShop {
   ProductId urethane;
   MixId mix;
   job::PictureFacts picture_facts;
+  JobId gone;    // a car that was delivered
+  Hash started;  // ivo's clock on `inspect`
+  std::int64_t started_ms = 0;
 };
 
 // Posts and waits for the answer.
@@ -191,6 +194,22 @@ inline void furnish(Engine& engine, FakeClock& clock, SmallShop& shop) {
   ASSERT_TRUE(act(engine, spray_on(shop.job, shop.sprayed_in, shop.respirator), shop.kim));
   clock.advance_ms(10'000);
   shop.mix = engine.snapshot()->car->air.mixes.front().mix;
+  shop.started = engine.snapshot()->car->visit.clock_acts.front().entry;
+  shop.started_ms = engine.snapshot()->car->visit.clock_acts.front().at_ms;
+  ASSERT_TRUE(
+      act(engine,
+          acts::Sign{shop.job, job::SignedFor::Delivery, "A. Quince", {{{{0.1, 0.5}, {0.9, 0.5}}}}},
+          shop.ivo));
+  acts::OpenCar small = car_to_open();
+  small.plate = "K 41-207";
+  small.panels = {{job::Panel::Roof, true}};
+  small.operations = {};
+  const auto other = act(engine, small, shop.ivo);
+  ASSERT_TRUE(other);
+  shop.gone = other->job;
+  ASSERT_TRUE(act(engine, acts::GiveVerdict{shop.gone, job::Panel::Roof, job::Verdict::Clean, true},
+                  shop.ivo));
+  ASSERT_TRUE(act(engine, acts::Deliver{shop.gone}, shop.ivo));
   const std::vector<std::uint8_t> bytes{1, 2, 3};
   ASSERT_TRUE(keep(engine, bytes, picture_of(shop.job, bytes), shop.ivo));
   const auto& car = *engine.snapshot()->car;
@@ -379,6 +398,58 @@ struct Sample {
   C operator()(Of<acts::TakeRelease>) const { return acts::TakeRelease{shop.job, shop.release}; }
   C operator()(Of<acts::ReturnRelease>) const {
     return acts::ReturnRelease{shop.job, shop.release, "scratch"};
+  }
+  C operator()(Of<acts::FinishOperation>) const {
+    return acts::FinishOperation{shop.job, shop.correct};
+  }
+  C operator()(Of<acts::AnswerSupplement>) const {
+    return acts::AnswerSupplement{shop.job, shop.correct, job::Approval::Asked};
+  }
+  C operator()(Of<acts::SayCheckIn>) const {
+    job::CheckIn said;
+    said.odometer = 48'210;
+    said.keys = 2;
+    return acts::SayCheckIn{shop.job, said};
+  }
+  C operator()(Of<acts::SayPart>) const {
+    return acts::SayPart{shop.job, {}, {"left headlamp", job::PartState::Ordered, {}}};
+  }
+  C operator()(Of<acts::SaySublet>) const {
+    return acts::SaySublet{
+        shop.job, {}, {job::SubletKind::Glass, "glass shop", job::SubletState::Planned, {}}};
+  }
+  C operator()(Of<acts::SayWait>) const { return acts::SayWait{shop.job, job::WaitReason::Booth}; }
+  C operator()(Of<acts::Sign>) const {
+    return acts::Sign{
+        shop.job, job::SignedFor::Delivery, "R. Ames", {{{{0.1, 0.5}, {0.6, 0.4}, {0.9, 0.5}}}}};
+  }
+  C operator()(Of<acts::SayCameBack>) const { return acts::SayCameBack{shop.gone, "wind noise"}; }
+  C operator()(Of<acts::AmendClock>) const {
+    return acts::AmendClock{shop.job, shop.started, shop.started_ms - 60'000, "forgot to tap"};
+  }
+  C operator()(Of<acts::SettleRelease>) const {
+    return acts::SettleRelease{shop.job, shop.release, shop.ivo};
+  }
+  C operator()(Of<acts::SayStep>) const {
+    return acts::SayStep{shop.job, job::Step::BumperLampsGrille};
+  }
+  C operator()(Of<acts::MeasureFit>) const {
+    return acts::MeasureFit{shop.job,
+                            job::Panel::FrontBumper,
+                            job::FitRound::AfterHanging,
+                            {{100, 500, 90, 5, 4}, {1900, 500, 90, 3, 4}}};
+  }
+  C operator()(Of<acts::MoveFasteners>) const {
+    return acts::MoveFasteners{shop.job, job::Panel::FrontBumper, {{"left bracket", 1, 0, 0}}};
+  }
+  C operator()(Of<acts::SetCalendar>) const {
+    auto calendar = job::usual_calendar();
+    calendar.holidays = {20'800};
+    return acts::SetCalendar{calendar};
+  }
+  C operator()(Of<acts::SetRule>) const {
+    return acts::SetRule{
+        {}, {job::Step::LampsAimed, job::Step::RoadTest, job::RuleKind::Soft, "at night"}};
   }
   C operator()(Of<acts::Withdraw>) const {
     return acts::Withdraw{shop.job, shop.placed, "wrong panel"};

@@ -338,9 +338,60 @@ class Line {
     std::string out = known && known->panel ? sentence(words(*known->panel))
                       : known               ? "Car"
                                             : "Part";
-    out += said.taken ? " taken" : " returned";
+    if (said.taker)
+      out += ": " + name_of(*said.taker, shop_.view) + " has it";
+    else
+      out += said.taken ? " taken" : " returned";
     if (!said.reason.empty()) out += ": " + said.reason;
     return out;
+  }
+  std::string operator()(const entries::CalendarSet&) const { return "Open hours set"; }
+  std::string operator()(const entries::RuleSet& said) const {
+    return (said.said.retired ? "Rule retired: " : "Rule: ") + words(said.said.before) +
+           " before " + words(said.said.after) + ", " + words(said.said.kind);
+  }
+  std::string operator()(const entries::CheckedIn& said) const {
+    return said.said.odometer
+               ? "Checked in, " + std::to_string(*said.said.odometer) + " " + words(said.said.unit)
+               : "Checked in";
+  }
+  std::string operator()(const entries::OperationDone& said) const {
+    const auto* known = shop_.history.operation(said.operation);
+    std::string what = "operation";
+    if (known) what = known->title.empty() ? words(known->stage) : known->title;
+    return sentence(what) + (said.done ? " done" : " opened again");
+  }
+  std::string operator()(const entries::PartSaid& said) const {
+    return said.said.part_name + ": " + words(said.said.state);
+  }
+  std::string operator()(const entries::SubletSaid& said) const {
+    return sentence(words(said.said.kind)) + ", " + said.said.who + ": " + words(said.said.state);
+  }
+  std::string operator()(const entries::WaitSaid& said) const {
+    return (said.waits ? "Waits for " : "Goes on, waited for ") + words(said.reason);
+  }
+  std::string operator()(const entries::ClockAmended& said) const {
+    return "Clock amended: " + said.reason;
+  }
+  std::string operator()(const entries::Signed& said) const {
+    return "Signed for " + words(said.what) + " by " + said.signer;
+  }
+  std::string operator()(const entries::CameBack& said) const {
+    return "Came back: " + said.complaint;
+  }
+  std::string operator()(const entries::StepSaid& said) const {
+    std::string out = sentence(words(said.step));
+    if (!said.done) return out + ": open again";
+    if (!said.broken.empty()) out += ", against the rules: " + words(said.broken.front().reason);
+    return out;
+  }
+  std::string operator()(const entries::FitMeasured& said) const {
+    return sentence(words(said.panel)) + ": " + std::to_string(said.points.size()) +
+           " gaps measured, " + words(said.round);
+  }
+  std::string operator()(const entries::FastenersMoved& said) const {
+    return sentence(words(said.panel)) + " moved at " + std::to_string(said.moves.size()) +
+           " places";
   }
 
  private:
