@@ -6,7 +6,6 @@
 namespace jambline::acts {
 
 namespace {
-constexpr std::size_t most_text_bytes = 200;
 
 Status within(const std::optional<double>& value, double least, double most, const char* doing,
               const char* field) {

@@ -9,7 +9,6 @@
 namespace jambline::acts {
 
 namespace {
-constexpr std::size_t most_text_bytes = 200;
 constexpr std::size_t most_points = 60;
 
 std::string in_words(const std::vector<job::Step>& cycle) {

@@ -12,7 +12,6 @@ namespace jambline::acts {
 namespace {
 constexpr std::size_t most_plate_bytes = 24;
 constexpr std::size_t most_title_bytes = 80;
-constexpr std::size_t most_why_bytes = 200;
 constexpr std::size_t most_note_bytes = 4000;
 constexpr int most_estimate_min = 60000;
 
@@ -68,7 +67,7 @@ Result<entries::OperationPlanned> planned_entry(const Scene& scene, const Planne
   if (planned.title.size() > most_title_bytes) return fail(Code::TooLarge, operation, "title");
   std::string why = planned.why;
   if (planned.work == job::WorkKind::Supplement || planned.work == job::WorkKind::Redo) {
-    JAMBLINE_ASSIGN(why, typed(planned.why, operation, "why", most_why_bytes));
+    JAMBLINE_ASSIGN(why, typed(planned.why, operation, "why", most_text_bytes));
   }
   return entries::OperationPlanned{scene.context.random.make<OperationId>(),
                                    planned.stage,

@@ -5,8 +5,6 @@
 namespace jambline::acts {
 
 namespace {
-constexpr std::size_t most_reason_bytes = 200;
-
 struct At {
   const folds::CarView* car;
   const folds::RunningView* running;
@@ -92,8 +90,7 @@ Drafts decide_one(const Scene& scene, const StopClock& command) {
 Drafts decide_one(const Scene& scene, const AmendClock& command) {
   const char* const operation = "amend the clock";
   JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, operation));
-  JAMBLINE_ASSIGN(std::string reason,
-                  typed(command.reason, operation, "reason", most_reason_bytes));
+  JAMBLINE_ASSIGN(std::string reason, typed(command.reason, operation, "reason", most_text_bytes));
   JAMBLINE_TRY(not_to_come(command.at_ms, scene, operation));
   std::vector<const folds::ClockActView*> own;
   for (const auto& act : car->visit.clock_acts)

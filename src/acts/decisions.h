@@ -7,6 +7,9 @@ namespace jambline::acts {
 
 using Drafts = Result<std::vector<Draft>>;
 
+// Of names, reasons and other short text that people type.
+inline constexpr std::size_t most_text_bytes = 200;
+
 struct Scene {
   const World& world;
   const Context& context;

@@ -3,8 +3,6 @@
 namespace jambline::acts {
 
 namespace {
-constexpr std::size_t most_reason_bytes = 200;
-
 struct Found {
   const folds::ReleaseView* release;
   std::string subject;
@@ -61,7 +59,7 @@ Drafts decide_one(const Scene& scene, const TakeRelease& command) {
 }
 
 Drafts decide_one(const Scene& scene, const ReturnRelease& command) {
-  JAMBLINE_ASSIGN(std::string reason, typed(command.reason, "return", "reason", most_reason_bytes));
+  JAMBLINE_ASSIGN(std::string reason, typed(command.reason, "return", "reason", most_text_bytes));
   return answer(scene, command.job, command.release, false, std::move(reason), command.picture,
                 "return");
 }

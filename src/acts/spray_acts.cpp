@@ -7,8 +7,6 @@
 namespace jambline::acts {
 
 namespace {
-constexpr std::size_t most_batch_bytes = 200;
-
 Error do_not_spray(const char* doing, job::GunItem item) {
   return {Code::NotAllowed, doing, std::string(word_of(item)), {{"class", "stop"}}};
 }
@@ -109,7 +107,7 @@ Drafts decide_one(const Scene& scene, const MixProduct& command) {
   JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, doing));
   const auto* product = scene.world.shop.air.find(command.product);
   if (!product || product->said.retired) return fail(Code::Unknown, doing, "product");
-  if (command.batch.size() > most_batch_bytes)
+  if (command.batch.size() > most_text_bytes)
     return fail(Error{Code::TooLarge, doing, "batch", {{"limit", "200"}}});
   JAMBLINE_TRY(not_to_come(command.mixed_ms, scene, doing));
   MixId id;
@@ -140,7 +138,7 @@ Drafts decide_one(const Scene& scene, const SayCoats& command) {
   JAMBLINE_TRY(in_range(command.coats, 1, 10, doing, "coats"));
   for (const double flash : command.flash_min)
     JAMBLINE_TRY(in_range(flash, 0, 600, doing, "flash"));
-  if (command.gun.size() > most_batch_bytes)
+  if (command.gun.size() > most_text_bytes)
     return fail(Error{Code::TooLarge, doing, "gun", {{"limit", "200"}}});
   return std::vector<Draft>{
       {command.job, entries::Coated{command.mix, command.panels, command.coats, command.flash_min,
@@ -152,7 +150,7 @@ Drafts decide_one(const Scene& scene, const ReadBakeLimit& command) {
   JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, doing));
   JAMBLINE_TRY(in_range(command.most_c, 20, 150, doing, "temperature"));
   JAMBLINE_TRY(in_range(command.most_min, 1, 600, doing, "minutes"));
-  JAMBLINE_ASSIGN(std::string source, typed(command.source, doing, "source", most_batch_bytes));
+  JAMBLINE_ASSIGN(std::string source, typed(command.source, doing, "source", most_text_bytes));
   return std::vector<Draft>{
       {command.job, entries::BakeLimitRead{
                         command.most_c, command.most_min, std::move(source),
@@ -191,7 +189,7 @@ Drafts decide_one(const Scene& scene, const SayBonded& command) {
   const bool glass = product->said.kind == job::ProductKind::GlassUrethane;
   if (!glass && product->said.kind != job::ProductKind::PanelAdhesive)
     return fail(Code::NotAllowed, doing, product->said.product_name);
-  JAMBLINE_ASSIGN(std::string what, typed(command.what, doing, "what", most_batch_bytes));
+  JAMBLINE_ASSIGN(std::string what, typed(command.what, doing, "what", most_text_bytes));
   if (glass && std::none_of(product->said.drive_away.begin(), product->said.drive_away.end(),
                             [&](const auto& one) { return one.case_name == command.case_name; }))
     return fail(Code::Missing, doing, "airbag and belt case");
@@ -220,7 +218,7 @@ Drafts decide_one(const Scene& scene, const ReadClimate& command) {
 Drafts decide_one(const Scene& scene, const SetProduct& command) {
   const char* const doing = "set a product";
   job::Product said = command.said;
-  JAMBLINE_ASSIGN(said.product_name, typed(said.product_name, doing, "name", most_batch_bytes));
+  JAMBLINE_ASSIGN(said.product_name, typed(said.product_name, doing, "name", most_text_bytes));
   if (!scene.is_manager()) return fail(Code::NotAllowed, doing, said.product_name);
   // The clock itself says whether the points hang together.
   if (!said.steps.empty()) {

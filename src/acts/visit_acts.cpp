@@ -9,7 +9,6 @@
 namespace jambline::acts {
 
 namespace {
-constexpr std::size_t most_text_bytes = 200;
 constexpr std::size_t most_stroke_points = 5000;
 constexpr std::int64_t farthest_ms = 3LL * 365 * 86'400'000;
 

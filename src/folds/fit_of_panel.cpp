@@ -17,6 +17,10 @@ double left_of(double travel_mm, double moved_mm) {
 std::vector<trade::FitFastener> fasteners(const CarView& car, job::Panel panel, bool flush) {
   std::vector<trade::FitFastener> out;
   for (const auto& fastener : job::fasteners_of(car.body, panel)) {
+    // A bump stop holds nothing in the plane of the panel, and not everything sets its height.
+    const bool holds =
+        flush ? fastener.travel_lift_mm > 0 : fastener.travel_x_mm > 0 || fastener.travel_y_mm > 0;
+    if (!holds) continue;
     double x_mm = 0;
     double y_mm = 0;
     double lift_mm = 0;

@@ -42,10 +42,12 @@ class Work {
       if (!operation.done && operation.approval != job::Approval::Refused)
         by_stage[operation.stage].push_back(&operation);
     add_holds();
-    std::vector<std::string> before;  // everything of the last stage in the row
-    std::vector<std::string> side;    // what goes on beside it
+    std::vector<std::string> before;           // everything of the last stage in the row
+    std::vector<std::string> before_assembly;  // and of the one before assembling
+    std::vector<std::string> side;             // what goes on beside it
     for (const auto& [stage, operations] : by_stage) {
-      std::vector<std::string> after = before;
+      if (stage <= job::Stage::Assemble) before_assembly = before;
+      std::vector<std::string> after = beside(stage) ? before_assembly : before;
       if (!beside(stage)) after.insert(after.end(), side.begin(), side.end());
       for (std::size_t i = 0; i < car_.holds.size(); ++i)
         if (car_.holds[i].until_ms && car_.holds[i].from_stage <= stage)
@@ -58,8 +60,9 @@ class Work {
       if (beside(stage)) {
         side = these;
       } else {
-        before = these;
+        if (stage < job::Stage::Assemble) before_assembly = these;
         if (stage > job::Stage::Glass) side.clear();
+        before = these;
       }
     }
     return std::move(out_);

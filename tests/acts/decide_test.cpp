@@ -153,6 +153,7 @@ TEST_F(DecideTest, ADisputeStandsInTheWayOfOfferingAndDeliveringUntilItIsSettled
   refused(Deliver{job}, Code::Disputed);
   did(GiveVerdict{job, Panel::Hood, Verdict::Clean, false, {}});
   EXPECT_FALSE(panel(Panel::Hood).disputed);
+  sign();
   did(Deliver{job});
   refused(Deliver{job}, Code::AlreadyDone);
 }

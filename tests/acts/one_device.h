@@ -93,6 +93,9 @@ class DecideTest : public testing::Test {
     EXPECT_EQ(code_name(drafts.error().code), code_name(code));
   }
 
+  // Whatever is open is signed for.
+  void sign() { did(Sign{job, job::SignedFor::Delivery, "R. Ames", {{{{0, 0}, {1, 1}}}}}); }
+
   AnswerBeforeCut all_yes() {
     AnswerBeforeCut out{job, {}};
     for (std::size_t i = 0; i < enum_words<job::CutItem>.size(); ++i)

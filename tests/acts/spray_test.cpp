@@ -517,6 +517,7 @@ TEST_F(GlassTest, ACarIsNotDeliveredBeforeTheTimeOfItsGlass) {
   wait_min(410);
   refused(Deliver{job}, Code::NotYet);
   wait_min(15);
+  sign();
   did(Deliver{job});
   EXPECT_TRUE(folds::floor_row(car()).glass.empty()) << "a delivered car is nobody's to hold";
 }

@@ -31,7 +31,6 @@ class VisitTest : public DecideTest {
       did(FinishStage{job, which, true, job::WithoutShots::NotNeeded});
     }
   }
-  Sign signature() { return {job, job::SignedFor::Delivery, "R. Ames", {{{{0, 0}, {1, 1}}}}}; }
 };
 
 TEST_F(VisitTest, ASupplementSaysWhyAndWaitsForItsAnswer) {
@@ -69,10 +68,11 @@ TEST_F(VisitTest, APartOnOrderHoldsTheCarUntilItArrives) {
   refused(SayPart{job, {}, {"", job::PartState::Ordered, {}}}, Code::Missing);
   refused(SayPart{job, {}, {"lamp", job::PartState::Ordered, now_ms - 3 * 86'400'000LL}},
           Code::OutOfRange);
-  did(SayPart{job, {}, {"lamp", job::PartState::Ordered, now_ms + 86'400'000}});
+  const std::int64_t expected_ms = now_ms + 86'400'000;
+  did(SayPart{job, {}, {"lamp", job::PartState::Ordered, expected_ms}});
   auto part = car().visit.parts.front();
   ASSERT_EQ(folds::floor_row(car()).holds.size(), 1U);
-  EXPECT_EQ(folds::floor_row(car()).holds.front().until_ms, now_ms + 86'400'000);
+  EXPECT_EQ(folds::floor_row(car()).holds.front().until_ms, expected_ms);
   part.said.state = job::PartState::Arrived;
   did(SayPart{job, part.part, part.said});
   EXPECT_TRUE(folds::floor_row(car()).holds.empty());
@@ -81,7 +81,7 @@ TEST_F(VisitTest, APartOnOrderHoldsTheCarUntilItArrives) {
 TEST_F(VisitTest, AWaitIsASpanWithItsReason) {
   refused(SayWait{job, job::WaitReason::Booth, false}, Code::NotRunning);
   did(SayWait{job, job::WaitReason::Booth});
-  now_ms += 3'600'000;
+  now_ms += 3'540'000;  // and each act takes a minute
   did(SayWait{job, job::WaitReason::Booth, false});
   ASSERT_EQ(car().visit.waits.size(), 1U);
   EXPECT_EQ(*car().visit.waits.front().end_ms - car().visit.waits.front().start_ms, 3'600'000);
@@ -92,7 +92,7 @@ TEST_F(VisitTest, AnAmendedClockActKeepsBothTimesAndStaysBetweenItsNeighbors) {
   const auto operation = car().operations.front().operation;
   did(StartClock{person, job, operation});
   const std::int64_t start_ms = now_ms;
-  now_ms += 3'600'000;
+  now_ms += 3'540'000;  // and each act takes a minute
   did(StopClock{person});
   const auto acts = car().visit.clock_acts;
   ASSERT_EQ(acts.size(), 2U);
@@ -110,7 +110,7 @@ TEST_F(VisitTest, AForgottenStartIsSaidAfterwards) {
   const auto operation = car().operations.front().operation;
   refused(StartClock{person, job, operation, now_ms + 3'600'000}, Code::NotYet);
   did(StartClock{person, job, operation, now_ms - 1'200'000});
-  now_ms += 600'000;
+  now_ms += 480'000;  // and each act takes a minute
   did(StopClock{person});
   EXPECT_EQ(car().find(operation)->clocked_ms, 1'800'000);
   now_ms += 600'000;
@@ -135,7 +135,7 @@ TEST_F(VisitTest, NobodyDrivesBeforeTheLatchIsChecked) {
   clean_all();
   refused(SayStep{job, Step::RoadTest, true, RuleReason::ManagerDecided}, Code::NotAllowed);
   refused(Deliver{job, RuleReason::ManagerDecided}, Code::NotYet);
-  did(signature());
+  sign();
   refused(Deliver{job, RuleReason::ManagerDecided}, Code::NotAllowed);
   did(SayStep{job, Step::LatchAndCatchChecked});
   did(SayStep{job, Step::RoadTest});
@@ -171,10 +171,10 @@ TEST_F(VisitTest, OpenPointsAreSignedForOrClosed) {
   open_with({{job::Panel::Roof, true}}, {job::Stage::Wash});
   EXPECT_EQ(folds::open_points(car(), shop_view, now()).size(), 2U);
   refused(Deliver{job}, Code::NotYet);
-  did(signature());
+  sign();
   did(SayPart{job, {}, {"antenna", job::PartState::Ordered, {}}});
   refused(Deliver{job}, Code::NotYet);  // one more point than was signed for
-  did(signature());
+  sign();
   const auto written = did(Deliver{job});
   EXPECT_EQ(std::get<entries::CarDelivered>(written.back().payload).open_points, 3);
 }
