@@ -6,6 +6,7 @@ Usage: clang_parse.py ROOT BUILD   (BUILD holds compile_commands.json)
 import concurrent.futures
 import json
 import os
+import re
 import shlex
 import subprocess
 import sys
@@ -38,6 +39,10 @@ def main(root, build):
     layers = tree.Layers(os.path.join(root, "tests/architecture/layers.txt"))
     with open(os.path.join(build, "compile_commands.json"), encoding="utf-8") as file:
         commands = {os.path.realpath(c["file"]): c for c in json.load(file)}
+    for batch in [c for c in commands if os.path.basename(c).startswith("unity_")]:
+        with open(batch, encoding="utf-8") as file:
+            for name in re.findall(r'^#include "(.+)"$', file.read(), re.M):
+                commands[os.path.realpath(name)] = commands[batch]
     complaints, jobs = tree.Complaints(), []
     for path in tree.files(root, [f"src/{folder}" for folder in layers.qt_free()], (".cpp",)):
         known = commands.get(os.path.join(root, path))
