@@ -60,7 +60,7 @@ Sheet {
             title: qsTr("Substance")
             key: "sampleSubstance"
             words: sheet.exposure.substances
-            chosen: sheet.exposure.substances.indexOf(substance.text)
+            chosen: Array.from(sheet.exposure.substances).indexOf(substance.text)
             onPicked: index => substance.text = sheet.exposure.substances[index]
         }
         FormField {

@@ -18,7 +18,7 @@
 
 namespace jambline::screens {
 
-class ExposureViewModel final : public Form {
+class ExposureViewModel final : public jambline::screens::Form {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Made by the program and handed to Main")

@@ -19,7 +19,7 @@
 
 namespace jambline::screens {
 
-class RegisterViewModel final : public Form {
+class RegisterViewModel final : public jambline::screens::Form {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Made by the program and handed to Main")
