@@ -107,6 +107,7 @@ FocusScope {
                     required property int index
                     required property var modelData
 
+                    objectName: "firstAidChoice" + index
                     width: stack.width
                     height: Math.max(96, implicitHeight)
                     beside: true

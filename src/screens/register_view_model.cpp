@@ -72,7 +72,7 @@ void RegisterViewModel::refresh() {
     const QString name = session().name_of(one.person);
     const QString words = one.flagged ? tr("do not spray")
                           : presses(one.worst)
-                              ? tr("%1: %2").arg(one.worst.title, one.worst.state_words)
+                              ? tr("%1: %2").arg(one.worst.kind, one.worst.state_words)
                           : one.worst.state == StateKind::Done ? tr("all in date")
                                                                : tr("not all is kept");
     const auto state = one.flagged ? StateKind::Must : one.worst.state;
