@@ -241,6 +241,34 @@ TEST_F(SprayTest, BakeNeverCounts) {
   EXPECT_EQ(state().stopped_by, BoothWord::Bake);
 }
 
+// However often it is said again, and also when all of it is of the same moment.
+TEST_F(SprayTest, WhatStoppedItIsNeverForgotten) {
+  register_everything();
+  person = manager;
+  did(ReadBooth{booth, job::BoothReading::SmokeTest, {5}});
+  person = painter;
+  did(good_day());
+  did(GunDown{booth});
+  for (int i = 0; i < 260; ++i)
+    did(SayExhaust{booth, i % 2 == 0 ? BoothWord::FanStopped : BoothWord::DoorOpened});
+  EXPECT_EQ(state().word, BoothWordNow::NotCounting);
+  did(SayExhaust{booth, BoothWord::FreshAirDoorsShut});
+  EXPECT_EQ(state().word, BoothWordNow::Counting);
+  EXPECT_NEAR(state().left_s, 300, 1e-6);
+  for (int i = 0; i < 130; ++i) {
+    did(SayExhaust{booth, BoothWord::Bake});
+    did(SayExhaust{booth, BoothWord::FreshAirDoorsShut});
+  }
+  EXPECT_NEAR(state().left_s, 300, 1e-6);
+  did(SayExhaust{booth, BoothWord::Bake});
+  Moment before = now();
+  before.wall_ms -= 86'400'000;
+  before.boot.bytes[0] = 9;
+  EXPECT_EQ(folds::booth_state(*shop_view.find(booth), shop_view.air.find(booth), before).word,
+            BoothWordNow::NotCounting)
+      << "a clock that runs a day behind has all of it just now";
+}
+
 // The device's own timer within a boot, the wall clock across boots; never the shorter wait.
 TEST_F(SprayTest, AChangedClockNeverShortensTheWait) {
   register_everything();
