@@ -19,6 +19,7 @@ FocusScope {
     readonly property bool desk: width >= 1200
     readonly property bool beside: wide && way.place === Navigation.Floor && (way.work === Navigation.None || way.work === Navigation.Car)
     readonly property bool carBeside: beside && body.models.session.hasCar
+    readonly property alias boothTurns: boothTurns
     readonly property int shown: carBeside ? Navigation.Car : way.work
     readonly property real listWidth: desk ? width - 568 : wide ? 408 : width
     // The screen whose acts the undo row stands above, and the room that it takes there.
@@ -31,9 +32,10 @@ FocusScope {
         : inspectTurn.shown ? inspectTurn : panelTurn.shown ? panelTurn : filmTurn.shown ? filmTurn : partsTurn.shown ? partsTurn
         : planTurn.shown ? planTurn : walkTurn.shown ? walkTurn
         : evidenceTurn.shown ? evidenceTurn : boothTurn.shown ? boothTurn
-        : pictureTurns.shown ? pictureTurns
+        : boothTurns.shown ? boothTurns : pictureTurns.shown ? pictureTurns
         : timeLineTurn.shown ? timeLineTurn : dirtTurn.shown ? dirtTurn : recordTurn.shown ? recordTurn : floorScreen
-    readonly property var frontScreen: front === floorScreen ? floorScreen : front === pictureTurns ? pictureTurns.item : (front as Turn).item
+    readonly property var frontScreen: front === floorScreen ? floorScreen : front === pictureTurns ? pictureTurns.item
+        : front === boothTurns ? boothTurns.item : (front as Turn).item
     readonly property real leastHeight: Math.max(Theme.textScale > 1.2 && !wide ? 420 : 320, frontScreen?.implicitHeight ?? 0)
     readonly property real actsTop: frontScreen?.actsTop ?? height
 
@@ -129,8 +131,21 @@ FocusScope {
             objectName: "boothScreen"
             wide: body.wide
             booth: body.models.booth
+            facts: body.models.boothFacts
+            reading: body.models.boothReading
+            onNowAsked: booth => boothTurns.showBooth(booth)
             onWhoAsked: body.whoAsked()
         }
+    }
+    BoothTurns {
+        id: boothTurns
+        anchors.fill: parent
+        models: body.models
+        way: body.way
+        work: body.shown
+        wide: body.wide
+        undoRoom: body.undoRoom
+        onWhoAsked: body.whoAsked()
     }
     Turn {
         id: openCarTurn

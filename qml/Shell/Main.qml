@@ -25,6 +25,10 @@ Window {
     required property InspectViewModel inspect
     required property EvidenceViewModel evidence
     required property BoothViewModel booth
+    required property BoothFactsViewModel boothFacts
+    required property BoothReadingViewModel boothReading
+    required property ClearanceViewModel clearance
+    required property CountdownViewModel countdown
     required property PartsViewModel parts
     required property FilmViewModel film
     required property BeforeCutViewModel beforeCut
@@ -78,6 +82,9 @@ Window {
         inspect: window.inspect
         evidence: window.evidence
         booth: window.booth
+        boothFacts: window.boothFacts
+        boothReading: window.boothReading
+        clearance: window.clearance
         film: window.film
         parts: window.parts
         plan: window.plan
@@ -135,7 +142,7 @@ Window {
             width: parent.width
             height: rule.y
             contentWidth: width
-            contentHeight: body.y + body.height + (body.ofPanel ? undoRow.implicitHeight + 12 : 0)
+            contentHeight: body.y + body.height + (body.ofPanel ? foot.height + 12 : 0)
             interactive: contentHeight > height + 1
             clip: interactive
             boundsBehavior: Flickable.StopAtBounds
@@ -145,6 +152,8 @@ Window {
                 width: parent.width
                 height: implicitHeight
                 syncText: window.demo.isDemo ? qsTr("Demo shop, thrown away when closed") : window.shell.syncWords
+                countdownText: window.countdown.marginWords
+                urgent: window.countdown.urgent
                 wallText: window.shell.wallWords
             }
             Head {
@@ -156,6 +165,8 @@ Window {
                 way: way
                 wide: window.wide
                 countWords: window.floor.countWords
+                boothTitle: window.clearance.title
+                boothNote: window.clearance.note
                 onBackAsked: way.work < Navigation.Car ? way.back() : way.go(Navigation.Car)
                 onPersonAsked: peopleSheet.opened = true
                 onAidAsked: firstAid.open()
@@ -185,25 +196,24 @@ Window {
                 focus: true
                 y: banner.visible ? banner.y + banner.height + 8 : head.y + head.height + 4
                 width: parent.width
-                height: Math.max(leastHeight, rule.y - y - (ofPanel ? undoRow.implicitHeight + 12 : 0))
+                height: Math.max(leastHeight, rule.y - y - (ofPanel ? foot.height + 12 : 0))
                 onWhoAsked: peopleSheet.opened = true
                 onBeforeCutAsked: window.beforeCut.ask()
-                undoRoom: undoRow.visible ? undoRow.height + 8 : 0
+                undoRoom: foot.room
                 models: models
                 way: way
             }
-            UndoRow {
-                id: undoRow
-                objectName: "undoRow"
-                visible: window.shell.undoShown && window.shell.undoPossible && !(body.frontScreen?.undoAway ?? false)
+            FootRow {
+                id: foot
+                shell: window.shell
+                countdown: window.countdown
+                away: body.frontScreen?.undoAway ?? false
+                atBooth: way.work === Navigation.BoothNow ? window.clearance.booth : ""
                 x: body.front.x + (body.frontScreen?.actsX ?? Theme.gutter)
                 width: body.frontScreen?.actsWidth ?? body.front.width - 2 * Theme.gutter
-                height: implicitHeight
-                y: body.ofPanel ? Math.max(body.y + body.leastHeight + 4, rule.y - implicitHeight - 8) : body.y + body.actsTop - height - 8
-                text: window.shell.undoWords
-                shape: window.shell.undoShape
-                mode: window.shell.undoTakenBack ? UndoRow.Withdrawn : UndoRow.Fresh
+                y: body.ofPanel ? Math.max(body.y + body.leastHeight + 4, rule.y - height - 8) : body.y + body.actsTop - height - 8
                 onUndone: window.undo()
+                onBoothAsked: booth => body.boothTurns.showBooth(booth)
             }
         }
         SteelRule {

@@ -11,6 +11,9 @@ QtObject {
     required property InspectViewModel inspect
     required property EvidenceViewModel evidence
     required property BoothViewModel booth
+    required property BoothFactsViewModel boothFacts
+    required property BoothReadingViewModel boothReading
+    required property ClearanceViewModel clearance
     required property FilmViewModel film
     required property PartsViewModel parts
     required property PlanViewModel plan

@@ -124,7 +124,7 @@ QString key_words(std::string_view key) {
 BoothFactsViewModel::BoothFactsViewModel(Session& session, QObject* parent)
     : QObject(parent),
       session_(session),
-      fields_({"key", "label", "unit", "text", "hint", "wrong", "digits"}, this) {
+      fields_({"key", "label", "unit", "typed", "hint", "wrong", "digits"}, this) {
   connect(&session, &Session::personChanged, this, &BoothFactsViewModel::changed);
 }
 

@@ -25,7 +25,7 @@ class BoothFactsViewModel final : public QObject {
   QML_ELEMENT
   QML_UNCREATABLE("Made by the program and handed to Main")
   Q_PROPERTY(QString title READ title NOTIFY changed)
-  // Roles: key, label, unit, text, hint, wrong, digits (a number is typed).
+  // Roles: key, label, unit, typed, hint, wrong, digits (a number is typed).
   Q_PROPERTY(QAbstractItemModel* fields READ fields CONSTANT)
   Q_PROPERTY(QString knownWords READ knownWords NOTIFY changed)  // the time as it stands, or none
   Q_PROPERTY(bool mayKeep READ mayKeep NOTIFY changed)

@@ -74,6 +74,11 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->inspect_ = std::make_unique<screens::InspectViewModel>(session);
   out->evidence_ = std::make_unique<screens::EvidenceViewModel>(session);
   out->booth_ = std::make_unique<screens::BoothViewModel>(session);
+  out->booth_facts_ = std::make_unique<screens::BoothFactsViewModel>(session);
+  out->booth_reading_ = std::make_unique<screens::BoothReadingViewModel>(session);
+  out->knocks_ = device::make_knocks();
+  out->clearance_ = std::make_unique<screens::ClearanceViewModel>(session, *out->knocks_);
+  out->countdown_ = std::make_unique<screens::CountdownViewModel>(session, *out->knocks_);
   out->parts_ = std::make_unique<screens::PartsViewModel>(session);
   out->work_ = std::make_unique<screens::CorrectionWork>(session);
   out->plan_ = std::make_unique<screens::PlanViewModel>(session, *out->work_);
@@ -142,6 +147,10 @@ bool Program::show() {
       {QStringLiteral("inspect"), QVariant::fromValue<QObject*>(inspect_.get())},
       {QStringLiteral("evidence"), QVariant::fromValue<QObject*>(evidence_.get())},
       {QStringLiteral("booth"), QVariant::fromValue<QObject*>(booth_.get())},
+      {QStringLiteral("boothFacts"), QVariant::fromValue<QObject*>(booth_facts_.get())},
+      {QStringLiteral("boothReading"), QVariant::fromValue<QObject*>(booth_reading_.get())},
+      {QStringLiteral("clearance"), QVariant::fromValue<QObject*>(clearance_.get())},
+      {QStringLiteral("countdown"), QVariant::fromValue<QObject*>(countdown_.get())},
       {QStringLiteral("parts"), QVariant::fromValue<QObject*>(parts_.get())},
       {QStringLiteral("plan"), QVariant::fromValue<QObject*>(plan_.get())},
       {QStringLiteral("walk"), QVariant::fromValue<QObject*>(walk_.get())},

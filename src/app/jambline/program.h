@@ -13,13 +13,18 @@
 #include <vector>
 
 #include "app/jambline/options.h"
+#include "device/knocks.h"
 #include "engine/engine.h"
 #include "screens/before_cut_view_model.h"
+#include "screens/booth_facts_view_model.h"
+#include "screens/booth_reading_view_model.h"
 #include "screens/booth_view_model.h"
 #include "screens/car_view_model.h"
+#include "screens/clearance_view_model.h"
 #include "screens/clock_view_model.h"
 #include "screens/compare_view_model.h"
 #include "screens/correction_work.h"
+#include "screens/countdown_view_model.h"
 #include "screens/demo_view_model.h"
 #include "screens/dirt_over_time_view_model.h"
 #include "screens/evidence_view_model.h"
@@ -66,6 +71,7 @@ class Program {
   screens::InspectViewModel& inspect() { return *inspect_; }
   screens::EvidenceViewModel& evidence() { return *evidence_; }
   screens::FilmViewModel& film() { return *film_; }
+  screens::ClearanceViewModel& clearance() { return *clearance_; }
   screens::LookViewModel& look() { return *look_; }
   screens::WallViewModel& wall() { return *wall_; }
   screens::ShotViewModel& shot() { return *shot_; }
@@ -100,6 +106,11 @@ class Program {
   std::unique_ptr<screens::InspectViewModel> inspect_;
   std::unique_ptr<screens::EvidenceViewModel> evidence_;
   std::unique_ptr<screens::BoothViewModel> booth_;
+  std::unique_ptr<screens::BoothFactsViewModel> booth_facts_;
+  std::unique_ptr<screens::BoothReadingViewModel> booth_reading_;
+  std::unique_ptr<device::Knocks> knocks_;
+  std::unique_ptr<screens::ClearanceViewModel> clearance_;
+  std::unique_ptr<screens::CountdownViewModel> countdown_;
   std::unique_ptr<screens::PartsViewModel> parts_;
   std::unique_ptr<screens::PlanViewModel> plan_;
   std::unique_ptr<screens::WalkViewModel> walk_;
