@@ -185,14 +185,14 @@ FocusScope {
 
             PlainButton {
                 objectName: "cureSprayed"
+                visible: page.cure.readable
+                pressable: visible
                 text: qsTr("Mix and coats")
                 beside: false
                 onClicked: page.sprayedAsked()
             }
             PlainButton {
                 objectName: "cureBond"
-                visible: page.cure.mainText !== ""
-                pressable: visible
                 text: qsTr("Glass or adhesive")
                 beside: false
                 onClicked: bonding.show()
@@ -205,11 +205,11 @@ FocusScope {
             height: implicitHeight
             visible: page.cure.writable
             pressable: visible
-            text: page.cure.mainText === "" ? qsTr("Log what was bonded") : page.cure.mainText
-            secondLine: page.cure.mainText === "" ? qsTr("glass or adhesive") : page.cure.mainSecond
+            text: page.cure.mainText
+            secondLine: page.cure.mainSecond
             waits: page.cure.mainWaits
             onRefused: page.whoAsked()
-            onClicked: page.cure.mainText === "" ? bonding.show() : page.readTemperature()
+            onClicked: page.cure.readable ? page.readTemperature() : page.sprayedAsked()
         }
     }
     TemperatureSheet {

@@ -48,18 +48,22 @@ Item {
         width: parent.width - x
         spacing: 1
 
-        Flow {
+        Grid {
+            id: line
             width: parent.width
-            spacing: 8
+            columns: name.natural + says.natural + 8 <= width ? 2 : 1
+            columnSpacing: 8
 
             Words {
-                width: Math.min(natural, parent.width)
+                id: name
+                width: Math.min(natural, line.width)
                 text: step.title
                 mute: true
                 bold: true
             }
             Words {
-                width: Math.min(natural, parent.width)
+                id: says
+                width: Math.min(natural, line.width)
                 text: step.words
                 mute: true
                 color: step.shape === ShapeKind.Must ? Theme.oxide : Theme.ink

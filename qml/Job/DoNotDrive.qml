@@ -20,24 +20,25 @@ Item {
         ground: Theme.paper
         size: 20
     }
-    Flow {
+    Grid {
         id: said
         x: mark.width + 8
         width: parent.width - x
-        spacing: 8
+        columns: first.natural + second.natural + 8 <= width ? 2 : 1
+        columnSpacing: 8
+        verticalItemAlignment: Grid.AlignVCenter
 
         Words {
             id: first
-            width: Math.min(natural, parent.width)
+            width: Math.min(natural, said.width)
             text: strip.words
             mute: true
             bold: true
             color: Theme.oxide
         }
         Words {
-            width: Math.min(natural, parent.width)
-            height: Math.max(implicitHeight, first.height)
-            verticalAlignment: Text.AlignVCenter
+            id: second
+            width: Math.min(natural, said.width)
             text: strip.keys
             mute: true
             size: Theme.note

@@ -18,7 +18,7 @@ Sheet {
         cure.logTemperature(pad.value, minus);
     }
 
-    title: qsTr("Panel temperature")
+    title: cure.groupTitle === "" ? qsTr("Panel temperature") : cure.groupTitle
     onOpenedChanged: {
         pad.typed = "";
         minus = false;
@@ -40,11 +40,29 @@ Sheet {
         width: parent.width
         spacing: Theme.gap
 
-        Words {
+        KeyPad {
+            id: pad
+            objectName: "temperaturePad"
             width: parent.width
-            text: qsTr("On the panel itself, never the air. Low panels and plastic are colder than the roof.")
-            size: Theme.note
-            color: Theme.pencil
+            focus: true
+            digits: 3
+            label: sheet.cure.groupTitle === "" ? qsTr("Choose the panels first") : qsTr("Surface")
+            unitText: sheet.minus ? qsTr("%1, below zero").arg(sheet.cure.unit) : sheet.cure.unit
+            unitKey: qsTr("Minus")
+            wrong: sheet.cure.refusal
+            onUnitPressed: sheet.minus = !sheet.minus
+        }
+        SlabButton {
+            objectName: "temperatureLog"
+            width: parent.width
+            height: implicitHeight
+            text: pad.value < 0 ? qsTr("Log panel temperature") : sheet.cure.logWords(pad.value, sheet.minus)
+            secondLine: sheet.cure.mainWaits ? qsTr("say who you are first")
+                : sheet.cure.groupTitle === "" ? qsTr("choose the panels")
+                : pad.value < 0 ? qsTr("type it") : sheet.cure.groupTitle
+            waits: sheet.cure.mainWaits || sheet.cure.groupTitle === "" || pad.value < 0
+            onRefused: if (sheet.cure.mainWaits) sheet.whoAsked()
+            onClicked: sheet.log()
         }
         Flow {
             id: groups
@@ -69,29 +87,11 @@ Sheet {
                 }
             }
         }
-        KeyPad {
-            id: pad
-            objectName: "temperaturePad"
+        Words {
             width: parent.width
-            focus: true
-            digits: 3
-            label: sheet.cure.groupTitle === "" ? qsTr("Choose the panels first") : sheet.cure.groupTitle
-            unitText: sheet.minus ? qsTr("%1, below zero").arg(sheet.cure.unit) : sheet.cure.unit
-            unitKey: qsTr("Minus")
-            wrong: sheet.cure.refusal
-            onUnitPressed: sheet.minus = !sheet.minus
-        }
-        SlabButton {
-            objectName: "temperatureLog"
-            width: parent.width
-            height: implicitHeight
-            text: pad.value < 0 ? qsTr("Log panel temperature") : sheet.cure.logWords(pad.value, sheet.minus)
-            secondLine: sheet.cure.mainWaits ? qsTr("say who you are first")
-                : sheet.cure.groupTitle === "" ? qsTr("choose the panels")
-                : pad.value < 0 ? qsTr("type it") : sheet.cure.groupTitle
-            waits: sheet.cure.mainWaits || sheet.cure.groupTitle === "" || pad.value < 0
-            onRefused: if (sheet.cure.mainWaits) sheet.whoAsked()
-            onClicked: sheet.log()
+            text: qsTr("On the panel itself, never the air. Low panels and plastic are colder than the roof.")
+            size: Theme.note
+            color: Theme.pencil
         }
     }
 }

@@ -57,12 +57,14 @@ Column {
                 Grid {
                     id: cells
 
-                    readonly property int count: page.products.withHumidity ? 3 : 2
-                    readonly property real cell: columns === 1 ? width : (width - (count - 1) * spacing) / count
+                    // A point in one line with the way out; a row with humidity in two.
+                    readonly property real out: !page.products.withHumidity && page.products.manager ? Theme.touch + spacing : 0
+                    readonly property real cell: columns === 1 ? width : (width - spacing - out) / 2
 
                     width: parent.width
-                    columns: page.folded ? 1 : count
+                    columns: page.folded ? 1 : page.products.withHumidity ? 2 : 3
                     spacing: 6
+                    verticalItemAlignment: Grid.AlignBottom
 
                     FaceField {
                         objectName: "pointTemperature" + line.index
@@ -93,6 +95,15 @@ Column {
                         maximumLength: 20
                         onEdited: words => page.products.sayRow(line.key, 2, words)
                     }
+                    PlainButton {
+                        objectName: "pointDrop" + line.index
+                        visible: page.products.manager
+                        pressable: visible
+                        width: Theme.touch
+                        iconName: "erase"
+                        name: qsTr("Take out row %1").arg(line.index + 1)
+                        onClicked: page.products.dropRow(line.key)
+                    }
                 }
                 Row {
                     width: parent.width
@@ -112,15 +123,6 @@ Column {
                         size: Theme.note
                         color: Theme.oxide
                     }
-                }
-                PlainButton {
-                    objectName: "pointDrop" + line.index
-                    visible: page.products.manager
-                    pressable: visible
-                    width: parent.width
-                    text: qsTr("Take it out")
-                    name: qsTr("Take out row %1").arg(line.index + 1)
-                    onClicked: page.products.dropRow(line.key)
                 }
             }
         }

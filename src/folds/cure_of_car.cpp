@@ -40,7 +40,8 @@ double minutes_between(const Stamp& from, const Stamp& to, const Moment& now) {
 trade::CureClock clock_of(const job::Product& product, const Coated& coated, const Moment& now) {
   trade::CureClock in;
   in.kind = product.cure;
-  in.steps = product.steps;
+  for (const auto& step : product.steps)
+    if (step.milestone != trade::CureMilestone::PotLife) in.steps.push_back(step);
   in.minimum_c = product.minimum_c;
   in.surface_max_c = product.surface_max_c;
   in.rest_after_bake_min = product.rest_after_bake_min;

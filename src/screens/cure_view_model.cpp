@@ -61,6 +61,23 @@ const folds::CureOfGroup* CureViewModel::clock(const QString& key) const {
   return nullptr;
 }
 
+std::vector<const folds::CureOfGroup*> CureViewModel::on_top() const {
+  std::vector<const folds::CureOfGroup*> out;
+  const auto& all = work_.cures();
+  for (const auto& one : all) {
+    const auto covered = [&](job::Panel panel) {
+      return std::any_of(all.begin(), all.end(), [&](const auto& other) {
+        return one.coated.order < other.coated.order &&
+               std::find(other.panels.begin(), other.panels.end(), panel) != other.panels.end();
+      });
+    };
+    if (!std::all_of(one.panels.begin(), one.panels.end(), covered)) out.push_back(&one);
+  }
+  std::stable_sort(out.begin(), out.end(),
+                   [](const auto* a, const auto* b) { return b->coated.order < a->coated.order; });
+  return out;
+}
+
 RowList* CureViewModel::steps_of(const QString& key) {
   auto& list = steps_[key];
   if (!list)
@@ -90,7 +107,8 @@ void CureViewModel::show_clocks() {
     return;
   }
   const CureSeen now = seen();
-  for (const auto& one : work_.cures()) {
+  for (const auto* shown_one : on_top()) {
+    const auto& one = *shown_one;
     const auto* product = session_.shop().air.find(one.product);
     const QString key = key_of(one);
     std::vector<QVariantList> steps;
@@ -217,17 +235,13 @@ QString CureViewModel::emptyWords() const {
   return tr("Nothing sprayed is logged on this car. A mix and its coats start the clock.");
 }
 
-std::optional<StandingWords> CureViewModel::next_milestone(const folds::CureOfGroup& clock,
-                                                           QString& title) const {
-  if (!clock.result || !*clock.result) return std::nullopt;
-  for (const auto& standing : (*clock.result)->standings) {
-    if (!shown(standing.milestone) || runs_out(standing.milestone)) continue;
-    auto said = standing_words(clock, standing, seen());
-    if (said.shape == StateKind::Done) continue;
-    title = words_of(standing.milestone);
-    return said;
-  }
-  return std::nullopt;
+const trade::CureStanding* CureViewModel::next_milestone(const folds::CureOfGroup& clock) const {
+  if (!clock.result || !*clock.result) return nullptr;
+  for (const auto& standing : (*clock.result)->standings)
+    if (shown(standing.milestone) && !runs_out(standing.milestone) &&
+        standing_words(clock, standing, seen()).shape != StateKind::Done)
+      return &standing;
+  return nullptr;
 }
 
 // What is next on the clock of the last coat; of several groups the one that is furthest behind.
@@ -240,23 +254,25 @@ StandingWords CureViewModel::row() const {
     return count;
   };
   const folds::CureOfGroup* last = nullptr;
-  for (const auto& one : work_.cures())
-    if (!last || last->coated.order < one.coated.order ||
-        (last->coated.order == one.coated.order && reached(one) < reached(*last)))
-      last = &one;
+  for (const auto* one : on_top())
+    if (!last || (last->coated.order == one->coated.order && reached(*one) < reached(*last)))
+      last = one;
   if (!last)
     return {bondCount() == 0   ? tr("nothing sprayed is logged")
             : bondCount() == 1 ? tr("1 bonded part")
                                : tr("%1 bonded parts").arg(bondCount()),
             StateKind::None};
-  QString title;
-  if (auto said = next_milestone(*last, title)) {
-    said->words = tr("%1, %2: %3").arg(sentence(words_of(last->group)), title, said->words);
-    return *said;
-  }
-  auto note = clock_words_of(*last, session_.shop().air.find(last->product), seen());
-  if (note.words.isEmpty()) return {tr("all milestones are reached"), StateKind::Done};
-  return note;
+  if (const auto* next = next_milestone(*last))
+    return {tr("%1, %2: %3")
+                .arg(sentence(words_of(last->group)), words_of(next->milestone),
+                     short_standing(*last, *next, seen())),
+            standing_words(*last, *next, seen()).shape};
+  const auto* product = session_.shop().air.find(last->product);
+  const bool heat = product && (product->said.cure == trade::CureKind::TwoPack ||
+                                product->said.cure == trade::CureKind::Infrared);
+  if (heat && last->result && *last->result)
+    return {tr("all milestones are reached"), StateKind::Done};
+  return clock_words_of(*last, product, seen());
 }
 
 QString CureViewModel::rowWords() const {
@@ -268,12 +284,14 @@ int CureViewModel::rowShape() const {
 }
 
 QString CureViewModel::mainText() const {
-  return writable() && groups_.rowCount() > 0 ? tr("Log panel temperature") : QString();
+  if (!writable()) return {};
+  return readable() ? tr("Log panel temperature") : tr("Mix and coats");
 }
 
 std::optional<job::PanelGroup> CureViewModel::waits_for_reading() const {
   const folds::CureOfGroup* best = nullptr;
-  for (const auto& one : work_.cures()) {
+  for (const auto* each : on_top()) {
+    const auto& one = *each;
     const bool again = !one.read_at || one.read_again;
     const bool best_again = best && (!best->read_at || best->read_again);
     if (!best || (again && !best_again) ||
@@ -287,6 +305,7 @@ std::optional<job::PanelGroup> CureViewModel::waits_for_reading() const {
 QString CureViewModel::mainSecond() const {
   if (mainText().isEmpty()) return {};
   if (mainWaits()) return tr("say who you are first");
+  if (!readable()) return tr("what was sprayed");
   const auto next = waits_for_reading();
   return next ? words_of(*next) : QString();
 }
@@ -334,9 +353,9 @@ void CureViewModel::logTemperature(int typed, bool minus) {
                   if (!wrote) return;
                   // The next one that nobody read since its coat.
                   group_.reset();
-                  for (const auto& one : work_.cures())
-                    if (!group_ && one.group != group && (!one.read_at || one.read_again))
-                      group_ = one.group;
+                  for (const auto* one : on_top())
+                    if (!group_ && one->group != group && (!one->read_at || one->read_again))
+                      group_ = one->group;
                   show_groups();
                   emit changed();
                   emit logged();
@@ -353,14 +372,14 @@ void CureViewModel::checkThumbnail(const QString& key, bool firm) {
 bool CureViewModel::openSum(const QString& key) {
   const auto* one = clock(key);
   if (!one || !one->result || !*one->result) return false;
-  QString title;
-  const auto next = next_milestone(*one, title);
-  sum_.show(
-      sentence(words_of(one->group)),
-      next ? tr("%1: %2").arg(sentence(title), next->words) : tr("All milestones are reached"),
-      (*one->result)->basis, session_.units(),
-      tr("Minutes are counted from the last coat, %1.")
-          .arg(time_words(one->coated.wall_ms, session_.now().wall_ms, session_.zone())));
+  const auto* next = next_milestone(*one);
+  sum_.show(sentence(words_of(one->group)),
+            next ? tr("%1: %2").arg(sentence(words_of(next->milestone)),
+                                    standing_words(*one, *next, seen()).words)
+                 : tr("All milestones are reached"),
+            (*one->result)->basis, session_.units(),
+            tr("Minutes are counted from the last coat, %1.")
+                .arg(time_words(one->coated.wall_ms, session_.now().wall_ms, session_.zone())));
   return true;
 }
 

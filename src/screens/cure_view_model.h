@@ -2,7 +2,8 @@
 // milestones on a line, the panel temperatures, the thumbnail check; and whether the car may be
 // driven.
 //
-// Clocks:  a role `steps` holds a model of its own with the milestones: key, title, words, shape
+// Clocks:  the newest coat first; what lies wholly under a later coat is not there. A role `steps`
+// holds a model of its own with the milestones: key, title, words, shape
 //          (ShapeKind), sheet (what the sheet says), spoken. Pot life is not there: it belongs to
 //          the mix.
 // Reading: a group is chosen, a whole number typed in the device's unit; after one is logged the
@@ -41,6 +42,7 @@ class CureViewModel final : public QObject {
   Q_PROPERTY(QString rowWords READ rowWords NOTIFY changed)  // of all clocks, in the car
   Q_PROPERTY(int rowShape READ rowShape NOTIFY changed)
   Q_PROPERTY(QString mainText READ mainText NOTIFY changed)  // "" nothing can be logged
+  Q_PROPERTY(bool readable READ readable NOTIFY changed)     // there is a film to read
   Q_PROPERTY(QString mainSecond READ mainSecond NOTIFY changed)
   Q_PROPERTY(bool mainWaits READ mainWaits NOTIFY changed)
   Q_PROPERTY(bool writable READ writable NOTIFY changed)
@@ -64,6 +66,7 @@ class CureViewModel final : public QObject {
   QString rowWords() const;
   int rowShape() const;
   QString mainText() const;
+  bool readable() const { return groups_.rowCount() > 0; }
   QString mainSecond() const;
   bool mainWaits() const { return !session_.hasPerson(); }
   bool writable() const;
@@ -94,11 +97,11 @@ class CureViewModel final : public QObject {
   CureSeen seen() const;
   QString key_of(const folds::CureOfGroup& clock) const;
   const folds::CureOfGroup* clock(const QString& key) const;
+  std::vector<const folds::CureOfGroup*> on_top() const;
   RowList* steps_of(const QString& key);
   std::optional<job::PanelGroup> waits_for_reading() const;
   StandingWords row() const;
-  std::optional<StandingWords> next_milestone(const folds::CureOfGroup& clock,
-                                              QString& title) const;
+  const trade::CureStanding* next_milestone(const folds::CureOfGroup& clock) const;
 
   Session& session_;
   CureWork& work_;

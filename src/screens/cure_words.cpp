@@ -97,6 +97,13 @@ bool may_still_be_hot(const folds::CureOfGroup& clock) {
   return clock.read_again && clock.surface_c && clock.asked &&
          *clock.surface_c > clock.asked->surface_max_c;
 }
+
+QString sheet_duration(double minutes) {
+  constexpr double min_a_day = 1440;
+  if (minutes >= 2 * min_a_day && std::fmod(minutes, min_a_day) == 0)
+    return tr(QT_TRANSLATE_NOOP("cure", "%1 d")).arg(std::lround(minutes / min_a_day));
+  return duration_words(std::llround(minutes * ms_per_min));
+}
 }  // namespace
 
 bool runs_out(CureMilestone milestone) {
@@ -135,6 +142,14 @@ StandingWords standing_words(const folds::CureOfGroup& clock, const trade::CureS
   return not_reached_words(standing, wall, result.stalled);
 }
 
+QString short_standing(const folds::CureOfGroup& clock, const trade::CureStanding& standing,
+                       const CureSeen& seen) {
+  if (standing.word == CureWord::NotYet && standing.reached_min && !runs_out(standing.milestone))
+    return tr(QT_TRANSLATE_NOOP("cure", "about %1"))
+        .arg(Wall{clock.asked->now_min, seen}.rounded(*standing.reached_min, Round::Nearest));
+  return standing_words(clock, standing, seen).words;
+}
+
 StandingWords strength_words(const trade::CureStanding& standing, double now_min,
                              const CureSeen& seen) {
   const Wall wall{now_min, seen};
@@ -150,8 +165,7 @@ QString points_words(const std::vector<trade::CurePoint>& points, Units units) {
   QStringList out;
   for (const auto& point : points)
     out << tr(QT_TRANSLATE_NOOP("cure", "%1 at %2"))
-               .arg(duration_words(std::llround(point.minutes * ms_per_min)),
-                    temperature_words(point.at_c, units));
+               .arg(sheet_duration(point.minutes), temperature_words(point.at_c, units));
   return out.join(QStringLiteral(", "));
 }
 

@@ -29,6 +29,9 @@ struct StandingWords {
 
 StandingWords standing_words(const folds::CureOfGroup& clock, const trade::CureStanding& standing,
                              const CureSeen& seen);
+// The same, in a row among others: only when it will be so.
+QString short_standing(const folds::CureOfGroup& clock, const trade::CureStanding& standing,
+                       const CureSeen& seen);
 // Of a bonded part, which has neither surface nor gates.
 StandingWords strength_words(const trade::CureStanding& standing, double now_min,
                              const CureSeen& seen);

@@ -194,7 +194,8 @@ void FloorViewModel::rebuild() {
     if (late) line.late = late_words(now_ms - *car.promised_ms);
     line.held = do_not_drive_words(folds::do_not_drive(car.glass, session_.shop(), session_.now()),
                                    now_ms, zone);
-    line.state = shape_of(state_of(car, late, for_you));
+    const bool held = !line.held.isEmpty() && !car.disputed;
+    line.state = shape_of(held ? StateKind::Must : state_of(car, late, for_you));
     line.done = car.stages > 0 ? double(car.stages_done) / car.stages : 0.0;
     line.progress = tr("%1 of %2 stages").arg(car.stages_done).arg(car.stages);
     line.stages = tr("%1/%2", "stages done of stages").arg(car.stages_done).arg(car.stages);

@@ -113,6 +113,8 @@ QString against(const std::vector<trade::CurePoint>& points, Units units) {
 
 QString duration_text(double minutes) {
   const double whole_h = minutes / 60;
+  if (minutes >= 2880 && std::fmod(minutes, 1440) == 0)
+    return tr(QT_TRANSLATE_NOOP("product", "%1 d")).arg(number_text(minutes / 1440));
   if (minutes >= 120 && whole_h == std::round(whole_h))
     return tr(QT_TRANSLATE_NOOP("product", "%1 h")).arg(number_text(whole_h));
   return tr(QT_TRANSLATE_NOOP("product", "%1 min")).arg(number_text(minutes));

@@ -14,7 +14,7 @@ TEST_F(CureScreen, SaysWhatStartsTheClock) {
   worked_out();
   EXPECT_EQ(cure_->clockCount(), 0);
   EXPECT_TRUE(cure_->emptyWords().startsWith("Nothing sprayed is logged"));
-  EXPECT_EQ(cure_->mainText(), "");
+  EXPECT_EQ(cure_->mainText(), "Mix and coats");
   spray(product(clear()));
   EXPECT_EQ(cure_->emptyWords(), "");
   EXPECT_EQ(cure_->clockCount(), 2) << "one a group of panels";
@@ -39,7 +39,7 @@ TEST_F(CureScreen, SaysReachedOrAboutWhenWithASpan) {
   EXPECT_EQ(says(0, "pull tape"), "reached 15:08");
   EXPECT_EQ(says(0, "pull tape", "shape").toInt(), shape_of(StateKind::Done));
   EXPECT_TRUE(says(0, "polish until").startsWith("until about "));
-  EXPECT_EQ(cure_->rowWords(), "Rockers and low sides, pull tape: " + says(1, "pull tape"));
+  EXPECT_EQ(cure_->rowWords(), "Rockers and low sides, pull tape: about 15:15");
 }
 
 TEST_F(CureScreen, TooHotRestAndThumbnailHoldItBack) {
@@ -124,17 +124,23 @@ TEST_F(CureScreen, TemperaturesAreLoggedGroupByGroup) {
   EXPECT_EQ(*all, 1);
 }
 
-TEST_F(CureScreen, TwoMixesHaveTwoClocks) {
+TEST_F(CureScreen, TwoMixesHaveTwoClocksAndWhatIsCoveredHasNone) {
   const auto with = product(clear());
   spray(with);
   read(job::PanelGroup::Roof, 20);
   wait_min(100);
-  spray(with);
-  EXPECT_EQ(cure_->clockCount(), 4);
-  EXPECT_TRUE(says(0, "pull tape").startsWith("reached"));
-  EXPECT_EQ(says(2, "pull tape"), "not counted") << "nothing was read since its coat";
-  ASSERT_TRUE(cure_->openSum(at(cure_->clocks(), 0, "key").toString()));
-  EXPECT_FALSE(cure_->openSum(at(cure_->clocks(), 2, "key").toString()));
+  act(acts::MixProduct{car().job, with, "78", true, {}, {}});
+  act(acts::SayCoats{
+      car().job, car().air.mixes.back().mix, {job::Panel::FrontBumper}, 2, {8}, "1.3 mm", false});
+  worked_out();
+  ASSERT_EQ(cure_->clockCount(), 2) << "the first coat of the bumper lies under the second one";
+  EXPECT_EQ(at(cure_->clocks(), 0, "panels").toString(), "front bumper cover");
+  EXPECT_EQ(says(0, "pull tape"), "not counted") << "nothing was read since its coat";
+  EXPECT_EQ(at(cure_->clocks(), 1, "panels").toString(), "hood");
+  EXPECT_TRUE(says(1, "pull tape").startsWith("reached"));
+  EXPECT_FALSE(cure_->openSum(at(cure_->clocks(), 0, "key").toString()));
+  ASSERT_TRUE(cure_->openSum(at(cure_->clocks(), 1, "key").toString()));
+  EXPECT_TRUE(cure_->sum()->figure().startsWith("Sand from: not yet, about "));
 }
 
 class GlassScreen : public CureDesk {
@@ -209,13 +215,12 @@ TEST_F(GlassScreen, TheDeliveryWaitsAndIsRefusedUntilThen) {
   bond_->chooseCase("no bag");
   bond_->keep();
   worked_out();
-  for (const auto& panel : car().panels)
+  const folds::CarView before = car();
+  for (const auto& panel : before.panels)
     act(acts::GiveVerdict{
-        car().job, panel.plan.panel, job::Verdict::Clean, !panel.plan.on_car, {}});
-  for (const auto& stage : car().stages) {
-    const auto word = stage.stage;
-    act(acts::FinishStage{car().job, word, true, job::WithoutShots::NoCamera});
-  }
+        before.job, panel.plan.panel, job::Verdict::Clean, !panel.plan.on_car, {}});
+  for (const auto& stage : before.stages)
+    act(acts::FinishStage{before.job, stage.stage, true, job::WithoutShots::NoCamera});
   CorrectionWork correction(*session_);
   CarViewModel screen(*session_);
   screen.follow(correction);

@@ -164,7 +164,7 @@ class Sprayed {
     add(down_ms + 15 * minute_ms, Who::Ivo, temperatures(21));
     add(down_ms + 16 * minute_ms, Who::Ivo, bake(true));
     add(down_ms + 33 * minute_ms, Who::Ivo, temperatures(58));
-    add(down_ms + 58 * minute_ms, Who::Ivo, temperatures(61));
+    add(down_ms + 58 * minute_ms, Who::Ivo, temperatures(59.5));
     add(down_ms + 60 * minute_ms, Who::Ivo, bake(false));
     add(down_ms + 75 * minute_ms, Who::Ivo, temperatures(38));
     add(down_ms + 100 * minute_ms, Who::Ivo, temperatures(26));
