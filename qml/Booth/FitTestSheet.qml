@@ -166,8 +166,7 @@ Sheet {
             width: parent.width
             form: sheet.form
             field: "validDays"
-            label: qsTr("Holds for, in days")
-            tail: qsTr("US: a year at most")
+            label: qsTr("Holds for, in days (US: a year at most)")
             digitsOnly: true
             maximumLength: 5
         }

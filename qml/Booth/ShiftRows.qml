@@ -105,13 +105,13 @@ Column {
             required property string word
             required property bool over
             required property bool opens
+            required property string why
             required value
-            required note
 
             objectName: "worn" + index
             width: rows.width
             label: qsTr("%1 · %2").arg(title).arg(from)
-            limitWords: word
+            note: word === "" ? why : qsTr("%1 · %2").arg(word).arg(why)
             grade: opens ? FigureBlock.Plain : FigureBlock.Missing
             out: over
             pressable: opens

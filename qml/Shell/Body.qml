@@ -134,6 +134,10 @@ FocusScope {
             facts: body.models.boothFacts
             reading: body.models.boothReading
             onNowAsked: booth => boothTurns.showBooth(booth)
+            protection: body.models.protection
+            onProtectionAsked: body.way.go(Navigation.Register)
+            onLimitsAsked: body.way.go(Navigation.Limits)
+            onExposureAsked: body.way.go(Navigation.Exposure)
             onWhoAsked: body.whoAsked()
         }
     }

@@ -29,6 +29,10 @@ Window {
     required property BoothReadingViewModel boothReading
     required property ClearanceViewModel clearance
     required property CountdownViewModel countdown
+    required property RegisterViewModel protection
+    required property LimitsViewModel limits
+    required property ExposureViewModel exposure
+    required property FirstAidViewModel aid
     required property PartsViewModel parts
     required property FilmViewModel film
     required property BeforeCutViewModel beforeCut
@@ -85,6 +89,9 @@ Window {
         boothFacts: window.boothFacts
         boothReading: window.boothReading
         clearance: window.clearance
+        protection: window.protection
+        limits: window.limits
+        exposure: window.exposure
         film: window.film
         parts: window.parts
         plan: window.plan
@@ -312,6 +319,7 @@ Window {
     FirstAid {
         id: firstAid
         anchors.fill: parent
+        log: window.aid
         onClosed: body.forceActiveFocus()
     }
 }

@@ -14,6 +14,9 @@ QtObject {
     required property BoothFactsViewModel boothFacts
     required property BoothReadingViewModel boothReading
     required property ClearanceViewModel clearance
+    required property RegisterViewModel protection
+    required property LimitsViewModel limits
+    required property ExposureViewModel exposure
     required property FilmViewModel film
     required property PartsViewModel parts
     required property PlanViewModel plan

@@ -54,7 +54,7 @@ ExposureViewModel::ExposureViewModel(Session& session, QObject* parent)
       samples_({"key", "title", "when", "worn", "spoken"}, this),
       results_({"key", "title", "from", "value", "unit", "limitWords", "over", "shape", "word"},
                this),
-      worn_({"key", "title", "from", "value", "note", "over", "word", "opens"}, this),
+      worn_({"key", "title", "from", "value", "why", "over", "word", "opens"}, this),
       people_({"key", "title"}, this),
       respirators_({"key", "title"}, this),
       sum_(this) {

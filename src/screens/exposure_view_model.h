@@ -40,7 +40,7 @@ class ExposureViewModel final : public jambline::screens::Form {
   Q_PROPERTY(QString mixtureWords READ mixtureWords NOTIFY changed)
   Q_PROPERTY(bool mixtureOver READ mixtureOver NOTIFY changed)
   Q_PROPERTY(QString leftOutWords READ leftOutWords NOTIFY changed)
-  // Roles: key, title, from, value, note, over, word, opens.
+  // Roles: key, title, from, value, why, over, word, opens.
   Q_PROPERTY(QAbstractItemModel* worn READ worn CONSTANT)
   Q_PROPERTY(int wornCount READ wornCount NOTIFY changed)
   Q_PROPERTY(jambline::screens::SumRows* sum READ sum CONSTANT)

@@ -4,6 +4,7 @@
 
 #include "folds/booth_state.h"
 #include "folds/cure_of_car.h"
+#include "folds/exposure_of_shift.h"
 #include "folds/floor_view.h"
 #include "tests/demo/made_shop.h"
 
@@ -53,6 +54,20 @@ TEST(DemoAir, OneFitTestAndOneTrainingHaveRunOut) {
   EXPECT_EQ(due, 1);
   EXPECT_TRUE(view.air.breathing_air);
   EXPECT_EQ(view.air.products.size(), 6U);
+}
+
+TEST(DemoAir, OneShiftIsBelowItsLimitsAndOneIsOverACeiling) {
+  const auto view = shop().shop.view();
+  const auto shifts = folds::shifts_of(view.air);
+  ASSERT_EQ(shifts.size(), 2U);
+  std::vector<int> over;
+  for (const auto& shift : shifts) {
+    const auto result = trade::compare_exposure(folds::exposure_of(shift, view.air).asked);
+    ASSERT_TRUE(result);
+    over.push_back(0);
+    for (const auto& one : result->against) over.back() += one.over ? 1 : 0;
+  }
+  EXPECT_EQ(over, (std::vector<int>{1, 0})) << "the newest first";
 }
 
 TEST(DemoAir, CarsInWorkAreAtDifferentMilestonesAndOneIsNotDriven) {

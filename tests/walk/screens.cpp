@@ -9,6 +9,7 @@
 #include "app/demo_pictures/drawn_camera.h"
 #include "item.h"
 #include "picture_screens.h"
+#include "protection_screens.h"
 #include "rules.h"
 #include "screens/before_cut_view_model.h"
 #include "screens/booth_view_model.h"
@@ -493,6 +494,7 @@ void close_all(Shop& shop) {
 const std::vector<Screen>& screens() {
   static const std::vector<Screen> list = [] {
     std::vector<Screen> out = picture_screens();
+    for (Screen& one : protection_screens()) out.push_back(std::move(one));
     for (Screen& one : all()) out.push_back(std::move(one));
     const QStringList only =
         qEnvironmentVariable("JAMBLINE_WALK").split(QChar(','), Qt::SkipEmptyParts);

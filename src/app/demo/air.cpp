@@ -115,6 +115,7 @@ class Keeping {
     booths();
     protection();
     for (const auto& product : invented_products()) say(Who::Rosa, acts::SetProduct{{}, product});
+    samples();
     readings(first);
     std::stable_sort(out_.steps.begin(), out_.steps.end(),
                      [](const Step& a, const Step& b) { return a.at_ms < b.at_ms; });
@@ -193,16 +194,35 @@ class Keeping {
     say(Who::Rosa, acts::SetDue{crew_.at(Who::Ana), job::DueKind::RespiratorTraining, day(17)});
   }
 
+  // Two mornings that a laboratory sampled: one below every limit, one over a ceiling.
+  void samples() {
+    const auto sample = [&](int days_ago, double value, double from_h, double to_h) {
+      const std::int64_t begin_ms = (now_ms_ / day_ms - days_ago) * day_ms + 780 * minute_ms;
+      const auto at = [&](double hours) {
+        return begin_ms + static_cast<std::int64_t>(hours * 60) * minute_ms;
+      };
+      add(at_ms_ += 30'000, Who::Rosa,
+          [person = crew_.at(Who::Ivo), value, from_ms = at(from_h), to_ms = at(to_h)](
+              const folds::CarView&, const folds::ShopView& shop, const Moment&) {
+            return Commands{
+                acts::LogSample{person, "HDI", value, "ppm", from_ms, to_ms,
+                                respirator(shop, job::RespiratorKind::SuppliedFull)->respirator}};
+          });
+    };
+    sample(88, 0.0011, 0, 3.5);
+    sample(88, 0.0087, 3.5, 3.75);
+    sample(74, 0.0024, 0, 3);
+    sample(74, 0.0310, 3, 3.25);
+  }
+
   // On each of the last working days, rising.
   void readings(int first) {
-    std::vector<int> days;
+    std::vector<std::int64_t> mornings;
     for (int workday = first; workday < 104 * 5; ++workday) {
       if (calendar_.morning_ms(workday) > now_ms_) break;
-      days.push_back(workday);
+      mornings.push_back(calendar_.morning_ms(workday));
     }
     // The calendar ends with last week; this week's days are those after it.
-    std::vector<std::int64_t> mornings;
-    for (const int workday : days) mornings.push_back(calendar_.morning_ms(workday));
     for (std::int64_t next = mornings.back() + day_ms; next < now_ms_; next += day_ms)
       if ((next / day_ms + 3) % 7 < 5) mornings.push_back(next);  // Monday is 0
     const std::size_t from =

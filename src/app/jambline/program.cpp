@@ -79,6 +79,10 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->knocks_ = device::make_knocks();
   out->clearance_ = std::make_unique<screens::ClearanceViewModel>(session, *out->knocks_);
   out->countdown_ = std::make_unique<screens::CountdownViewModel>(session, *out->knocks_);
+  out->register_ = std::make_unique<screens::RegisterViewModel>(session);
+  out->limits_ = std::make_unique<screens::LimitsViewModel>(session);
+  out->exposure_ = std::make_unique<screens::ExposureViewModel>(session);
+  out->aid_ = std::make_unique<screens::FirstAidViewModel>(session);
   out->parts_ = std::make_unique<screens::PartsViewModel>(session);
   out->work_ = std::make_unique<screens::CorrectionWork>(session);
   out->plan_ = std::make_unique<screens::PlanViewModel>(session, *out->work_);
@@ -151,6 +155,10 @@ bool Program::show() {
       {QStringLiteral("boothReading"), QVariant::fromValue<QObject*>(booth_reading_.get())},
       {QStringLiteral("clearance"), QVariant::fromValue<QObject*>(clearance_.get())},
       {QStringLiteral("countdown"), QVariant::fromValue<QObject*>(countdown_.get())},
+      {QStringLiteral("protection"), QVariant::fromValue<QObject*>(register_.get())},
+      {QStringLiteral("limits"), QVariant::fromValue<QObject*>(limits_.get())},
+      {QStringLiteral("exposure"), QVariant::fromValue<QObject*>(exposure_.get())},
+      {QStringLiteral("aid"), QVariant::fromValue<QObject*>(aid_.get())},
       {QStringLiteral("parts"), QVariant::fromValue<QObject*>(parts_.get())},
       {QStringLiteral("plan"), QVariant::fromValue<QObject*>(plan_.get())},
       {QStringLiteral("walk"), QVariant::fromValue<QObject*>(walk_.get())},

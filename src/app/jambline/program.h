@@ -28,11 +28,14 @@
 #include "screens/demo_view_model.h"
 #include "screens/dirt_over_time_view_model.h"
 #include "screens/evidence_view_model.h"
+#include "screens/exposure_view_model.h"
 #include "screens/film_view_model.h"
+#include "screens/first_aid_view_model.h"
 #include "screens/floor_view_model.h"
 #include "screens/forgotten_clock_view_model.h"
 #include "screens/inspect_view_model.h"
 #include "screens/leftovers_view_model.h"
+#include "screens/limits_view_model.h"
 #include "screens/look_view_model.h"
 #include "screens/open_car_view_model.h"
 #include "screens/parts_view_model.h"
@@ -41,6 +44,7 @@
 #include "screens/pin_view_model.h"
 #include "screens/plan_view_model.h"
 #include "screens/record_view_model.h"
+#include "screens/register_view_model.h"
 #include "screens/session.h"
 #include "screens/settings_view_model.h"
 #include "screens/shell_view_model.h"
@@ -78,6 +82,8 @@ class Program {
   screens::ShotsViewModel& shots() { return *shots_; }
   screens::CompareViewModel& compare() { return *compare_; }
   screens::PictureIntake& intake() { return *intake_; }
+  screens::RegisterViewModel& protection() { return *register_; }
+  screens::ExposureViewModel& exposure() { return *exposure_; }
   screens::SettingsViewModel& settings() { return *settings_; }
   engine::Engine& engine() { return *engine_; }
 
@@ -111,6 +117,10 @@ class Program {
   std::unique_ptr<device::Knocks> knocks_;
   std::unique_ptr<screens::ClearanceViewModel> clearance_;
   std::unique_ptr<screens::CountdownViewModel> countdown_;
+  std::unique_ptr<screens::RegisterViewModel> register_;
+  std::unique_ptr<screens::LimitsViewModel> limits_;
+  std::unique_ptr<screens::ExposureViewModel> exposure_;
+  std::unique_ptr<screens::FirstAidViewModel> aid_;
   std::unique_ptr<screens::PartsViewModel> parts_;
   std::unique_ptr<screens::PlanViewModel> plan_;
   std::unique_ptr<screens::WalkViewModel> walk_;
