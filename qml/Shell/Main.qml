@@ -38,6 +38,11 @@ Window {
     required property BeforeCutViewModel beforeCut
     required property PlanViewModel plan
     required property WalkViewModel walk
+    required property CureViewModel cure
+    required property BondViewModel bond
+    required property ProductViewModel products
+    required property BeforeGunViewModel beforeGun
+    required property SprayedViewModel sprayed
     required property RecordViewModel record
     required property DirtOverTimeViewModel dirt
     required property TimeLineViewModel timeLine
@@ -96,6 +101,10 @@ Window {
         parts: window.parts
         plan: window.plan
         walk: window.walk
+        cure: window.cure
+        bond: window.bond
+        beforeGun: window.beforeGun
+        sprayed: window.sprayed
         record: window.record
         dirt: window.dirt
         timeLine: window.timeLine
@@ -174,6 +183,8 @@ Window {
                 countWords: window.floor.countWords
                 boothTitle: window.clearance.title
                 boothNote: window.clearance.note
+                doNotDrive: window.cure.doNotDrive
+                keysWords: window.cure.keysWords
                 onBackAsked: way.work < Navigation.Car ? way.back() : way.go(Navigation.Car)
                 onPersonAsked: peopleSheet.opened = true
                 onAidAsked: firstAid.open()
@@ -206,6 +217,10 @@ Window {
                 height: Math.max(leastHeight, rule.y - y - (ofPanel ? foot.height + 12 : 0))
                 onWhoAsked: peopleSheet.opened = true
                 onBeforeCutAsked: window.beforeCut.ask()
+                onProductsAsked: {
+                    shopSheet.showShop();
+                    shopSheet.ofProducts = true;
+                }
                 undoRoom: foot.room
                 models: models
                 way: way
@@ -289,6 +304,7 @@ Window {
         shop: window.shop
         folder: window.shopFolder
         shots: window.shotList
+        products: window.products
         keepClear: head.firstAid
     }
     BeforeCut {

@@ -21,6 +21,10 @@ QtObject {
     required property PartsViewModel parts
     required property PlanViewModel plan
     required property WalkViewModel walk
+    required property CureViewModel cure
+    required property BondViewModel bond
+    required property BeforeGunViewModel beforeGun
+    required property SprayedViewModel sprayed
     required property RecordViewModel record
     required property DirtOverTimeViewModel dirt
     required property TimeLineViewModel timeLine

@@ -165,7 +165,7 @@ QString BakeViewModel::unitWords() const {
 }
 
 int BakeViewModel::digits() const {
-  if (field_ == 1) return 3;
+  if (field_ == 1) return typed_.startsWith(QLatin1Char('1')) ? 3 : 2;
   const bool of_three = session_.units() == Units::Us ? typed_.startsWith(QLatin1Char('1')) ||
                                                             typed_.startsWith(QLatin1Char('2')) ||
                                                             typed_.startsWith(QLatin1Char('3'))
@@ -187,8 +187,10 @@ void BakeViewModel::beginLimit() {
   chooseField(0);
 }
 
+// What is typed again is not there until then.
 void BakeViewModel::chooseField(int field) {
   field_ = field == 1 ? 1 : 0;
+  (field_ == 1 ? most_min_ : most_c_).reset();
   typed_.clear();
   wrong_.clear();
   emit typedChanged();
@@ -202,7 +204,7 @@ void BakeViewModel::type(int value) {
     const double c = celsius_of(value, session_.units());
     if (c >= least_limit_c && c <= most_limit_c) {
       most_c_ = c;
-      field_ = 1;
+      if (!most_min_) field_ = 1;
     } else {
       wrong_ = tr("A limit is from %1 to %2. Type it again.")
                    .arg(temperature_words(least_limit_c, session_.units()),

@@ -36,6 +36,7 @@ class BakeViewModel final : public QObject {
   Q_PROPERTY(bool mainWaits READ mainWaits NOTIFY changed)
   // Typing the limit: its temperature, then its minutes, then where the carmaker says so.
   Q_PROPERTY(QAbstractItemModel* fields READ fields CONSTANT)  // key (row), title, words, chosen
+  Q_PROPERTY(bool limitTyped READ limitTyped NOTIFY changed)   // both numbers are there
   Q_PROPERTY(QString fieldTitle READ fieldTitle NOTIFY changed)
   Q_PROPERTY(QString unitWords READ unitWords NOTIFY changed)
   Q_PROPERTY(int digits READ digits NOTIFY changed)
@@ -59,6 +60,7 @@ class BakeViewModel final : public QObject {
   QString mainSecond() const;
   bool mainWaits() const;
   QAbstractItemModel* fields() { return &fields_; }
+  bool limitTyped() const { return most_c_ && most_min_; }
   QString fieldTitle() const;
   QString unitWords() const;
   int digits() const;

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "folds/floor_view.h"
+#include "folds/pot_life.h"
 #include "screens/air_words.h"
 #include "screens/correct_words.h"
 #include "screens/gun_words.h"
@@ -20,7 +21,6 @@ using job::GunItem;
 
 constexpr std::uint64_t answer_holds_ms = 15 * 60'000;  // common practice, no source
 constexpr std::int64_t mix_is_of_today_ms = 12 * 3'600'000;
-constexpr std::size_t most_note_chars = 200;
 constexpr const char* worn_form = "respirators worn last";
 
 std::optional<GunItem> item_of(const QString& key) {
@@ -240,7 +240,8 @@ void BeforeGunViewModel::show_rows() {
       const QString key = key_of(one.item);
       const Said* now = said(one.item);
       if (item_class == CheckClass::Should) {
-        const QString stands = words.known(one);
+        const QString stands =
+            one.item == GunItem::ActivatorAndPotLife ? pot_words() : words.known(one);
         shoulds.push_back({key, title, stands, now != nullptr,
                            tr("%1, %2").arg(title, now                ? tr("yes")
                                                    : stands.isEmpty() ? tr("should")
@@ -294,10 +295,7 @@ QString BeforeGunViewModel::title() const {
 
 QString BeforeGunViewModel::leftWords() const {
   const auto [stops, musts] = left();
-  QStringList parts;
-  if (stops > 0) parts << (stops == 1 ? tr("1 stop") : tr("%1 stops").arg(stops));
-  if (musts > 0) parts << (musts == 1 ? tr("1 must") : tr("%1 musts").arg(musts));
-  return parts.isEmpty() ? QString() : tr("%1 left").arg(parts.join(QStringLiteral(", ")));
+  return stops + musts == 0 ? QString() : tr("%1 left").arg(stops + musts);
 }
 
 QString BeforeGunViewModel::carWords() const {
@@ -326,6 +324,20 @@ QString BeforeGunViewModel::productWords() const {
       names << text(session_.shop().air.find(mix->product)->said.product_name);
   const QString hardener = activated() ? tr("activated, holds isocyanate") : tr("not activated");
   return names.isEmpty() ? hardener : tr("%1: %2").arg(names.join(QStringLiteral(", ")), hardener);
+}
+
+// Of what is to be sprayed, the one that ends first.
+QString BeforeGunViewModel::pot_words() const {
+  const folds::PotLifeOfMix* first = nullptr;
+  const auto lives = folds::pot_lives(*session_.car(), session_.shop(), session_.now());
+  for (const auto& one : lives)
+    if (sprayed_.contains(one.mix) && one.left_s && (!first || *one.left_s < *first->left_s))
+      first = &one;
+  if (!first) return {};
+  const auto left_ms = static_cast<std::int64_t>(*first->left_s * 1000);
+  const auto now_ms = session_.now().wall_ms;
+  const QString at = time_words(now_ms + left_ms, now_ms, session_.zone());
+  return left_ms > 0 ? tr("pot life until %1").arg(at) : tr("pot life over since %1").arg(at);
 }
 
 QString BeforeGunViewModel::mainText() const {
@@ -442,83 +454,6 @@ void BeforeGunViewModel::openNext() {
       openItem(key_of(one.item));
       return;
     }
-}
-
-std::vector<BeforeGunViewModel::Choice> BeforeGunViewModel::choices(GunItem item) const {
-  std::vector<Choice> out;
-  if (job::is_of_now(item)) out.push_back({tr("Yes, now"), CutAnswer::Yes, {}});
-  if (job::class_of(item) == CheckClass::Stop) {
-    if (job::is_of_now(item)) out.push_back({tr("No: do not spray"), CutAnswer::No, {}});
-    return out;
-  }
-  for (std::size_t i = 0; i < enum_words<job::GunReason>.size(); ++i) {
-    const auto reason = static_cast<job::GunReason>(i);
-    out.push_back({tr("Go on without: %1").arg(words_of(reason)), CutAnswer::No, reason});
-  }
-  if (said(item)) out.push_back({tr("Not answered yet"), {}, {}});
-  return out;
-}
-
-QString BeforeGunViewModel::openTitle() const {
-  if (!open_ || !here()) return {};
-  const folds::GunScene at = scene();
-  return GunWords{session_, at}.title(*open_);
-}
-
-QString BeforeGunViewModel::openWords() const {
-  const auto* about = open_ && here() ? fact(*open_) : nullptr;
-  if (!about) return {};
-  const folds::GunScene at = scene();
-  const GunWords words{session_, at};
-  if (job::class_of(*open_) == CheckClass::Stop) return words.put_right(*open_);
-  const QString stands = words.known(*about);
-  const QString waits = tr("This is a must. The spray clock has not started.");
-  return stands.isEmpty() ? waits : tr("%1. %2").arg(sentence(stands), waits);
-}
-
-QStringList BeforeGunViewModel::openAnswers() const {
-  QStringList out;
-  if (open_)
-    for (const Choice& choice : choices(*open_)) out << choice.words;
-  return out;
-}
-
-int BeforeGunViewModel::openAnswer() const {
-  const Said* now = open_ ? said(*open_) : nullptr;
-  if (!now) return -1;
-  const auto all = choices(*open_);
-  for (std::size_t i = 0; i < all.size(); ++i)
-    if (all[i].answer == now->answer && all[i].reason == now->reason) return static_cast<int>(i);
-  return -1;
-}
-
-bool BeforeGunViewModel::openTakesNote() const {
-  return open_ && job::class_of(*open_) == CheckClass::Must;
-}
-
-QString BeforeGunViewModel::openNote() const {
-  const Said* now = open_ ? said(*open_) : nullptr;
-  return now ? text(now->note) : QString();
-}
-
-QString BeforeGunViewModel::openWho() const {
-  return tr("%1 goes on without it. The name, the reason and the note stay with the car for good.")
-      .arg(session_.personName());
-}
-
-void BeforeGunViewModel::choose(int answer, const QString& note) {
-  if (!open_) return;
-  const auto all = choices(*open_);
-  if (answer < 0 || answer >= static_cast<int>(all.size())) return;
-  const Choice& choice = all[static_cast<std::size_t>(answer)];
-  if (!choice.answer)
-    said_.erase(*open_);
-  else
-    said_[*open_] = {
-        *choice.answer, choice.reason,
-        choice.reason ? note.trimmed().left(most_note_chars).toStdString() : std::string(),
-        session_.now().since_boot_ms};
-  refresh();
 }
 
 void BeforeGunViewModel::flipShould(const QString& key) {

@@ -30,7 +30,7 @@ class BeforeGunViewModel final : public QObject {
   QML_UNCREATABLE("Made by the program and handed to Main")
   Q_PROPERTY(bool here READ here NOTIFY changed)  // a car is on the tape and can be written to
   Q_PROPERTY(QString title READ title NOTIFY changed)
-  Q_PROPERTY(QString leftWords READ leftWords NOTIFY changed)  // "2 stops, 1 must left"; ""
+  Q_PROPERTY(QString leftWords READ leftWords NOTIFY changed)  // "5 left"; "" none
   // Of the car on the tape, or of those that wait; "" there is nothing to spray.
   Q_PROPERTY(QString carWords READ carWords NOTIFY changed)
   // Cars to be sprayed, when none is on the tape. Roles: key, title, words.
@@ -66,6 +66,7 @@ class BeforeGunViewModel final : public QObject {
   Q_PROPERTY(QString openWords READ openWords NOTIFY openChanged)
   Q_PROPERTY(QStringList openAnswers READ openAnswers NOTIFY openChanged)
   Q_PROPERTY(int openAnswer READ openAnswer NOTIFY openChanged)  // row of openAnswers; -1 none
+  Q_PROPERTY(bool openNow READ openNow NOTIFY openChanged)       // the first answer is "yes, now"
   Q_PROPERTY(bool openTakesNote READ openTakesNote NOTIFY openChanged)
   Q_PROPERTY(QString openNote READ openNote NOTIFY openChanged)
   Q_PROPERTY(QString openWho READ openWho NOTIFY openChanged)
@@ -103,6 +104,7 @@ class BeforeGunViewModel final : public QObject {
   QString openWords() const;
   QStringList openAnswers() const;
   int openAnswer() const;
+  bool openNow() const { return open_ && job::is_of_now(*open_); }
   bool openTakesNote() const;
   QString openNote() const;
   QString openWho() const;
@@ -156,6 +158,7 @@ class BeforeGunViewModel final : public QObject {
   std::vector<const folds::MixView*> fresh_mixes() const;
   bool borne_out(const folds::GunFact& fact) const;
   bool answered(const folds::GunFact& fact) const;
+  QString pot_words() const;
   std::pair<int, int> left() const;  // stops, musts
   std::vector<Choice> choices(job::GunItem item) const;
   void remember_respirator();

@@ -234,9 +234,11 @@ void ClimateViewModel::type(int value) {
   work_out();
 }
 
+// What is typed again is not there until then: the pad comes back.
 void ClimateViewModel::chooseField(int field) {
   if (field < 0 || field > 2) return;
   field_ = static_cast<Number>(field);
+  values_[static_cast<std::size_t>(field)].reset();
   typed_.clear();
   wrong_.clear();
   emit typedChanged();

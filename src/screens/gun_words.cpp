@@ -34,11 +34,21 @@ const folds::RespiratorView* GunWords::respirator() const {
   return scene.respirator ? scene.shop.air.find(*scene.respirator) : nullptr;
 }
 
+// Short enough for a tile; the whole words stand in the time line.
 QString GunWords::title(GunItem item) const {
-  if (item == GunItem::SealOrFlow && respirator())
-    return job::fits_tightly(respirator()->said.kind)
-               ? tr(QT_TRANSLATE_NOOP("gun", "Shaved at the seal, seal checked now"))
-               : tr(QT_TRANSLATE_NOOP("gun", "Air hood: airflow checked now"));
+  switch (item) {
+    case GunItem::SealOrFlow:
+      if (!respirator()) break;
+      return job::fits_tightly(respirator()->said.kind)
+                 ? tr(QT_TRANSLATE_NOOP("gun", "Shaved, seal checked"))
+                 : tr(QT_TRANSLATE_NOOP("gun", "Air hood flow checked"));
+    case GunItem::NobodyUnprotected:
+      return tr(QT_TRANSLATE_NOOP("gun", "Nobody inside unprotected"));
+    case GunItem::MixRoomAndGround:
+      return tr(QT_TRANSLATE_NOOP("gun", "Mix room fan on, cans grounded, phones out"));
+    default:
+      break;
+  }
   return sentence(words_of(item));
 }
 

@@ -7,6 +7,9 @@
 #include <functional>
 
 #include "app/demo_pictures/drawn_camera.h"
+#include "booth_screens.h"
+#include "cure_screens.h"
+#include "gun_screens.h"
 #include "item.h"
 #include "picture_screens.h"
 #include "protection_screens.h"
@@ -495,6 +498,9 @@ const std::vector<Screen>& screens() {
   static const std::vector<Screen> list = [] {
     std::vector<Screen> out = picture_screens();
     for (Screen& one : protection_screens()) out.push_back(std::move(one));
+    for (Screen& one : booth_screens()) out.push_back(std::move(one));
+    for (Screen& one : gun_screens()) out.push_back(std::move(one));
+    for (Screen& one : cure_screens()) out.push_back(std::move(one));
     for (Screen& one : all()) out.push_back(std::move(one));
     const QStringList only =
         qEnvironmentVariable("JAMBLINE_WALK").split(QChar(','), Qt::SkipEmptyParts);

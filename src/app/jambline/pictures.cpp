@@ -7,6 +7,7 @@
 #include <QQuickItem>
 
 #include "base/describe.h"
+#include "folds/booth_state.h"
 
 namespace jambline::app {
 
@@ -36,9 +37,13 @@ constexpr Stop stops[] = {
     {"wall", "Floor", "Wall"},
     {"look", "Floor", "Look"},
     {"compare", "Floor", "Compare"},
+    {"before-gun", "Floor", "BeforeGun"},
+    {"sprayed", "Floor", "Sprayed"},
+    {"cure", "Floor", "Cure"},
     {"open-a-car", "Floor", "OpenCar"},
     {"evidence", "Floor", "Evidence"},
     {"booth", "Booth", "None"},
+    {"booth-now", "Booth", "BoothNow"},
     {"register", "Booth", "Register"},
     {"protection", "Booth", "Protection"},
     {"limits", "Booth", "Limits"},
@@ -106,7 +111,21 @@ void choose_picture(Program& program) {
   program.compare().open(program.look().picture());
 }
 
+// The booth in which something stands, else the first.
+void choose_booth(Program& program) {
+  const auto& session = program.session();
+  const auto& booths = session.shop().booths;
+  if (booths.empty()) return;
+  const folds::BoothView* best = &booths.front();
+  for (const auto& booth : booths)
+    if (folds::booth_state(booth, session.shop().air.find(booth.booth), session.now()).word !=
+        folds::BoothWordNow::Idle)
+      best = &booth;
+  program.clearance().open(QString::fromStdString(best->booth.hex()));
+}
+
 bool prepare(Program& program) {
+  choose_booth(program);
   const Subject subject = choose(program);
   if (!subject.person.isEmpty()) program.session().choosePerson(subject.person);
   if (subject.job.isEmpty()) return true;

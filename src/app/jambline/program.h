@@ -16,6 +16,8 @@
 #include "device/knocks.h"
 #include "engine/engine.h"
 #include "screens/before_cut_view_model.h"
+#include "screens/before_gun_view_model.h"
+#include "screens/bond_view_model.h"
 #include "screens/booth_facts_view_model.h"
 #include "screens/booth_reading_view_model.h"
 #include "screens/booth_view_model.h"
@@ -25,6 +27,8 @@
 #include "screens/compare_view_model.h"
 #include "screens/correction_work.h"
 #include "screens/countdown_view_model.h"
+#include "screens/cure_view_model.h"
+#include "screens/cure_work.h"
 #include "screens/demo_view_model.h"
 #include "screens/dirt_over_time_view_model.h"
 #include "screens/evidence_view_model.h"
@@ -43,6 +47,7 @@
 #include "screens/picture_store.h"
 #include "screens/pin_view_model.h"
 #include "screens/plan_view_model.h"
+#include "screens/product_view_model.h"
 #include "screens/record_view_model.h"
 #include "screens/register_view_model.h"
 #include "screens/session.h"
@@ -53,6 +58,7 @@
 #include "screens/shot_list_view_model.h"
 #include "screens/shot_view_model.h"
 #include "screens/shots_view_model.h"
+#include "screens/sprayed_view_model.h"
 #include "screens/time_line_view_model.h"
 #include "screens/vin_scan_view_model.h"
 #include "screens/walk_view_model.h"
@@ -82,8 +88,13 @@ class Program {
   screens::ShotsViewModel& shots() { return *shots_; }
   screens::CompareViewModel& compare() { return *compare_; }
   screens::PictureIntake& intake() { return *intake_; }
+  screens::BeforeGunViewModel& before_gun() { return *before_gun_; }
+  screens::SprayedViewModel& sprayed() { return *sprayed_; }
   screens::RegisterViewModel& protection() { return *register_; }
   screens::ExposureViewModel& exposure() { return *exposure_; }
+  screens::CureViewModel& cure() { return *cure_; }
+  screens::BondViewModel& bond() { return *bond_; }
+  screens::ProductViewModel& products() { return *products_; }
   screens::SettingsViewModel& settings() { return *settings_; }
   engine::Engine& engine() { return *engine_; }
 
@@ -107,6 +118,7 @@ class Program {
   std::unique_ptr<screens::ShopFolderViewModel> shop_folder_;
   std::unique_ptr<screens::DemoViewModel> demo_;
   std::unique_ptr<screens::OpenCarViewModel> open_car_;
+  std::unique_ptr<screens::CureWork> cure_work_;
   std::unique_ptr<screens::CorrectionWork> work_;
   std::unique_ptr<screens::CarViewModel> car_;
   std::unique_ptr<screens::InspectViewModel> inspect_;
@@ -124,8 +136,13 @@ class Program {
   std::unique_ptr<screens::PartsViewModel> parts_;
   std::unique_ptr<screens::PlanViewModel> plan_;
   std::unique_ptr<screens::WalkViewModel> walk_;
+  std::unique_ptr<screens::CureViewModel> cure_;
+  std::unique_ptr<screens::BondViewModel> bond_;
+  std::unique_ptr<screens::ProductViewModel> products_;
   std::unique_ptr<screens::FilmViewModel> film_;
   std::unique_ptr<screens::BeforeCutViewModel> before_cut_;
+  std::unique_ptr<screens::BeforeGunViewModel> before_gun_;
+  std::unique_ptr<screens::SprayedViewModel> sprayed_;
   std::unique_ptr<screens::RecordViewModel> record_;
   std::unique_ptr<screens::DirtOverTimeViewModel> dirt_;
   std::unique_ptr<screens::TimeLineViewModel> time_line_;
