@@ -62,6 +62,30 @@ FilmGate CorrectionWork::gate() const {
   return now ? gate(*now) : FilmGate{};
 }
 
+QString CorrectionWork::stage_words(job::Stage stage) const {
+  const auto* car = session_.car();
+  if (!cure_ || !car) return {};
+  trade::CureMilestone milestone{};
+  switch (stage) {
+    case job::Stage::Unmask:
+      milestone = trade::CureMilestone::PullTape;
+      break;
+    case job::Stage::Assemble:
+      milestone = trade::CureMilestone::Assemble;
+      break;
+    case job::Stage::LastPolish:
+      milestone = trade::CureMilestone::LastPolish;
+      break;
+    default:
+      return {};
+  }
+  std::vector<job::Panel> panels;
+  for (const auto& panel : car->panels) panels.push_back(panel.plan.panel);
+  const CureSeen seen{cure_->at(), session_.zone(), session_.units()};
+  const FilmGate out = film_gate(cure_->cures(), *car, panels, milestone, seen);
+  return out.word == FilmGate::Word::Closed ? out.words : QString();
+}
+
 QString CorrectionWork::window_words() const {
   const auto* car = session_.car();
   if (!cure_ || !car || !planned()) return {};

@@ -57,6 +57,8 @@ class CorrectionWork final : public QObject {
   // What the clocks say of the panels of this round; of the one that comes next without one.
   FilmGate gate(const folds::WalkStep& step) const;
   FilmGate gate() const;
+  // Why a stage that touches the film waits: unmask, assemble, last polish; "" it does not.
+  QString stage_words(job::Stage stage) const;
   QString window_words() const;  // until when it can be polished; "" no clock says so
   bool early(const folds::WalkStep& step) const;  // somebody said why it goes on before its time
   void say_early(const folds::WalkStep& step);

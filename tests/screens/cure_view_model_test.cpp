@@ -304,6 +304,26 @@ TEST_F(EarlyCut, NothingIsSandedBeforeSandFromUnlessTheReasonIsEntered) {
   EXPECT_TRUE(QString::fromStdString(note->text).endsWith("Reason: the manager decided."));
 }
 
+TEST_F(EarlyCut, TheCarSaysFromWhenItIsAssembled) {
+  auto product = clear();
+  product.product_name = "clear B";
+  product.steps.push_back({trade::CureMilestone::Assemble, {{20, 600}}});
+  spray(this->product(product));
+  read(job::PanelGroup::Roof, 20);
+  read(job::PanelGroup::Low, 20);
+  act(acts::PlanOperation{car().job, {job::Stage::Assemble, "", 60}});
+  CarViewModel screen(*session_);
+  screen.follow(*correction_);
+  screen.choose("assemble");
+  worked_out();
+  ASSERT_EQ(screen.mainText(), "Start assemble");
+  // Ten hours after 14:13.
+  EXPECT_EQ(screen.mainSecond(),
+            "front bumper cover: not yet, about Tue 00:15, later where it is colder");
+  wait_min(610);
+  EXPECT_EQ(screen.mainSecond(), "1.0 h planned");
+}
+
 TEST_F(EarlyCut, WhenTheClockSaysReachedNobodyIsAskedForATime) {
   answer_before_cut();
   read(job::PanelGroup::Roof, 20);

@@ -209,10 +209,10 @@ class Keeping {
                                 respirator(shop, job::RespiratorKind::SuppliedFull)->respirator}};
           });
     };
-    sample(88, 0.0011, 0, 3.5);
-    sample(88, 0.0087, 3.5, 3.75);
-    sample(74, 0.0024, 0, 3);
-    sample(74, 0.0310, 3, 3.25);
+    sample(87, 0.0011, 0, 3.5);
+    sample(87, 0.0087, 3.5, 3.75);
+    sample(73, 0.0024, 0, 3);
+    sample(73, 0.0310, 3, 3.25);
   }
 
   // On each of the last working days, rising.

@@ -37,7 +37,7 @@ AirAct mix(job::ProductKind kind, std::string batch) {
   };
 }
 
-AirAct coats(job::ProductKind kind, int count, double flash_min, std::string gun) {
+AirAct coats(job::ProductKind kind, int count, double flash_min, const std::string& gun) {
   return [=](const folds::CarView& car, const folds::ShopView& shop, const Moment&) {
     const auto* mixed = mix_of(car, product(shop, kind));
     if (!mixed || !mixed->coats.empty()) return Commands{};

@@ -8,16 +8,19 @@
 #include <optional>
 
 #include "engine/engine.h"
+#include "screens/bond_view_model.h"
 #include "screens/booth_facts_view_model.h"
 #include "screens/booth_reading_view_model.h"
 #include "screens/booth_view_model.h"
 #include "screens/clearance_view_model.h"
+#include "screens/cure_view_model.h"
 #include "screens/demo_view_model.h"
 #include "screens/exposure_view_model.h"
 #include "screens/first_aid_view_model.h"
 #include "screens/forgotten_clock_view_model.h"
 #include "screens/limits_view_model.h"
 #include "screens/pin_view_model.h"
+#include "screens/product_view_model.h"
 #include "screens/register_view_model.h"
 #include "screens/shop_folder_view_model.h"
 #include "screens/shop_view_model.h"
@@ -51,6 +54,9 @@ class Shop : public QObject {
   Q_PROPERTY(jambline::screens::LimitsViewModel* limits READ limits NOTIFY opened)
   Q_PROPERTY(jambline::screens::ExposureViewModel* exposure READ exposure NOTIFY opened)
   Q_PROPERTY(jambline::screens::FirstAidViewModel* aid READ aid NOTIFY opened)
+  Q_PROPERTY(jambline::screens::CureViewModel* cure READ cure NOTIFY opened)
+  Q_PROPERTY(jambline::screens::BondViewModel* bond READ bond NOTIFY opened)
+  Q_PROPERTY(jambline::screens::ProductViewModel* products READ products NOTIFY opened)
   Q_PROPERTY(QString chosen READ chosen)
   Q_PROPERTY(int running READ running)
  public:
@@ -68,6 +74,9 @@ class Shop : public QObject {
   screens::LimitsViewModel* limits() const { return limits_.get(); }
   screens::ExposureViewModel* exposure() const { return exposure_.get(); }
   screens::FirstAidViewModel* aid() const { return aid_.get(); }
+  screens::CureViewModel* cure() const { return cure_.get(); }
+  screens::BondViewModel* bond() const { return bond_.get(); }
+  screens::ProductViewModel* products() const { return products_.get(); }
   QString chosen() const { return session_->personName(); }
   int running() const {
     return static_cast<int>(engine_->snapshot()->floor->front().running.size());
@@ -75,6 +84,10 @@ class Shop : public QObject {
 
   // Mara, a manager, is chosen. Ivo's clock runs since the day before.
   Q_INVOKABLE void open() {
+    products_.reset();
+    bond_.reset();
+    cure_.reset();
+    cure_work_.reset();
     register_.reset();
     limits_.reset();
     exposure_.reset();
@@ -124,6 +137,10 @@ class Shop : public QObject {
     exposure_ = std::make_unique<screens::ExposureViewModel>(*session_);
     aid_ = std::make_unique<screens::FirstAidViewModel>(*session_);
     forgotten_ = std::make_unique<screens::ForgottenClockViewModel>(*session_);
+    cure_work_ = std::make_unique<screens::CureWork>(*session_);
+    cure_ = std::make_unique<screens::CureViewModel>(*session_, *cure_work_);
+    bond_ = std::make_unique<screens::BondViewModel>(*session_);
+    products_ = std::make_unique<screens::ProductViewModel>(*session_);
     shop_ = std::make_unique<screens::ShopViewModel>(*session_);
     shop_folder_ = std::make_unique<screens::ShopFolderViewModel>(*session_, folder_->path());
     shots_ = std::make_unique<screens::ShotListViewModel>(*session_);
@@ -132,7 +149,8 @@ class Shop : public QObject {
     for (QObject* one : std::initializer_list<QObject*>{
              register_.get(), limits_.get(), exposure_.get(), aid_.get(), pin_.get(),
              forgotten_.get(), shop_.get(), shop_folder_.get(), demo_.get(), booth_.get(),
-             shots_.get(), booth_facts_.get(), booth_reading_.get(), clearance_.get()})
+             shots_.get(), cure_.get(), bond_.get(), products_.get(), booth_facts_.get(),
+             booth_reading_.get(), clearance_.get()})
       QQmlEngine::setObjectOwnership(one, QQmlEngine::CppOwnership);
     emit opened();
   }
@@ -165,9 +183,35 @@ class Shop : public QObject {
     clearance_->open(booth_->firstBooth());
     settle();
   }
+  // The hood was coated just now; a urethane is in the shop. The car is on the tape.
+  Q_INVOKABLE void coat() {
+    job::Product clear;
+    clear.product_name = "clear A";
+    clear.kind = job::ProductKind::Clear;
+    clear.steps = {{trade::CureMilestone::PullTape, {{20, 60}, {60, 15}}},
+                   {trade::CureMilestone::SandFrom, {{20, 120}, {60, 30}}}};
+    act(acts::SetProduct{{}, clear});
+    job::Product urethane;
+    urethane.product_name = "urethane A";
+    urethane.kind = job::ProductKind::GlassUrethane;
+    urethane.cure = trade::CureKind::MoistureCure;
+    urethane.drive_away = {{"two bags", {{5, 30, 480}}}, {"no bag", {{5, 30, 240}}}};
+    act(acts::SetProduct{{}, urethane});
+    const JobId job = engine_->snapshot()->floor->front().job;
+    session_->openCar(QString::fromStdString(job.hex()));
+    settle();
+    act(acts::MixProduct{job, engine_->snapshot()->shop->air.products.front().product, "77"});
+    act(acts::SayCoats{job,
+                       engine_->snapshot()->car->air.mixes.front().mix,
+                       {job::Panel::Hood},
+                       2,
+                       {8},
+                       "1.3 mm"});
+    settle();
+  }
   Q_INVOKABLE void later(double seconds) {
     clock_.advance_ms(static_cast<std::int64_t>(seconds * 1000));
-    emit session_->secondPassed();
+    for (int i = 0; i < 30; ++i) emit session_->secondPassed();
     settle();
   }
   Q_INVOKABLE void be(const QString& name) {
@@ -216,6 +260,10 @@ class Shop : public QObject {
   std::unique_ptr<screens::ShopViewModel> shop_;
   std::unique_ptr<screens::ShopFolderViewModel> shop_folder_;
   std::unique_ptr<screens::ShotListViewModel> shots_;
+  std::unique_ptr<screens::CureWork> cure_work_;
+  std::unique_ptr<screens::CureViewModel> cure_;
+  std::unique_ptr<screens::BondViewModel> bond_;
+  std::unique_ptr<screens::ProductViewModel> products_;
   std::unique_ptr<screens::DemoViewModel> demo_;
   std::unique_ptr<screens::BoothViewModel> booth_;
   std::unique_ptr<screens::BoothFactsViewModel> booth_facts_;
