@@ -45,8 +45,8 @@ Result<std::vector<Draft>> decide(const World& world, const Command& command,
 
 // Erasing is no entry to be decided but a hole made in the log: a manager may do it with the name
 // of somebody who has left.
-// What was said of him is erased with it (fit tests, due days, "do not spray", samples), and what he
-// opened first aid for.
+// What was said of him is erased with it (fit tests, due days, "do not spray", samples), and what
+// he opened first aid for.
 Status may_erase_name(const folds::ShopView& shop, const PersonId& person, const PersonId& by);
 bool goes_with_name(const entries::Entry& entry, const PersonId& person);
 
