@@ -74,7 +74,7 @@ Column {
         width: parent.width
         visible: rows.exposure.mixtureWords !== ""
         title: rows.exposure.mixtureWords
-        shape: rows.exposure.mixtureOver ? ShapeKind.Must : ShapeKind.Done
+        shape: rows.exposure.mixtureOver ? ShapeKind.Must : ShapeKind.None
         alarm: rows.exposure.mixtureOver
     }
     Words {

@@ -32,7 +32,7 @@ class ExposureViewModel final : public jambline::screens::Form {
   Q_PROPERTY(bool working READ working NOTIFY changed)  // the results are being computed
   // Roles: key, title, when, worn, spoken.
   Q_PROPERTY(QAbstractItemModel* samples READ samples CONSTANT)
-  // Roles: key, title, from, value, unit, limitWords, over, shape, word.
+  // Roles: key, title, from, value, unit, limitWords, over.
   Q_PROPERTY(QAbstractItemModel* results READ results CONSTANT)
   Q_PROPERTY(int resultCount READ resultCount NOTIFY changed)
   Q_PROPERTY(QString refusedWords READ refusedWords NOTIFY changed)  // why nothing is computed

@@ -36,6 +36,9 @@ RegisterViewModel::RegisterViewModel(Session& session, QObject* parent)
       fit_test_(session, this),
       sum_(this) {
   connect(&session, &Session::snapshotChanged, this, &RegisterViewModel::refresh);
+  connect(&session, &Session::secondPassed, this, [this] {
+    if (today() != day_) refresh();  // what is due goes with the day
+  });
   connect(&fit_test_, &Form::kept, this, &Form::kept);
   connect(&respirator_, &Form::kept, this, &Form::kept);
   refresh();
@@ -62,6 +65,7 @@ std::vector<RegisterViewModel::Standing> RegisterViewModel::standings() const {
 
 void RegisterViewModel::refresh() {
   const auto& shop = session().shop();
+  day_ = today();
   standing_ = standings();
   if (open_ && std::none_of(standing_.begin(), standing_.end(),
                             [&](const auto& one) { return one.person == open_; }))

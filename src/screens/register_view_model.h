@@ -127,6 +127,7 @@ class RegisterViewModel final : public jambline::screens::Form {
   std::vector<Standing> standings() const;
 
   PersonId open_;
+  int day_ = 0;  // that all of it is of
   RowList people_;
   RowList respirators_;
   RowList rows_;

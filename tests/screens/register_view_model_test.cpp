@@ -160,6 +160,16 @@ TEST_F(RegisterViewModelTest, AnExpiredTestAndADueDayThatIsOverPressFirst) {
   EXPECT_EQ(state_of("Painter training"), "overdue since Sep 20, 2026");
 }
 
+TEST_F(RegisterViewModelTest, WhatIsDueGoesWithTheDayThoughNobodyTouchesIt) {
+  shown_->openPerson(hex(ivo_));
+  shown_->keepDue(0, date(0));
+  settle();
+  EXPECT_EQ(state_of("Health surveillance"), "due Sep 21, 2026, today") << "the whole day counts";
+  clock_.advance_ms(day_ms);
+  emit session_->secondPassed();
+  EXPECT_EQ(state_of("Health surveillance"), "overdue since Sep 21, 2026");
+}
+
 TEST_F(RegisterViewModelTest, DaysAreReadAndRefusedAtTheirField) {
   add_respirator("full face 1", job::RespiratorKind::SuppliedFull);
   shown_->openPerson(hex(ivo_));
