@@ -40,6 +40,7 @@ Sheet {
 
         Words {
             width: parent.width
+            visible: !sheet.typing || sheet.bake.limitTyped
             text: qsTr("%1. %2").arg(sheet.bake.driveWords).arg(sheet.bake.limitWords)
             bold: sheet.bake.needsLimit && !sheet.bake.hasLimit
         }

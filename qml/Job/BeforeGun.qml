@@ -16,6 +16,8 @@ Item {
     required property ClimateViewModel climate
     property bool wide: false
     property real undoRoom: 0  // kept free above the main act
+    // What is asked and the caution have the phone's room; what was done before waits on the car.
+    readonly property bool noUndo: !wide
     readonly property real actsTop: foot.y
     readonly property real actsX: foot.x
     readonly property real actsWidth: foot.width
@@ -97,7 +99,7 @@ Item {
                     objectName: "gunBooth"
                     beside: false
                     text: page.check.boothWords === "" ? qsTr("Which booth") : page.check.boothWords
-                    secondLine: qsTr("booth")
+                    secondLine: page.check.boothNote
                     onClicked: booth.opened = true
                 }
                 PlainButton {

@@ -31,9 +31,7 @@ PaperCard {
                 x: 70
                 width: parent.width - x
                 anchors.verticalCenter: parent.verticalCenter
-                text: card.check.carCount === 0
-                    ? qsTr("No car is before the gun or at spraying. What is asked here belongs to a car.")
-                    : qsTr("No car is on the tape. Which one is sprayed?")
+                text: card.check.emptyWords
                 color: Theme.pencil
             }
         }

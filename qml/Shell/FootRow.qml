@@ -1,6 +1,6 @@
 // FootRow: the row above the acts of every screen: the last minute of a time that counts down, else
 // what was done and its undo, else a time that is over and not logged. shell, countdown: the view
-// models; away: the screen has no room for it; atBooth: the booth that is looked at, whose own time
+// models; away: the screen has no room for it; noUndo: none for an undo; atBooth: the booth that is looked at, whose own time
 // needs no row. shown; room: what it takes. Signals: undone, boothAsked(booth).
 import QtQuick
 import Jambline.Theme
@@ -12,8 +12,9 @@ Item {
     required property ShellViewModel shell
     required property CountdownViewModel countdown
     property bool away: false
+    property bool noUndo: false
     property string atBooth: ""
-    readonly property bool undoes: shell.undoShown && shell.undoPossible && !away
+    readonly property bool undoes: shell.undoShown && shell.undoPossible && !away && !noUndo
     readonly property bool counts: countdown.rowShown && !away && !(countdown.rowOver && undoes)
         && (countdown.rowBooth === "" || countdown.rowBooth !== atBooth)
     readonly property bool shown: undoes || counts

@@ -230,6 +230,7 @@ Window {
                 shell: window.shell
                 countdown: window.countdown
                 away: body.frontScreen?.undoAway ?? false
+                noUndo: body.frontScreen?.noUndo ?? false
                 atBooth: way.work === Navigation.BoothNow ? window.clearance.booth : ""
                 x: body.front.x + (body.frontScreen?.actsX ?? Theme.gutter)
                 width: body.frontScreen?.actsWidth ?? body.front.width - 2 * Theme.gutter

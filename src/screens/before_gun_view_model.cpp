@@ -7,6 +7,7 @@
 #include "folds/floor_view.h"
 #include "folds/pot_life.h"
 #include "screens/air_words.h"
+#include "screens/booth_air_words.h"
 #include "screens/correct_words.h"
 #include "screens/gun_words.h"
 #include "screens/state_kind.h"
@@ -298,6 +299,14 @@ QString BeforeGunViewModel::leftWords() const {
   return stops + musts == 0 ? QString() : tr("%1 left").arg(stops + musts);
 }
 
+QString BeforeGunViewModel::emptyWords() const {
+  if (session_.car())
+    return tr("This car can only be read here. It is not sprayed from this screen.");
+  return carCount() == 0
+             ? tr("No car is before the gun or at spraying. What is asked here belongs to a car.")
+             : tr("No car is on the tape. Which one is sprayed?");
+}
+
 QString BeforeGunViewModel::carWords() const {
   if (here()) {
     const auto next = folds::floor_row(*session_.car()).next_stage;
@@ -310,6 +319,15 @@ QString BeforeGunViewModel::carWords() const {
 QString BeforeGunViewModel::boothWords() const {
   const auto* booth = booth_ ? session_.shop().find(*booth_) : nullptr;
   return booth ? text(booth->name) : QString();
+}
+
+QString BeforeGunViewModel::boothNote() const {
+  const auto* booth = booth_ ? session_.shop().find(*booth_) : nullptr;
+  if (!booth) return tr("booth");
+  const BoothSaid said = say_booth(session_, *booth);
+  if (said.state.word == folds::BoothWordNow::Idle) return tr("booth");
+  return said.state.word == folds::BoothWordNow::Counting ? tr("%1, %2").arg(said.word, said.line)
+                                                          : said.word;
 }
 
 QString BeforeGunViewModel::respiratorWords() const {

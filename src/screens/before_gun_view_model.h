@@ -30,7 +30,8 @@ class BeforeGunViewModel final : public QObject {
   QML_UNCREATABLE("Made by the program and handed to Main")
   Q_PROPERTY(bool here READ here NOTIFY changed)  // a car is on the tape and can be written to
   Q_PROPERTY(QString title READ title NOTIFY changed)
-  Q_PROPERTY(QString leftWords READ leftWords NOTIFY changed)  // "5 left"; "" none
+  Q_PROPERTY(QString leftWords READ leftWords NOTIFY changed)    // "5 left"; "" none
+  Q_PROPERTY(QString emptyWords READ emptyWords NOTIFY changed)  // why nothing is asked
   // Of the car on the tape, or of those that wait; "" there is nothing to spray.
   Q_PROPERTY(QString carWords READ carWords NOTIFY changed)
   // Cars to be sprayed, when none is on the tape. Roles: key, title, words.
@@ -39,6 +40,7 @@ class BeforeGunViewModel final : public QObject {
   Q_PROPERTY(QAbstractItemModel* booths READ booths CONSTANT)  // key, title, words, chosen
   Q_PROPERTY(int boothCount READ boothCount NOTIFY changed)
   Q_PROPERTY(QString boothWords READ boothWords NOTIFY changed)
+  Q_PROPERTY(QString boothNote READ boothNote NOTIFY changed)  // what stands in it now
   Q_PROPERTY(
       QAbstractItemModel* respirators READ respirators CONSTANT)  // key, title, words, chosen
   Q_PROPERTY(int respiratorCount READ respiratorCount NOTIFY changed)
@@ -77,12 +79,14 @@ class BeforeGunViewModel final : public QObject {
   bool here() const;
   QString title() const;
   QString leftWords() const;
+  QString emptyWords() const;
   QString carWords() const;
   QAbstractItemModel* cars() { return &cars_; }
   int carCount() const { return cars_.rowCount(); }
   QAbstractItemModel* booths() { return &booths_; }
   int boothCount() const { return booths_.rowCount(); }
   QString boothWords() const;
+  QString boothNote() const;
   QAbstractItemModel* respirators() { return &respirators_; }
   int respiratorCount() const { return respirators_.rowCount(); }
   QString respiratorWords() const;

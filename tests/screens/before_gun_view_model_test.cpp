@@ -19,6 +19,7 @@ TEST_F(BeforeGunScreen, AGoodDayIsFiveAnswersAndTheStart) {
                    [&](const QString& booth) { started = booth; });
   screen.open({});
   EXPECT_EQ(screen.boothWords(), "Booth 1") << "nothing is sprayed in the mixing room";
+  EXPECT_EQ(screen.boothNote(), "booth");
   EXPECT_EQ(screen.respiratorWords(), "hood 7");
   EXPECT_EQ(screen.leftWords(), "5 left");
   EXPECT_EQ(screen.asked()->rowCount(), 5);
@@ -36,6 +37,7 @@ TEST_F(BeforeGunScreen, AGoodDayIsFiveAnswersAndTheStart) {
   ASSERT_EQ(car().running.size(), 1U) << "and the clock is on the spraying";
   EXPECT_TRUE(car().air.sprays.back().activated) << "without a mix it counts as activated";
   EXPECT_EQ(screen.leftWords(), "5 left") << "nothing of it holds for the next time";
+  EXPECT_EQ(screen.boothNote(), "Spraying, stay out");
   EXPECT_FALSE(failed_);
 }
 

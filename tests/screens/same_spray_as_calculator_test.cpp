@@ -8,6 +8,7 @@
 #include "screens/cure_view_model.h"
 #include "screens/cure_words.h"
 #include "screens/rate_units.h"
+#include "screens/sprayed_view_model.h"
 #include "tests/screens/calculator_desk.h"
 
 namespace jambline::screens {
@@ -206,6 +207,38 @@ TEST_F(SameSprayAsTheCalculator, TheCureClock) {
               standing_words(clock, given.standings[static_cast<std::size_t>(row)], seen).words);
   ASSERT_TRUE(shown.openSum(at(shown.clocks(), 0, "key").toString()));
   same_sum(*shown.sum(), given.basis);
+}
+
+TEST_F(SameSprayAsTheCalculator, ThePotLife) {
+  begin_with_booth();
+  open_car();
+  job::Product clear;
+  clear.product_name = "clear two";
+  clear.kind = job::ProductKind::Clear;
+  clear.steps = {{trade::CureMilestone::PotLife, {{20, 60}, {30, 35}}}};
+  const ProductId id = product(clear);
+  act(acts::MixProduct{car().job, id, "B2"});
+  const std::int64_t mixed_ms = clock_.moment.wall_ms;
+  act(acts::ReadClimate{car().job, booth_, 25, 22, 50});
+  clock_.advance_ms(12 * min_ms);
+  act(acts::WriteNote{car().job, "12 minutes later"});
+  ASSERT_FALSE(failed_);
+  SprayedViewModel shown(*session_);
+  trade::CureClock asked;
+  asked.steps = clear.steps;
+  asked.readings = {{0, 25}};
+  asked.now_min = 12;
+  const auto given = calculated<trade::CureResult>("cure-clock", asked);
+  ASSERT_TRUE(given.standings.front().reached_min);
+  const double ends_min = *given.standings.front().reached_min;
+  EXPECT_GT(ends_min, 35);
+  EXPECT_LT(ends_min, 60);
+  const auto ends_ms = mixed_ms + static_cast<std::int64_t>(ends_min * min_ms);
+  const std::int64_t now_ms = clock_.moment.wall_ms;
+  EXPECT_EQ(
+      at(shown.mixes(), 0, "potWords").toString(),
+      QStringLiteral("pot life until %1, %2 left")
+          .arg(time_words(ends_ms, now_ms, session_->zone()), duration_words(ends_ms - now_ms)));
 }
 
 TEST_F(SameSprayAsTheCalculator, UntilWhenGlassIsNotDriven) {
