@@ -92,8 +92,9 @@ TEST_F(Forgotten, TheFloorKnowsWhenAPersonWasLastSeenAlsoAfterARestart) {
     const auto& seen = engine_->snapshot()->floor->front().seen;
     ASSERT_EQ(seen.size(), 3U);
     for (const auto& one : seen)
-      if (one.person != shop_.kim)
+      if (one.person != shop_.kim) {
         EXPECT_EQ(one.wall_ms, one.person == other ? clock_.moment.wall_ms : then_ms);
+      }
     open();
   }
 }
