@@ -11,10 +11,11 @@ PaperCard {
     property string line: ""
     property string countdown: ""
 
+    bare: !pressable
+    padding: pressable ? 12 : 0
     side: pressable
     footColor: shape === ShapeKind.Must ? Theme.oxide : Theme.ochre
     minimumHeight: pressable ? Theme.touch : 0
-    quiet: !pressable
 
     Item {
         width: parent.width

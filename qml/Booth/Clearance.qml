@@ -18,8 +18,9 @@ FocusScope {
     readonly property bool counts: state_ === ClearanceViewModel.Counting
     readonly property bool stands: state_ === ClearanceViewModel.NotCounting
     readonly property bool over: state_ === ClearanceViewModel.TimeOver
-    readonly property bool untimed: state_ === ClearanceViewModel.NoTime
     readonly property bool nothing: state_ === ClearanceViewModel.Nothing
+    // With large words the acts scroll, and the digits keep their room.
+    readonly property bool pinned: paned || Theme.textScale <= 1.2
     readonly property real actsTop: acts.visible ? acts.y : main.y
     readonly property real actsX: main.x
     readonly property real actsWidth: main.width
@@ -33,13 +34,6 @@ FocusScope {
     signal smokeTestAsked
     signal factsAsked
     signal finished
-
-    function act(what: var) {
-        if (clearance.mayAct)
-            what();
-        else
-            whoAsked();
-    }
 
     Cautions {
         id: cautions
@@ -92,6 +86,14 @@ FocusScope {
         topPadding: Theme.gap
         spacing: Theme.gutter
 
+        ExhaustActs {
+            width: parent.width
+            used: !page.pinned
+            clearance: page.clearance
+            onWhoAsked: page.whoAsked()
+            onSmokeTestAsked: page.smokeTestAsked()
+            onFactsAsked: page.factsAsked()
+        }
         Words {
             width: parent.width
             visible: page.nothing
@@ -122,64 +124,16 @@ FocusScope {
             onSeen: page.clearance.wasteSeen()
         }
     }
-    ActRow {
+    ExhaustActs {
         id: acts
         x: page.paneX
         y: main.y - height - Theme.gap
         width: page.paneWidth
-        height: implicitHeight
-        visible: page.counts || page.stands || page.untimed
-
-        PlainButton {
-            objectName: "fanStopped"
-            visible: page.counts
-            pressable: visible
-            text: qsTr("Fan stopped")
-            secondLine: qsTr("starts again")
-            onClicked: page.act(() => page.clearance.fanStopped())
-        }
-        PlainButton {
-            objectName: "switchedToBake"
-            visible: page.counts
-            pressable: visible
-            text: qsTr("Bake is on")
-            secondLine: qsTr("starts again")
-            name: qsTr("Switched to bake, starts again")
-            onClicked: page.act(() => page.clearance.switchedToBake())
-        }
-        PlainButton {
-            objectName: "doorOpened"
-            visible: page.counts
-            pressable: visible
-            text: qsTr("Door open")
-            secondLine: qsTr("starts again")
-            name: qsTr("Door opened, starts again")
-            onClicked: page.act(() => page.clearance.doorOpened())
-        }
-        PlainButton {
-            objectName: "freshAir"
-            visible: page.stands
-            pressable: visible
-            beside: true
-            iconName: "fan"
-            text: qsTr("Exhaust on fresh air, doors shut")
-            secondLine: qsTr("counts the whole time again")
-            onClicked: page.act(() => page.clearance.freshAir())
-        }
-        PlainButton {
-            objectName: "clearanceSmoke"
-            visible: page.untimed
-            pressable: visible
-            text: qsTr("Log a smoke test")
-            onClicked: page.smokeTestAsked()
-        }
-        PlainButton {
-            objectName: "clearanceFacts"
-            visible: page.untimed
-            pressable: visible
-            text: qsTr("What is known of it")
-            onClicked: page.factsAsked()
-        }
+        used: page.pinned
+        clearance: page.clearance
+        onWhoAsked: page.whoAsked()
+        onSmokeTestAsked: page.smokeTestAsked()
+        onFactsAsked: page.factsAsked()
     }
     SlabButton {
         id: main

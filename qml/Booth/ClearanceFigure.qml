@@ -78,7 +78,7 @@ Rectangle {
         }
         Rectangle {
             width: parent.width
-            height: visible ? digits.height : 0
+            height: visible ? digits.height - Math.round(0.1 * digits.size) : 0  // the face has air below
             visible: figure.shown
             color: figure.dark ? Theme.ink : Theme.sheet
 

@@ -1,5 +1,5 @@
-// ReadingSheet: one reading of a booth on the big keys: what is read, what was typed, when. reading:
-// the view model; show() when it was opened. Signal: whoAsked.
+// ReadingSheet: one reading of a booth on the big keys; below the act what was typed before, what else
+// could be read, with what and when. reading: the view model; show() when it was opened. Signal: whoAsked.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -40,35 +40,34 @@ Sheet {
         spacing: 12
         bottomPadding: Theme.gap
 
-        Grid {
-            id: whats
+        KeyPad {
+            id: pad
+            objectName: "readingPad"
             width: parent.width
-            columns: Theme.textScale > 1.2 ? 2 : 4
-            columnSpacing: Theme.gap
-            rowSpacing: Theme.gap
-
-            Repeater {
-                model: sheet.reading.whats
-
-                PlainButton {
-                    required property int key
-                    required property string title
-                    required chosen
-
-                    objectName: "reading_" + key
-                    width: (whats.width - (whats.columns - 1) * whats.columnSpacing) / whats.columns
-                    height: implicitHeight
-                    text: title
-                    textSize: Theme.note
-                    onClicked: sheet.reading.choose(key)
-                }
-            }
+            height: implicitHeight
+            focus: true
+            kind: sheet.reading.pad
+            digits: sheet.reading.digits
+            label: sheet.reading.valueWords === "" ? sheet.reading.label : qsTr("%1 · %2").arg(sheet.reading.label).arg(sheet.reading.valueWords)
+            unitText: sheet.reading.unit
+            unitKey: sheet.reading.several ? qsTr("One more") : ""
+            wrong: sheet.reading.wrong
+            onComplete: value => sheet.reading.type(value)
+            onUnitPressed: sheet.reading.type(sheet.pending)
         }
-        Words {
+        SlabButton {
+            objectName: "readingKeep"
             width: parent.width
-            text: sheet.reading.hint
-            size: Theme.note
-            color: Theme.pencil
+            height: implicitHeight
+            text: qsTr("Log it")
+            secondLine: !sheet.reading.mayKeep ? qsTr("say who you are first")
+                : sheet.reading.valueCount === 0 && sheet.pending < 0 ? qsTr("type it first") : sheet.reading.whenWords
+            waits: !sheet.reading.mayKeep || (sheet.reading.valueCount === 0 && sheet.pending < 0)
+            onRefused: {
+                if (!sheet.reading.mayKeep)
+                    sheet.whoAsked();
+            }
+            onClicked: sheet.reading.keep(sheet.pending)
         }
         Flow {
             width: parent.width
@@ -93,40 +92,34 @@ Sheet {
             }
         }
         Words {
-            objectName: "valueWords"
             width: parent.width
-            visible: text !== ""
-            text: sheet.reading.valueWords
-            bold: true
+            text: sheet.reading.hint
+            size: Theme.note
+            color: Theme.pencil
         }
-        KeyPad {
-            id: pad
-            objectName: "readingPad"
+        Grid {
+            id: whats
             width: parent.width
-            height: implicitHeight
-            focus: true
-            kind: sheet.reading.pad
-            digits: sheet.reading.digits
-            label: sheet.reading.label
-            unitText: sheet.reading.unit
-            unitKey: sheet.reading.several ? qsTr("One more") : ""
-            wrong: sheet.reading.wrong
-            onComplete: value => sheet.reading.type(value)
-            onUnitPressed: sheet.reading.type(sheet.pending)
-        }
-        SlabButton {
-            objectName: "readingKeep"
-            width: parent.width
-            height: implicitHeight
-            text: qsTr("Log it")
-            secondLine: !sheet.reading.mayKeep ? qsTr("say who you are first")
-                : sheet.reading.valueCount === 0 && sheet.pending < 0 ? qsTr("type it first") : sheet.reading.whenWords
-            waits: !sheet.reading.mayKeep || (sheet.reading.valueCount === 0 && sheet.pending < 0)
-            onRefused: {
-                if (!sheet.reading.mayKeep)
-                    sheet.whoAsked();
+            columns: Theme.textScale > 1.2 ? 2 : 4
+            columnSpacing: Theme.gap
+            rowSpacing: Theme.gap
+
+            Repeater {
+                model: sheet.reading.whats
+
+                PlainButton {
+                    required property int key
+                    required property string title
+                    required chosen
+
+                    objectName: "reading_" + key
+                    width: (whats.width - (whats.columns - 1) * whats.columnSpacing) / whats.columns
+                    height: implicitHeight
+                    text: title
+                    textSize: Theme.note
+                    onClicked: sheet.reading.choose(key)
+                }
             }
-            onClicked: sheet.reading.keep(sheet.pending)
         }
         Column {
             width: parent.width

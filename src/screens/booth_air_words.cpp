@@ -85,7 +85,7 @@ BoothSaid say_booth(const Session& session, const folds::BoothView& booth) {
   switch (out.state.word) {
     case BoothWordNow::Idle:
       out.shape = StateKind::NotYet;
-      out.word = job::may_be_sprayed_in(booth.kind) ? BoothViewModel::tr("Nobody sprays here")
+      out.word = job::may_be_sprayed_in(booth.kind) ? BoothViewModel::tr("No spraying is logged")
                                                     : BoothViewModel::tr("No spraying in here");
       break;
     case BoothWordNow::Spraying: {
@@ -258,6 +258,15 @@ BoothFigure say_airflow(const Session& session, const folds::BoothView& booth) {
   return out;
 }
 
+namespace {
+QString overdue(const Session& session, const folds::BoothAirView& air, const BoothFigure& test) {
+  const std::int64_t due_ms = folds::smoke_test_due_ms(air).value_or(0);
+  return due_ms < session.now().wall_ms
+             ? BoothViewModel::tr("overdue since %1").arg(date(session, due_ms))
+             : test.note;
+}
+}  // namespace
+
 BoothDue booth_due(const Session& session) {
   BoothDue best;
   const auto offer = [&](BoothDueKind what, const folds::BoothView& booth, const QString& text,
@@ -274,7 +283,7 @@ BoothDue booth_due(const Session& session) {
       const auto test = say_smoke_test(session, booth);
       if (test.missing || test.out)
         offer(BoothDueKind::SmokeTest, booth, BoothViewModel::tr("Log a smoke test"),
-              test.missing ? BoothViewModel::tr("none yet") : test.note);
+              test.missing ? BoothViewModel::tr("none yet") : overdue(session, *air, test));
     }
     if (!air) continue;
     const auto* pressure = folds::last_reading(air, BoothReading::FilterPressure);

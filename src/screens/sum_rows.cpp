@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "job/film_reading.h"
+#include "screens/air_units.h"
 #include "screens/rate_units.h"
 
 namespace jambline::screens {
@@ -43,7 +44,28 @@ QString name_words(const trade::Term& term, Units units) {
            temperature_words(found.captured(2).toDouble(), units));
 }
 
+// Of the air, in the device's units; none: it is something else.
+std::optional<QString> air_value(const trade::Term& term, Units units) {
+  constexpr std::pair<std::string_view, AirQuantity> known[] = {{"m/s", AirQuantity::Velocity},
+                                                                {"Pa", AirQuantity::Pressure},
+                                                                {"Pa/d", AirQuantity::Pressure},
+                                                                {"m3/h", AirQuantity::Exhaust},
+                                                                {"m3", AirQuantity::Volume}};
+  for (const auto& [unit, quantity] : known) {
+    if (term.unit != unit) continue;
+    const double shown = shown_air(quantity, term.value, units);
+    const QString words = number(shown, places_of(shown)) + QChar(' ') + air_unit(quantity, units);
+    return unit == "Pa/d" ? SumRows::tr("%1 a day").arg(words) : words;
+  }
+  return std::nullopt;
+}
+
 QString value_words(const trade::Term& term, Units units) {
+  if (const auto air = air_value(term, units)) return *air;
+  if (term.name == "mean day") {
+    const auto at_ms = static_cast<std::int64_t>(term.value * 86'400'000);
+    return date_words(at_ms, at_ms, QStringLiteral("UTC"));
+  }
   if (term.unit == "C") {
     // A spread or a margin is a difference.
     const bool step = term.name.find("spread") != std::string::npos ||

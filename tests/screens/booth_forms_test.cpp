@@ -179,6 +179,13 @@ TEST_F(BoothForms, TheFilterSaysWhenItIsDueAndTheMainActWhatIsDueMost) {
   QObject::connect(&screen, &BoothViewModel::sumOpened, &screen, [&] { ++sums; });
   screen.openSum(key(booth_), BoothViewModel::Figure::Filter);
   EXPECT_EQ(sums, 1);
+  QStringList values;
+  for (int row = 0; row < screen.sum()->rows()->rowCount(); ++row)
+    values << screen.sum()->rows()->index(row, 0).data(Qt::UserRole + 2).toString();
+  // 1 Pa a day is 0.004015 in. w.c.; 150 Pa are 0.6022.
+  EXPECT_TRUE(values.contains("0.004015 in. w.c. a day")) << values.join("; ").toStdString();
+  EXPECT_TRUE(values.contains("0.6022 in. w.c.")) << values.join("; ").toStdString();
+  EXPECT_TRUE(values.contains("Sep 11")) << "the middle of the three readings";
   clock_.advance_ms(1000);
   act(acts::ReadBooth{booth_, BoothReading::FilterPressure, {155}, 5});
   EXPECT_EQ(screen.due(), BoothViewModel::Due::ChangeFilters);
