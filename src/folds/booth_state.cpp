@@ -115,6 +115,7 @@ BoothState booth_state(const BoothView& booth, const BoothAirView* air, const Mo
   count.needed_min = out.needed->minutes;
   count.gun_down_s = ago_s(out.last_down->at);
   std::vector<double> at_s;
+  at_s.reserve(exhaust.size());
   for (const auto* said : exhaust)
     at_s.push_back(std::max(ago_s(said->at), at_s.empty() ? -1e12 : at_s.back() + 0.001));
   // What would be still to come by that is of just now, and still in its order.
