@@ -283,6 +283,34 @@ int CureViewModel::rowShape() const {
   return shape_of(row().shape);
 }
 
+std::vector<Countdown> CureViewModel::countdowns() const {
+  constexpr double told_s = 30 * 60;
+  std::vector<Countdown> out;
+  const auto* car = session_.car();
+  if (!car || !writable()) return out;
+  const double since_s = (static_cast<double>(session_.now().since_boot_ms) -
+                          static_cast<double>(work_.at().since_boot_ms)) /
+                         1000;
+  for (const auto* one : on_top()) {
+    const auto* next = next_milestone(*one);
+    if (!next || next->word != CureWord::NotYet || !next->reached_min) continue;
+    const double left_s = std::max(0.0, (*next->reached_min - one->asked->now_min) * 60 - since_s);
+    if (left_s > told_s) continue;
+    const QString what =
+        tr("%1 %2, %3").arg(session_.carTitle(), words_of(one->group), words_of(next->milestone));
+    Countdown count;
+    count.key = QStringLiteral("cure ") + key_of(*one) + text(word_of(next->milestone));
+    count.margin = tr("%1 %2").arg(what, short_standing(*one, *next, seen()));
+    count.row =
+        tr("%1: about %2")
+            .arg(what, left_s > 60 ? duration_words(std::llround(left_s * 1000)) : tr("now"));
+    count.left_s = left_s;
+    count.shape = StateKind::NotYet;
+    out.push_back(std::move(count));
+  }
+  return out;
+}
+
 QString CureViewModel::mainText() const {
   if (!writable()) return {};
   return readable() ? tr("Log panel temperature") : tr("Mix and coats");

@@ -18,6 +18,7 @@
 #include <memory>
 #include <qqmlregistration.h>
 
+#include "screens/countdown_view_model.h"
 #include "screens/cure_words.h"
 #include "screens/cure_work.h"
 #include "screens/row_list.h"
@@ -75,6 +76,8 @@ class CureViewModel final : public QObject {
   QString unit() const { return temperature_unit(session_.units()); }
   QString refusal() const { return refusal_; }
   SumRows* sum() { return &sum_; }
+  // The next milestone of each clock in its last half hour; for CountdownViewModel.
+  std::vector<Countdown> countdowns() const;
 
   Q_INVOKABLE void startReading();  // chooses the group that waits for it longest
   Q_INVOKABLE void chooseGroup(const QString& group);

@@ -3,6 +3,7 @@
 
 #include "screens/car_view_model.h"
 #include "screens/floor_view_model.h"
+#include "screens/parts_view_model.h"
 #include "tests/screens/cure_desk.h"
 
 namespace jambline::screens {
@@ -40,6 +41,21 @@ TEST_F(CureScreen, SaysReachedOrAboutWhenWithASpan) {
   EXPECT_EQ(says(0, "pull tape", "shape").toInt(), shape_of(StateKind::Done));
   EXPECT_TRUE(says(0, "polish until").startsWith("until about "));
   EXPECT_EQ(cure_->rowWords(), "Rockers and low sides, pull tape: about 15:15");
+}
+
+TEST_F(CureScreen, AMilestoneCountsDownInItsLastHalfHour) {
+  spray(product(clear()));
+  read(job::PanelGroup::Roof, 22);  // pull tape after 55.5 minutes
+  wait_min(20);
+  EXPECT_TRUE(cure_->countdowns().empty());
+  wait_min(10);
+  ASSERT_EQ(cure_->countdowns().size(), 1U);
+  EXPECT_EQ(cure_->countdowns()[0].margin, "K 41-206 roof and hood, pull tape about 15:10");
+  EXPECT_NEAR(cure_->countdowns()[0].left_s, 25.5 * 60, 30);
+  clock_.advance_ms(30 * 60'000);  // nothing was worked out since
+  EXPECT_EQ(cure_->countdowns()[0].left_s, 0);
+  wait_min(1);
+  EXPECT_TRUE(cure_->countdowns().empty());
 }
 
 TEST_F(CureScreen, TooHotRestAndThumbnailHoldItBack) {
@@ -141,6 +157,22 @@ TEST_F(CureScreen, TwoMixesHaveTwoClocksAndWhatIsCoveredHasNone) {
   EXPECT_FALSE(cure_->openSum(at(cure_->clocks(), 0, "key").toString()));
   ASSERT_TRUE(cure_->openSum(at(cure_->clocks(), 1, "key").toString()));
   EXPECT_TRUE(cure_->sum()->figure().startsWith("Sand from: not yet, about "));
+}
+
+TEST_F(CureScreen, ALoosePartIsHungAndNotStackedBeforeItCanBeHandled) {
+  PartsViewModel parts(*session_);
+  parts.follow_cure(*work_);
+  auto with = clear();
+  with.steps.push_back({trade::CureMilestone::Handle, {{20, 480}}});
+  spray(product(with));
+  EXPECT_EQ(at(parts.parts(), 0, "place").toString(), "not clean yet") << "nothing was read";
+  read(job::PanelGroup::Low, 20);
+  EXPECT_EQ(
+      at(parts.parts(), 0, "place").toString(),
+      "not clean yet \u00b7 hang it, do not stack it: handle not yet, about 22:15, later where "
+      "it is colder");
+  wait_min(490);
+  EXPECT_EQ(at(parts.parts(), 0, "place").toString(), "not clean yet");
 }
 
 class GlassScreen : public CureDesk {

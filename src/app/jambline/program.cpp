@@ -87,6 +87,7 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->cure_work_ = std::make_unique<screens::CureWork>(session);
   out->work_ = std::make_unique<screens::CorrectionWork>(session);
   out->work_->follow_cure(*out->cure_work_);
+  out->parts_->follow_cure(*out->cure_work_);
   out->plan_ = std::make_unique<screens::PlanViewModel>(session, *out->work_);
   out->walk_ = std::make_unique<screens::WalkViewModel>(session, *out->work_);
   out->car_->follow(*out->work_);
@@ -98,6 +99,7 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->before_gun_ = std::make_unique<screens::BeforeGunViewModel>(session);
   out->sprayed_ = std::make_unique<screens::SprayedViewModel>(session);
   out->countdown_->add([self](const screens::Session&) { return self->sprayed_->countdowns(); });
+  out->countdown_->add([self](const screens::Session&) { return self->cure_->countdowns(); });
   out->record_ = std::make_unique<screens::RecordViewModel>(session);
   out->dirt_ = std::make_unique<screens::DirtOverTimeViewModel>(session);
   out->time_line_ = std::make_unique<screens::TimeLineViewModel>(session);
