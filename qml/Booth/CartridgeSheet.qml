@@ -18,6 +18,8 @@ Sheet {
         hours.text = "";
         basisField.text = "";
         opened = true;
+        if (worn.count === 1)
+            (worn.itemAt(0) as PlainButton).press();
     }
 
     title: qsTr("Cartridge changed, %1").arg(protection.personName)
@@ -49,6 +51,7 @@ Sheet {
             color: Theme.pencil
         }
         Repeater {
+            id: worn
             model: sheet.protection.cartridges
 
             PlainButton {

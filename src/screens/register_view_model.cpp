@@ -123,8 +123,8 @@ const RegisterViewModel::Standing* RegisterViewModel::pressed() const {
 
 QString RegisterViewModel::pressing() const {
   const auto* one = pressed();
-  return one ? tr("%1: %2").arg(session().name_of(one->person),
-                                people_.value(0, "summary").toString())
+  return one ? tr("%1 · %2").arg(session().name_of(one->person),
+                                 people_.value(0, "summary").toString())
              : QString();
 }
 

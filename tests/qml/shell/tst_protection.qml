@@ -202,6 +202,12 @@ Item {
             verify(Shop.aid.writtenWords.indexOf("injected by the gun") >= 0);
             const written = findChild(page, "firstAidWritten");
             verify(written.visible);
+            verify(!findChild(page, "firstAidFlag").visible, "a cut is none of it");
+            page.back();
+            wait(20);
+            tap("firstAidChoice0");
+            tap("firstAidFlag");
+            verify(Shop.aid.mayFlag, "one tap does not do it");
             tap("firstAidFlag");
             verify(!Shop.aid.mayFlag);
             verify(!findChild(page, "firstAidFlag").visible);
