@@ -4,7 +4,6 @@
 pragma ComponentBehavior: Bound
 
 import QtQuick
-import Jambline.Theme
 import Jambline.Screens
 import Jambline.Job
 
