@@ -103,6 +103,28 @@ class WholeSpray : public testing::Test {
     settle();
     hand_->wait_for([] { return false; }, 260);  // a second touch within 250 ms is not taken
   }
+  // What lies further down in its sheet is dragged into sight first.
+  void tap_scrolled(const QString& name) {
+    QQuickItem* item = here(name);
+    ASSERT_NE(item, nullptr) << name.toStdString();
+    for (int i = 0; i < 8 && !seen_middle(item); ++i) {
+      QPointF at(30, 640);
+      hand_->press(at);
+      for (int step = 0; step < 10; ++step) {
+        at.ry() -= 20;
+        hand_->move(at);
+        hand_->wait_for_quiet(10, 40);
+      }
+      hand_->wait_for([] { return false; }, 120);  // no flick
+      hand_->release(at);
+      settle();
+    }
+    tap(name);
+  }
+  QString text_of_name(const char* name) {
+    QQuickItem* item = here(QString::fromLatin1(name));
+    return item ? item->property("name").toString() : QString();
+  }
   void hold(const QString& name) {
     const QPointF place = place_of(name);
     if (HasFailure()) return;
@@ -255,6 +277,42 @@ TEST_F(WholeSpray, AMustBlocksAndItsOverrideIsRecordedByName) {
   ASSERT_TRUE(hand_->go("Floor", "Sprayed"));
   ASSERT_NE(here("spray0"), nullptr);
   keep_picture("sprayed");
+}
+
+TEST_F(WholeSpray, AMixItsCoatsAndTheAirAreLoggedByHandAndItsPotLifeIsSeenToEnd) {
+  job::Product clear;
+  clear.product_name = "clear A";
+  clear.kind = job::ProductKind::Clear;
+  clear.activated = true;
+  clear.humidity_max_percent = 70;
+  clear.steps = {{trade::CureMilestone::PotLife, {{20, 60}, {30, 40}}}};
+  act(engine(), acts::SetProduct{{}, clear}, shop_.mara);
+  ASSERT_TRUE(hand_->go("Floor", "Sprayed"));
+  taps_ = 0;
+  tap("sprayedMain");
+  tap("mixKeep");
+  EXPECT_EQ(taps_, 2) << "the only product is chosen";
+  ASSERT_EQ(car().air.mixes.size(), 1U);
+  tap("sprayedMain");
+  tap("coatsPanel0");
+  tap_scrolled("coatsKeep");
+  ASSERT_EQ(car().air.mixes.front().coats.size(), 1U);
+  tap("sprayedAir");
+  keep_picture("air-keys");
+  for (const char digit : std::string("726985")) tap(QStringLiteral("key_") + QLatin1Char(digit));
+  EXPECT_TRUE(text_of_name("climateAnswer").startsWith("Wait")) << "85 % is over the sheet's 70";
+  keep_picture("air-wait");
+  tap_scrolled("climateMain");
+  ASSERT_EQ(car().air.climates.size(), 1U);
+  EXPECT_NEAR(car().air.climates.front().air_c, 22.2, 0.05);
+  EXPECT_EQ(car().air.climates.front().humidity_percent, 85);
+  clock_.advance_ms(30 * 60'000);
+  tick();
+  EXPECT_EQ(margin(), "");
+  clock_.advance_ms(25 * 60'000);
+  tick();
+  EXPECT_TRUE(margin().startsWith("clear A: pot life")) << margin().toStdString();
+  keep_picture("pot-life");
 }
 
 TEST_F(WholeSpray, TheClearanceGoesOnOverRestartSuspendAndAChangedClock) {
