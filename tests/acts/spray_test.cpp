@@ -124,6 +124,9 @@ TEST_F(SprayTest, WhoIsUnderDoNotSprayDoesNot) {
   answer(spray, GunItem::MaySpray, CutAnswer::Yes);
   refused(spray, Code::NotAllowed);
   refused(SayDoNotSpray{painter, false}, Code::NotAllowed);
+  const Hash flag = shop_view.air.find(painter)->flag_heads.front();
+  refused(Withdraw{{}, flag, "by mistake"}, Code::NotAllowed);
+  refused(UndoAction{{{JobId{}, flag}}}, Code::NotAllowed);
   person = manager;
   did(SayDoNotSpray{painter, false});
   person = painter;
