@@ -195,14 +195,16 @@ void BeforeGunViewModel::guess_mixes() {
   if (sprayed_.empty() && !fresh.empty()) sprayed_.insert(fresh.back()->mix);
 }
 
+// With a mix on the car nobody talks its hardener away: none chosen counts as all of them.
 bool BeforeGunViewModel::activated() const {
-  bool any = false;
-  for (const auto* mix : fresh_mixes()) {
-    if (!sprayed_.contains(mix->mix)) continue;
-    any = true;
-    if (session_.shop().air.find(mix->product)->said.activated) return true;
-  }
-  return any ? false : activated_said_;
+  const auto fresh = fresh_mixes();
+  if (fresh.empty()) return activated_said_;
+  const bool chosen = std::any_of(fresh.begin(), fresh.end(),
+                                  [&](const auto* mix) { return sprayed_.contains(mix->mix); });
+  return std::any_of(fresh.begin(), fresh.end(), [&](const auto* mix) {
+    return (!chosen || sprayed_.contains(mix->mix)) &&
+           session_.shop().air.find(mix->product)->said.activated;
+  });
 }
 
 void BeforeGunViewModel::show_choices() {

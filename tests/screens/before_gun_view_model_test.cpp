@@ -206,6 +206,8 @@ TEST_F(BeforeGunScreen, WhatIsMixedSaysWhetherItIsActivated) {
   EXPECT_TRUE(screen.stopped()) << "a mix is not talked away";
   screen.flipMix(QString::fromStdString(car().air.mixes.back().mix.hex()));
   EXPECT_FALSE(screen.stopped()) << "only the base is sprayed now";
+  screen.flipMix(QString::fromStdString(car().air.mixes.front().mix.hex()));
+  EXPECT_TRUE(screen.stopped()) << "none chosen counts as all";
 }
 
 TEST_F(BeforeGunScreen, AColorThatIsNotApprovedIsAMust) {
