@@ -85,6 +85,7 @@ BoothState booth_state(const BoothView& booth, const BoothAirView* air, const Mo
         exhaust.push_back(&said);
         break;
       case job::BoothWord::GunDown:
+        sprayed = true;  // also where it was sprayed without a start
         std::erase_if(out.up, [&](const auto& one) { return one.spray == said.spray; });
         out.last_down = said;
         break;

@@ -363,6 +363,11 @@ TEST_F(SprayTest, ItWasSprayedWithoutIsSaidAfterwardsAndOnlyOfStops) {
   refused(ReportSprayedWithout{job, booth, {GunItem::GlovesSuitEyes}}, Code::OutOfRange);
   did(ReportSprayedWithout{job, booth, {GunItem::ExhaustFreshAir, GunItem::RightRespirator}});
   EXPECT_EQ(car().air.without.back().items.size(), 2U);
+  EXPECT_EQ(state().word, BoothWordNow::NoTime) << "the booth has to clear, by what nobody knows";
+  register_everything();
+  EXPECT_EQ(state().word, BoothWordNow::NotCounting) << "nobody said that the exhaust runs";
+  did(SayExhaust{booth, BoothWord::FreshAirDoorsShut});
+  EXPECT_EQ(state().word, BoothWordNow::Counting);
 }
 
 TEST_F(SprayTest, ACartridgeCountsTheHoursOfTheGunSinceItsChange) {
@@ -484,6 +489,17 @@ TEST_F(CureTest, AWarmReadingIsBelievedForAnHourAndNoLongerThanItsBake) {
   did(ReadPanelTemperature{job, job::PanelGroup::Roof, 18});
   EXPECT_FALSE(clock().read_again);
   EXPECT_EQ(clock().asked->readings.back().surface_c, 18);
+
+  // What is read within the hour says itself how it cooled: straight between the two.
+  did(ReadPanelTemperature{job, job::PanelGroup::Roof, 60});
+  const auto before = clock().asked->readings.size();
+  wait_min(110);
+  did(ReadPanelTemperature{job, job::PanelGroup::Roof, 25});
+  EXPECT_EQ(clock().asked->readings.size(), before + 1);
+  did(ReadPanelTemperature{job, job::PanelGroup::Roof, 60});
+  wait_min(130);
+  did(ReadPanelTemperature{job, job::PanelGroup::Roof, 25});
+  EXPECT_EQ(clock().asked->readings.size(), before + 5) << "two of them were taken, not read";
 
   did(ReadPanelTemperature{job, job::PanelGroup::Roof, 60});
   wait_min(59);
