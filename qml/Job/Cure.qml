@@ -106,6 +106,7 @@ FocusScope {
                         required property string key
 
                         width: (grid.width - (grid.columns - 1) * grid.columnSpacing) / grid.columns
+                        charted: page.beside
                         onThumbnailSaid: firm => page.cure.checkThumbnail(key, firm)
                         onSumAsked: sum.opened = page.cure.openSum(key)
                     }

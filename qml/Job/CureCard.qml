@@ -1,10 +1,11 @@
 // CureCard: one cure clock: what was sprayed where, its surface temperature, its milestones on a line,
-// and the thumbnail check where the clock asks for it. writable: something can be tapped.
+// and the thumbnail check where the clock asks for it. charted: with the line of what was read.
 // Signals: thumbnailSaid(firm), sumAsked.
 pragma ComponentBehavior: Bound
 
 import QtQuick
 import Jambline.Theme
+import Jambline.Screens
 
 PaperCard {
     id: card
@@ -19,6 +20,10 @@ PaperCard {
     required property string thumbnail
     required property var steps
     required property bool hasSum
+    required property var line
+    required property real limit
+    required property string lineWords
+    property bool charted: false
 
     signal thumbnailSaid(bool firm)
     signal sumAsked
@@ -50,6 +55,25 @@ PaperCard {
             pressable: card.hasSum
             onClicked: card.sumAsked()
         }
+        SurfaceLineItem {
+            width: parent.width
+            height: 72
+            visible: card.charted && card.lineWords !== ""
+            points: card.line
+            limit: card.limit
+            ink: Theme.ink
+            edge: Theme.edge
+            Accessible.role: Accessible.Graphic
+            Accessible.name: card.lineWords
+        }
+        Words {
+            width: parent.width
+            visible: card.charted && text !== ""
+            text: card.lineWords
+            mute: true
+            size: Theme.note
+            color: Theme.pencil
+        }
         Row {
             width: parent.width
             visible: card.note !== ""
@@ -71,7 +95,7 @@ PaperCard {
             width: parent.width
 
             Repeater {
-                id: line
+                id: marks
                 model: card.steps
 
                 CureStep {
@@ -79,7 +103,7 @@ PaperCard {
 
                     width: parent ? parent.width : 0
                     first: index === 0
-                    last: index === line.count - 1
+                    last: index === marks.count - 1
                 }
             }
         }

@@ -29,6 +29,34 @@ bool shown(CureMilestone milestone) {
   return milestone != CureMilestone::PotLife;
 }
 
+// The surface from the last coat until now, in a frame of one by one.
+struct SurfaceLine {
+  QVariantList points;
+  double limit = 0;
+  QString words;
+};
+
+SurfaceLine line_of(const folds::CureOfGroup& clock, Units units) {
+  SurfaceLine out;
+  const auto& in = *clock.asked;
+  if (in.readings.empty() || in.now_min <= 0) return out;
+  const auto [coldest, hottest] =
+      std::minmax_element(in.readings.begin(), in.readings.end(),
+                          [](const auto& a, const auto& b) { return a.surface_c < b.surface_c; });
+  const double low_c = std::min(in.surface_max_c, coldest->surface_c);
+  const double high_c = std::max(in.surface_max_c, hottest->surface_c);
+  const auto height = [&](double c) { return (c - low_c) / std::max(1.0, high_c - low_c); };
+  for (const auto& read : in.readings)
+    out.points << std::min(1.0, read.at_min / in.now_min) << height(read.surface_c);
+  out.points << 1.0 << height(in.readings.back().surface_c);
+  out.limit = height(in.surface_max_c);
+  out.words = CureViewModel::tr("%1 to %2 since the coat; dashed: at most %3 to touch it")
+                  .arg(temperature_words(coldest->surface_c, units),
+                       temperature_words(hottest->surface_c, units),
+                       temperature_words(in.surface_max_c, units));
+  return out;
+}
+
 const QString dot = QStringLiteral(" \u00b7 ");
 }  // namespace
 
@@ -37,7 +65,7 @@ CureViewModel::CureViewModel(Session& session, CureWork& work, QObject* parent)
       session_(session),
       work_(work),
       clocks_({"key", "title", "product", "panels", "surface", "note", "noteShape", "asksThumbnail",
-               "thumbnail", "steps", "hasSum"},
+               "thumbnail", "steps", "hasSum", "line", "limit", "lineWords"},
               this),
       bonds_({"key", "title", "facts", "words", "shape", "note", "strength", "hasSum"}, this),
       groups_({"key", "title", "facts", "chosen"}, this),
@@ -142,13 +170,15 @@ void CureViewModel::show_clocks() {
                          time_words(one.read_at->wall_ms, now.at.wall_ms, now.zone));
     const auto thumbnail = one.asked->thumbnail;
     const QString name = product ? text(product->said.product_name) : tr("product not known here");
+    const SurfaceLine line = line_of(one, now.units);
     rows.push_back({key, sentence(words_of(one.group)), name, names(one.panels, car->body), surface,
                     note.words, shape_of(note.shape),
                     writable() && sand_asks && thumbnail != trade::ThumbnailCheck::Firm,
                     thumbnail == trade::ThumbnailCheck::Firm     ? tr("thumbnail firm")
                     : thumbnail == trade::ThumbnailCheck::NotYet ? tr("thumbnail said not yet")
                                                                  : QString(),
-                    QVariant::fromValue<QAbstractItemModel*>(steps_of(key)), computed});
+                    QVariant::fromValue<QAbstractItemModel*>(steps_of(key)), computed, line.points,
+                    line.limit, line.words});
   }
   clocks_.set(std::move(rows));
 }
@@ -294,6 +324,7 @@ std::vector<Countdown> CureViewModel::countdowns() const {
   for (const auto* one : on_top()) {
     const auto* next = next_milestone(*one);
     if (!next || next->word != CureWord::NotYet || !next->reached_min) continue;
+    if (next->milestone == CureMilestone::DustFree) continue;  // nobody waits for it
     const double left_s = std::max(0.0, (*next->reached_min - one->asked->now_min) * 60 - since_s);
     if (left_s > told_s) continue;
     const QString what =

@@ -31,7 +31,7 @@ class CureViewModel final : public QObject {
   QML_ELEMENT
   QML_UNCREATABLE("Made by the program and handed to Main")
   // Roles: key, title, product, panels, surface, note, noteShape, asksThumbnail, thumbnail, steps,
-  // hasSum.
+  // hasSum, line, limit, lineWords (of SurfaceLineItem; line is empty without a reading).
   Q_PROPERTY(QAbstractItemModel* clocks READ clocks CONSTANT)
   Q_PROPERTY(int clockCount READ clockCount NOTIFY changed)
   // Roles: key, title, facts, words, shape, note, strength, hasSum.

@@ -501,6 +501,18 @@ TEST_F(CureTest, AWarmReadingIsBelievedForAnHourAndNoLongerThanItsBake) {
   did(ReadPanelTemperature{job, job::PanelGroup::Roof, 25});
   EXPECT_EQ(clock().asked->readings.size(), before + 5) << "two of them were taken, not read";
 
+  did(SayBake{job});
+  did(ReadPanelTemperature{job, job::PanelGroup::Roof, 60});
+  const auto baked = clock().asked->readings.size();
+  wait_min(29);
+  did(SayBake{job, false});
+  wait_min(5);
+  did(ReadPanelTemperature{job, job::PanelGroup::Roof, 25});
+  const auto list = clock().asked->readings;
+  ASSERT_EQ(list.size(), baked + 2) << "it was as warm until the bake ended";
+  EXPECT_EQ(list[baked].surface_c, 60);
+  EXPECT_EQ(list[baked].at_min - list[baked - 1].at_min, 30);
+
   did(ReadPanelTemperature{job, job::PanelGroup::Roof, 60});
   wait_min(59);
   EXPECT_FALSE(clock().read_again);

@@ -64,6 +64,10 @@ TEST_F(CureScreen, TooHotRestAndThumbnailHoldItBack) {
   read(job::PanelGroup::Roof, 60);
   wait_min(50);
   EXPECT_EQ(says(0, "sand from"), "too hot to touch: 60 °C, at most 30 °C");
+  EXPECT_EQ(at(cure_->clocks(), 0, "lineWords").toString(),
+            "60 °C to 60 °C since the coat; dashed: at most 30 °C to touch it");
+  EXPECT_EQ(at(cure_->clocks(), 0, "line").toList(), (QVariantList{0.0, 1.0, 1.0, 1.0}));
+  EXPECT_EQ(at(cure_->clocks(), 0, "limit").toDouble(), 0);
   act(acts::SayBake{car().job, false});
   wait_min(5);
   EXPECT_EQ(at(cure_->clocks(), 0, "note").toString(),
