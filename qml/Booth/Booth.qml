@@ -25,7 +25,7 @@ FocusScope {
     readonly property real actsTop: main.y
     readonly property real actsX: main.x
     readonly property real actsWidth: main.width
-    implicitHeight: main.height + undoRoom + 240
+    implicitHeight: main.height + undoRoom + 320
 
     signal whoAsked
     signal nowAsked(string booth)

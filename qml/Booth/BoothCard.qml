@@ -1,5 +1,6 @@
 // BoothCard: one booth on its tape: what stands in it now, its filter, smoke test and air, and the
-// five things that are done to it, each with how long ago it was last logged.
+// five things that are done to it, each with how long ago it was last logged. Where there is little
+// room its numbers are three lines until they are asked for.
 // empty: the form of a booth that is not there yet, hatched, nothing to press.
 // Signals: opened (the tape), nowAsked (what stands in it), readAsked(reading), sumAsked(figure),
 // asked(event), filtersOut (the old filters have left the building).
@@ -40,6 +41,8 @@ PaperCard {
     property bool airOut: false
     property bool airSum: false
     property bool empty: false
+    property bool asked_: false  // for the numbers
+    readonly property bool numbers: !empty && (asked_ || width >= 500 * Theme.textScale)
 
     signal opened
     signal nowAsked
@@ -111,11 +114,63 @@ PaperCard {
                 onClicked: card.filtersOut()
             }
         }
+        PaperCard {
+            objectName: card.empty ? "" : "boothNumbers"
+            width: parent.width
+            visible: !card.empty && !card.numbers
+            pressable: visible
+            name: qsTr("Numbers of %1. Opens them.").arg(card.title)
+            onClicked: card.asked_ = true
+
+            Column {
+                id: lines
+                width: parent.width
+                spacing: 4
+
+                component Line: Item {
+                    property string words: ""
+                    property bool out: false
+
+                    width: lines.width
+                    height: visible ? Math.max(said.height, must.visible ? must.height : 0) : 0
+
+                    StateShape {
+                        id: must
+                        visible: parent.out
+                        kind: ShapeKind.Must
+                        size: 18
+                    }
+                    Words {
+                        id: said
+                        x: must.visible ? 26 : 0
+                        width: parent.width - x
+                        text: parent.words
+                        mute: true
+                        bold: parent.out
+                        size: Theme.note
+                    }
+                }
+
+                Line {
+                    visible: card.sprayed
+                    words: qsTr("Smoke test %1, %2").arg(card.smoke).arg(card.smokeNote)
+                    out: card.smokeOut || card.smokeMissing
+                }
+                Line {
+                    words: card.filterNote === "" ? qsTr("Filter %1").arg(card.filter) : qsTr("Filter %1, %2").arg(card.filter).arg(card.filterNote)
+                    out: card.filterOut
+                }
+                Line {
+                    words: card.airNote === "" ? qsTr("Air %1").arg(card.air) : qsTr("Air %1, %2").arg(card.air).arg(card.airNote)
+                    out: card.airOut
+                }
+            }
+        }
         GridLayout {
             id: figures
 
             width: parent.width
-            visible: !card.empty
+            visible: card.numbers
             columns: width < 460 * Theme.textScale ? 1 : 3
             columnSpacing: Theme.gap
             rowSpacing: Theme.gap
@@ -175,7 +230,7 @@ PaperCard {
             objectName: card.empty ? "" : "boothRead"
             width: parent.width
             height: implicitHeight
-            visible: !card.empty && !card.booth.readOnly
+            visible: card.numbers && !card.booth.readOnly
             pressable: visible
             beside: true
             iconName: "gauge"

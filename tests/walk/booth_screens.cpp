@@ -155,6 +155,7 @@ std::vector<Screen> booth_screens() {
   const auto over_booths = [](std::vector<const char*> buttons) {
     return [=](Shop& shop) {
       if (!known_booths(shop)) return false;
+      press(shop, "boothNumbers");  // they may stand open
       for (const char* button : buttons)
         if (!press(shop, button)) return false;
       return true;
@@ -162,6 +163,7 @@ std::vector<Screen> booth_screens() {
   };
   return {
       {"booth-known", true, known_booths},
+      {"booth-numbers", true, over_booths({})},
       {"booth-facts", true, over_booths({"boothTape", "boothFacts"})},
       {"booth-facts-wrong", true,
        [=](Shop& shop) {

@@ -78,6 +78,7 @@ Item {
             for (const key of ["key_5", "key_0", "key_0"])
                 tap(key);
             tap("readingKeep");
+            tap("boothNumbers");
             compare(findChild(page, "boothSmoke").value, "5:00");
             compare(findChild(page, "boothMain").text, "Log a reading");
         }
