@@ -16,6 +16,7 @@ using job::BoothReading;
 using job::BoothWord;
 
 constexpr std::int64_t ms_per_day = 86'400'000;
+constexpr std::int64_t ms_per_min = 60'000;
 
 const folds::BoothAirView* air_of(const Session& session, const folds::BoothView& booth) {
   return session.shop().air.find(booth.booth);
@@ -98,8 +99,9 @@ BoothSaid say_booth(const Session& session, const folds::BoothView& booth) {
     case BoothWordNow::Counting:
       out.shape = StateKind::Waits;
       out.countdown = count_words(out.state.left_s);
-      out.clears_ms =
-          now.wall_ms + static_cast<std::int64_t>(std::ceil(out.state.left_s * 1000 - 1e-6));
+      // The minute in which it is over; the one before would be early by up to a minute.
+      out.clears_ms = now.wall_ms + static_cast<std::int64_t>(std::ceil(out.state.left_s * 1000));
+      out.clears_ms = (out.clears_ms + ms_per_min - 1) / ms_per_min * ms_per_min;
       out.line = BoothViewModel::tr("clears %1").arg(clock_words(out.clears_ms, session.zone()));
       break;
     case BoothWordNow::NotCounting:

@@ -21,7 +21,7 @@ struct BoothSaid {
   QString word;                // "Stay out"
   QString line;                // "clears 10:49", "The fan stopped. Nothing counts."
   QString countdown;           // "6:40"; "" nothing counts
-  std::int64_t clears_ms = 0;  // wall, of Counting
+  std::int64_t clears_ms = 0;  // wall, of Counting, up to the full minute
 };
 BoothSaid say_booth(const Session& session, const folds::BoothView& booth);
 

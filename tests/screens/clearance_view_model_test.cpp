@@ -44,7 +44,7 @@ TEST_F(ClearanceScreen, FromGunDownTheDigitsRunOnWhatWasMeasured) {
   EXPECT_EQ(screen_->digits(), "5:00");
   EXPECT_EQ(screen_->headWords(), "Stay out");
   EXPECT_EQ(screen_->restsWords(), "smoke test 5:00, measured Sep 1");
-  EXPECT_EQ(screen_->clearsAt(), "14:30") << "2026-09-21 14:13:20, 12:30 and 5:00 later";
+  EXPECT_EQ(screen_->clearsAt(), "14:31") << "14:13:20, 12:30 and 5:00 later: never a minute early";
   later(1.5);
   EXPECT_EQ(screen_->digits(), "3:30");
   EXPECT_NEAR(screen_->gone(), 0.3, 1e-9);
@@ -230,14 +230,14 @@ TEST_F(ClearanceScreen, TheMarginNamesTheMostUrgentOfSeveralBooths) {
   screen_->open(key(other));
   screen_->gunDown();
   settle();
-  EXPECT_EQ(count.marginWords(), "Booth 2 clears 14:22") << "14:13:20 and 9:00";
+  EXPECT_EQ(count.marginWords(), "Booth 2 clears 14:23") << "14:13:20 and 9:00";
   screen_->open(key(booth_));
   spray_and_gun_down();
-  EXPECT_EQ(count.marginWords(), "Booth 2 clears 14:22") << "1:00 left, the other 5:00";
+  EXPECT_EQ(count.marginWords(), "Booth 2 clears 14:23") << "1:00 left, the other 5:00";
   EXPECT_TRUE(count.rowShown());
   EXPECT_EQ(count.rowWords(), "Booth 2: 1:00. Stay out");
   later(1.1);
-  EXPECT_EQ(count.marginWords(), "Booth 1 clears 14:26");
+  EXPECT_EQ(count.marginWords(), "Booth 1 clears 14:27");
   EXPECT_TRUE(count.rowOver());
   EXPECT_EQ(count.rowWords(), "Booth 2: the time is over. Log it.");
   EXPECT_EQ(count.rowBooth(), key(other));
