@@ -1,5 +1,5 @@
 // BondSheet: what was bonded, with which product, in which airbag and belt case, set when.
-// show() opens it empty. bond: the view model. Signal: whoAsked.
+// show() opens it empty. bond: the view model. Signals: whoAsked, productsAsked.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -12,6 +12,7 @@ Sheet {
     required property BondViewModel bond
 
     signal whoAsked
+    signal productsAsked
 
     function show() {
         bond.start();
@@ -79,8 +80,17 @@ Sheet {
         Words {
             width: parent.width
             visible: sheet.bond.productCount === 0
-            text: qsTr("No urethane or panel adhesive is entered yet. A manager types its sheet once: people, the shop, products.")
+            text: qsTr("No urethane or panel adhesive is entered yet. A manager types its sheet once.")
             color: Theme.pencil
+        }
+        PlainButton {
+            objectName: "bondProducts"
+            width: parent.width
+            height: visible ? implicitHeight : 0
+            visible: sheet.bond.productCount === 0
+            pressable: visible
+            text: qsTr("Products and their sheets")
+            onClicked: sheet.productsAsked()
         }
         Repeater {
             model: sheet.bond.products

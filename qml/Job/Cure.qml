@@ -1,7 +1,7 @@
 // Cure: how far the film of the car is and when it may be touched: each mix on each group of panels
 // with its milestones on a line, what was bonded and from when the car may be driven.
 // cure, bond: view models; wide: bonded parts and the acts in a pane right.
-// Signals: whoAsked, sprayedAsked (the mix and its coats). Key: Enter the main act.
+// Signals: whoAsked, sprayedAsked (the mix and its coats), productsAsked. Key: Enter the main act.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -25,6 +25,7 @@ FocusScope {
 
     signal whoAsked
     signal sprayedAsked
+    signal productsAsked
 
     function readTemperature() {
         cure.startReading();
@@ -226,6 +227,10 @@ FocusScope {
         anchors.fill: parent
         bond: page.bond
         onWhoAsked: page.whoAsked()
+        onProductsAsked: {
+            close();
+            page.productsAsked();
+        }
     }
     GlassAirSheet {
         id: air

@@ -269,6 +269,7 @@ FocusScope {
         onBeforeCutAsked: body.beforeCutAsked()
         onFilmAsked: panel => body.showFilm(panel, Navigation.Plan)
         onSprayedAsked: gunTurns.showSprayed("", Navigation.Cure)
+        onProductsAsked: body.productsAsked()
     }
     Turn {
         id: evidenceTurn

@@ -1,7 +1,7 @@
 // CorrectTurns: the correction of a car, what it waits for and where its parts go, each in its turn: the
 // plan, the walk, the film, the cure clock, the parts.
 // work: what is shown. shown: it is one of these; item: its screen.
-// Signals: whoAsked, beforeCutAsked, filmAsked(panel), sprayedAsked.
+// Signals: whoAsked, beforeCutAsked, filmAsked(panel), sprayedAsked, productsAsked.
 // Qt 6.4 makes no Loader's component in a file with bound components, so ids are reached unbound here.
 // qmllint disable unqualified
 import QtQuick
@@ -24,6 +24,7 @@ FocusScope {
     signal beforeCutAsked
     signal filmAsked(string panel)
     signal sprayedAsked
+    signal productsAsked
 
     visible: shown
     focus: shown
@@ -78,6 +79,7 @@ FocusScope {
             cure: turns.models.cure
             bond: turns.models.bond
             onSprayedAsked: turns.sprayedAsked()
+            onProductsAsked: turns.productsAsked()
             onWhoAsked: turns.whoAsked()
         }
     }

@@ -217,10 +217,7 @@ Window {
                 height: Math.max(leastHeight, rule.y - y - (ofPanel ? foot.height + 12 : 0))
                 onWhoAsked: peopleSheet.opened = true
                 onBeforeCutAsked: window.beforeCut.ask()
-                onProductsAsked: {
-                    shopSheet.showShop();
-                    shopSheet.ofProducts = true;
-                }
+                onProductsAsked: shopSheet.showProducts()
                 undoRoom: foot.room
                 models: models
                 way: way

@@ -1,7 +1,7 @@
 // ShopSheet: the shop's own page: name and zone, people, racks, pictures wanted at each stage, the shop
 // as a folder; products and their sheets; with a person chosen in it, that person's page. shop, shots
 // and folder must be set.
-// showShop() opens it.
+// showShop() and showProducts() open it.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -22,6 +22,12 @@ Sheet {
 
     function showShop() {
         toShop();
+        opened = true;
+    }
+
+    function showProducts() {
+        toShop();
+        ofProducts = true;
         opened = true;
     }
 
