@@ -225,15 +225,15 @@ TEST_F(WholeSpray, AStopBlocksWithNoWayRound) {
   hold("gunMain");
   EXPECT_EQ(booth(shop_.booth).word, BoothWordNow::Idle);
   EXPECT_TRUE(car().air.sprays.empty());
-  // A tap on the report does nothing; a hold says afterwards that it was sprayed, and starts
-  // nothing.
+  // A tap on the report does nothing; a hold says afterwards that it was sprayed: no spray starts,
+  // and the booth has to clear, which does not count without fresh air.
   tap("gunReport");
   EXPECT_TRUE(car().air.without.empty());
   hold("gunReport");
   ASSERT_EQ(car().air.without.size(), 1U);
   EXPECT_EQ(car().air.without.back().items, std::vector{GunItem::ExhaustFreshAir});
   EXPECT_TRUE(car().air.sprays.empty());
-  EXPECT_EQ(booth(shop_.booth).word, BoothWordNow::Idle);
+  EXPECT_EQ(booth(shop_.booth).word, BoothWordNow::NotCounting);
 }
 
 TEST_F(WholeSpray, WhoIsUnderDoNotSprayIsStoppedWhateverIsAnswered) {
