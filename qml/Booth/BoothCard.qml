@@ -132,17 +132,17 @@ PaperCard {
                     property bool out: false
 
                     width: lines.width
-                    height: visible ? Math.max(said.height, must.visible ? must.height : 0) : 0
+                    height: visible ? Math.max(said.height, warns.visible ? warns.height : 0) : 0
 
                     StateShape {
-                        id: must
+                        id: warns
                         visible: parent.out
                         kind: ShapeKind.Must
                         size: 18
                     }
                     Words {
                         id: said
-                        x: must.visible ? 26 : 0
+                        x: warns.visible ? 26 : 0
                         width: parent.width - x
                         text: parent.words
                         mute: true
