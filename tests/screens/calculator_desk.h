@@ -8,6 +8,7 @@
 #include <sys/wait.h>
 
 #include "base/json.h"
+#include "screens/sum_rows.h"
 #include "tests/screens/correct_desk.h"
 
 namespace jambline::screens {
@@ -38,6 +39,18 @@ class CalculatorDesk : public CorrectDesk {
   void worked_out() {
     settle();
     settle();
+  }
+
+  // What a screen shows of a number is what the calculator rests it on.
+  void same_sum(SumRows& shown, const trade::Basis& given) {
+    SumRows wanted(nullptr);
+    wanted.show({}, {}, given, session_->units());
+    EXPECT_EQ(shown.method().toStdString(), wanted.method().toStdString());
+    ASSERT_EQ(shown.rows()->rowCount(), wanted.rows()->rowCount());
+    for (int row = 0; row < wanted.rows()->rowCount(); ++row)
+      for (const char* role : {"name", "value", "source"})
+        EXPECT_EQ(at(shown.rows(), row, role).toString().toStdString(),
+                  at(wanted.rows(), row, role).toString().toStdString());
   }
 
   std::string output_;

@@ -15,16 +15,6 @@ class SameAirAsTheCalculator : public CalculatorDesk {
       if (at(rows, row, role).toString().contains(words)) return row;
     return -1;
   }
-  void same_sum(SumRows& shown, const trade::Basis& given) {
-    SumRows wanted(nullptr);
-    wanted.show({}, {}, given, session_->units());
-    EXPECT_EQ(shown.method().toStdString(), wanted.method().toStdString());
-    ASSERT_EQ(shown.rows()->rowCount(), wanted.rows()->rowCount());
-    for (int row = 0; row < wanted.rows()->rowCount(); ++row)
-      for (const char* role : {"name", "value", "source"})
-        EXPECT_EQ(at(shown.rows(), row, role).toString().toStdString(),
-                  at(wanted.rows(), row, role).toString().toStdString());
-  }
   void begin_as_manager() {
     rosa_ = add("Rosa", job::Role::Manager);
     be(rosa_);

@@ -44,16 +44,6 @@ class SameSprayAsTheCalculator : public CalculatorDesk {
     ASSERT_FALSE(failed_);
   }
   QString key() { return QString::fromStdString(booth_.hex()); }
-  void same_sum(SumRows& shown, const trade::Basis& given) {
-    SumRows wanted(nullptr);
-    wanted.show({}, {}, given, session_->units());
-    EXPECT_EQ(shown.method().toStdString(), wanted.method().toStdString());
-    ASSERT_EQ(shown.rows()->rowCount(), wanted.rows()->rowCount());
-    for (int row = 0; row < wanted.rows()->rowCount(); ++row)
-      for (const char* role : {"name", "value", "source"})
-        EXPECT_EQ(at(shown.rows(), row, role).toString().toStdString(),
-                  at(wanted.rows(), row, role).toString().toStdString());
-  }
   ProductId product(const job::Product& said) {
     act(acts::SetProduct{{}, said});
     return session_->shop().air.products.back().product;

@@ -1,5 +1,6 @@
 #include "booth_screens.h"
 
+#include "acts.h"
 #include "folds/booth_state.h"
 #include "rules.h"
 
@@ -10,23 +11,8 @@ using folds::BoothWordNow;
 using job::BoothReading;
 using job::BoothWord;
 
-bool act(Shop& shop, acts::Command command, const PersonId& by) {
-  bool good = false;
-  auto& engine = shop.program().engine();
-  engine.post(std::move(command), by,
-              [&](const Result<engine::Wrote>& wrote) { good = wrote.has_value(); });
-  engine.drain();
-  settle(shop.window());
-  return good;
-}
-
-const folds::ShopView& shop_of(Shop& shop) {
-  return *shop.program().engine().snapshot()->shop;
-}
-
 PersonId manager(Shop& shop) {
-  for (const auto& person : shop_of(shop).people)
-    if (person.role == job::Role::Manager && !person.left) return person.person;
+  if (const auto known = manager_of(shop)) return *known;
   act(shop, acts::AddPerson{"Rosa", job::Role::Manager}, {});
   return shop_of(shop).people.back().person;
 }

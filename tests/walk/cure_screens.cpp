@@ -1,5 +1,6 @@
 #include "cure_screens.h"
 
+#include "acts.h"
 #include "item.h"
 #include "rules.h"
 
@@ -7,26 +8,6 @@ namespace jambline::walk {
 
 namespace {
 using trade::CureMilestone;
-
-bool act(Shop& shop, acts::Command command, const PersonId& by) {
-  bool good = false;
-  auto& engine = shop.program().engine();
-  engine.post(std::move(command), by,
-              [&](const Result<engine::Wrote>& wrote) { good = wrote.has_value(); });
-  engine.drain();
-  settle(shop.window());
-  return good;
-}
-
-const folds::ShopView& shop_of(Shop& shop) {
-  return *shop.program().engine().snapshot()->shop;
-}
-
-std::optional<PersonId> manager(Shop& shop) {
-  for (const auto& person : shop_of(shop).people)
-    if (person.role == job::Role::Manager && !person.left) return person.person;
-  return std::nullopt;
-}
 
 std::optional<ProductId> named(Shop& shop, const std::string& name) {
   for (const auto& one : shop_of(shop).air.products)
@@ -47,7 +28,7 @@ bool put_on(Shop& shop, bool glass) {
 
 // Long names and all milestones on a car where nobody sprayed; a bare shop stays as it is.
 bool spray(Shop& shop) {
-  const auto boss = manager(shop);
+  const auto boss = manager_of(shop);
   const auto car = shop.program().engine().snapshot()->car;
   const std::string clear = "scratch-resistant clear with the slow hardener for large vehicles";
   const std::string glass = "one-part windshield urethane, long nozzle, warm from the oven";
@@ -134,7 +115,7 @@ bool bond(Shop& shop, bool typed) {
 
 // A product's page, one of its milestones or of its tables; of a shop without products the new one.
 bool products(Shop& shop, const char* name, const char* milestone, bool wrong) {
-  const auto boss = manager(shop);
+  const auto boss = manager_of(shop);
   if (!boss) return place(shop, "Floor", "None");
   if (shop.program().session().job()) spray(shop);
   shop.program().session().choosePerson(QString::fromStdString(boss->hex()));

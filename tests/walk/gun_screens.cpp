@@ -1,5 +1,6 @@
 #include "gun_screens.h"
 
+#include "acts.h"
 #include "item.h"
 #include "rules.h"
 
@@ -8,35 +9,15 @@ namespace jambline::walk {
 namespace {
 using job::GunItem;
 
-bool act(Shop& shop, acts::Command command, const PersonId& by) {
-  bool good = false;
-  auto& engine = shop.program().engine();
-  engine.post(std::move(command), by,
-              [&](const Result<engine::Wrote>& wrote) { good = wrote.has_value(); });
-  engine.drain();
-  settle(shop.window());
-  return good;
-}
-
-const folds::ShopView& shop_of(Shop& shop) {
-  return *shop.program().engine().snapshot()->shop;
-}
-
 QString key_of(GunItem item) {
   const auto word = word_of(item);
   return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
 }
 
-std::optional<PersonId> manager(Shop& shop) {
-  for (const auto& person : shop_of(shop).people)
-    if (person.role == job::Role::Manager && !person.left) return person.person;
-  return std::nullopt;
-}
-
 // What a shop in use has: a respirator, two products, and on the car a mix with coats and one
 // without. A shop with nothing in it stays as it is.
 bool equip(Shop& shop) {
-  const auto boss = manager(shop);
+  const auto boss = manager_of(shop);
   if (!boss || shop_of(shop).booths.empty()) return true;
   bool good = true;
   if (shop_of(shop).air.respirators.empty())

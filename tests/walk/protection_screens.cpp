@@ -1,5 +1,6 @@
 #include "protection_screens.h"
 
+#include "acts.h"
 #include "rules.h"
 #include "screens/exposure_view_model.h"
 #include "screens/register_view_model.h"
@@ -10,26 +11,10 @@ namespace {
 constexpr std::int64_t hour_ms = 3'600'000;
 constexpr std::int64_t day_ms = 24 * hour_ms;
 
-PersonId manager_of(Shop& shop) {
-  for (const auto& person : shop.program().session().shop().people)
-    if (person.role == job::Role::Manager && !person.left) return person.person;
-  return {};
-}
-
-bool act(Shop& shop, acts::Command command, const PersonId& by) {
-  bool good = false;
-  auto& engine = shop.program().engine();
-  engine.post(std::move(command), by,
-              [&](const Result<engine::Wrote>& wrote) { good = wrote.has_value(); });
-  engine.drain();
-  settle(shop.window());
-  return good;
-}
-
 // What a shop with a manager has kept: what is in date, what is due, what is over.
 bool fill(Shop& shop) {
   auto& session = shop.program().session();
-  const PersonId manager = manager_of(shop);
+  const PersonId manager = manager_of(shop).value_or(PersonId{});
   if (!manager || !session.shop().air.samples.empty()) return true;
   const std::int64_t now_ms = session.now().wall_ms;
   const int today = static_cast<int>(now_ms / day_ms);
@@ -94,7 +79,7 @@ bool fill(Shop& shop) {
 
 bool shown(Shop& shop, const char* work, bool as_manager = true) {
   if (!fill(shop)) return false;
-  if (const PersonId manager = manager_of(shop); manager && as_manager)
+  if (const PersonId manager = manager_of(shop).value_or(PersonId{}); manager && as_manager)
     shop.program().session().choosePerson(QString::fromStdString(manager.hex()));
   return place(shop, "Booth", work);
 }
@@ -116,7 +101,7 @@ bool fit_typed(Shop& shop) {
 
 bool in_register(Shop& shop, const char* button) {
   if (!shown(shop, "Register")) return false;
-  return press(shop, button) || manager_of(shop) == PersonId{};
+  return press(shop, button) || !manager_of(shop);
 }
 
 bool exposure(Shop& shop, const char* button) {
