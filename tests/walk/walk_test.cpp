@@ -1,6 +1,6 @@
 // Every screen x empty, usual, full, error x light, dark x 412x892, 900x1200, 1440x900 x 100, 150 %
-// x the source's words and longer ones (those of an empty shop and under a refusal on the phone
-// only): the rules of rules.h. Pictures stand in build/*/screens.
+// x the source's words and longer ones (these in every window in the usual shop, else on the
+// phone): the rules of rules.h. Pictures stand in build/*/screens.
 #include <QCoreApplication>
 #include <QDir>
 #include <QQmlComponent>
@@ -147,10 +147,8 @@ class Walker {
     }
   }
 
-  // Longer words lie where the room is short; the usual and the full shop turn them through all.
-  bool only_narrow_words() const {
-    return view_.words != "source" && (state_ == "empty" || state_ == "error");
-  }
+  // Longer words lie where the room is short; the usual shop turns them through all windows.
+  bool only_narrow_words() const { return view_.words != "source" && state_ != "usual"; }
 
   void turn(const QSize& size, int percent, bool dark) {
     using screens::SettingsViewModel;
