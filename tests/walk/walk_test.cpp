@@ -1,6 +1,6 @@
-// Every screen x empty, usual, full, error x light, dark x 412x892, 900x1200, 1440x900 x 100, 150 %,
-// and longer words in every window of the usual shop and on the phone of the full one: the rules of
-// rules.h. Pictures stand in build/*/screens.
+// Every screen x empty, usual, full, error x light, dark x 412x892, 900x1200, 1440x900 x 100, 150
+// %, and longer words in every window of the usual shop and on the phone of the full one: the rules
+// of rules.h. Pictures stand in build/*/screens.
 #include <QCoreApplication>
 #include <QDir>
 #include <QQmlComponent>
