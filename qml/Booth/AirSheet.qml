@@ -25,9 +25,6 @@ Sheet {
         next[which] = index;
         answers = next;
     }
-    function wrong(field: string): string {
-        return protection.wrongField === field ? protection.wrongWords : "";
-    }
 
     title: qsTr("Breathing air")
 
@@ -67,25 +64,27 @@ Sheet {
             chosen: sheet.answers[2]
             onPicked: index => sheet.answer(2, index)
         }
-        FaceField {
+        FormField {
             id: day
             objectName: "airDay"
             width: parent.width
+            form: sheet.protection
+            field: "day"
             label: qsTr("Checked on")
             placeholder: qsTr("3/9/2026")
             tail: sheet.protection.dayWords(text)
             maximumLength: 10
-            wrong: sheet.wrong("day")
         }
-        FaceField {
+        FormField {
             id: valid
             objectName: "airValid"
             width: parent.width
+            form: sheet.protection
+            field: "validDays"
             label: qsTr("Next check after, in days")
             placeholder: qsTr("as the shop's program says")
             digitsOnly: true
             maximumLength: 5
-            wrong: sheet.wrong("validDays")
         }
         SlabButton {
             objectName: "airKeep"

@@ -1,6 +1,6 @@
 // BoothSheet: a booth's name and kind, and what was done to it, newest first; a row opens for a
 // correction. A new booth without the rows. show() fills the form from the view model.
-// Signals: eventAsked(event), whoAsked.
+// Signals: factsAsked(booth), what is known of it; eventAsked(event); whoAsked.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -15,10 +15,14 @@ Sheet {
     readonly property bool fresh: booth.openName === ""
     readonly property bool untouched: !fresh && field.text.trim() === booth.openName && kind === booth.openKind
 
+    property string key: ""
+
+    signal factsAsked(string booth)
     signal eventAsked(string event)
     signal whoAsked
 
-    function show() {
+    function show(which: string) {
+        key = which;
         field.text = booth.openName;
         kind = booth.openKind;
         opened = true;
@@ -94,6 +98,16 @@ Sheet {
             secondLine: waits ? qsTr("say what it is called first") : ""
             waits: field.text.trim() === ""
             onClicked: sheet.keep()
+        }
+        PlainButton {
+            objectName: "boothFacts"
+            width: parent.width
+            height: implicitHeight
+            visible: !sheet.fresh
+            pressable: visible
+            text: qsTr("What is known of it")
+            secondLine: sheet.kind === 5 ? qsTr("volume, exhaust, required velocity") : qsTr("volume, exhaust, required velocity, time to clear")
+            onClicked: sheet.factsAsked(sheet.key)
         }
         Words {
             width: parent.width

@@ -18,9 +18,8 @@ Sheet {
         hours.text = "";
         basisField.text = "";
         opened = true;
-    }
-    function wrong(field: string): string {
-        return protection.wrongField === field ? protection.wrongWords : "";
+        if (worn.count === 1)
+            (worn.itemAt(0) as PlainButton).press();
     }
 
     title: qsTr("Cartridge changed, %1").arg(protection.personName)
@@ -52,6 +51,7 @@ Sheet {
             color: Theme.pencil
         }
         Repeater {
+            id: worn
             model: sheet.protection.cartridges
 
             PlainButton {
@@ -76,25 +76,27 @@ Sheet {
         }
         WrongLine {
             width: parent.width
-            text: sheet.wrong("respirator")
+            text: sheet.protection.wrongField === "respirator" ? sheet.protection.wrongWords : ""
         }
 
-        FaceField {
+        FormField {
             id: hours
             objectName: "cartridgeHours"
             width: parent.width
+            form: sheet.protection
+            field: "hours"
             label: qsTr("Change it again after, in hours of spraying")
             maximumLength: 8
-            wrong: sheet.wrong("hours")
         }
-        FaceField {
+        FormField {
             id: basisField
             objectName: "cartridgeBasis"
             width: parent.width
+            form: sheet.protection
+            field: "basis"
             label: qsTr("What these hours rest on")
             placeholder: qsTr("maker's service life at 50 ppm, 70 %")
             maximumLength: 200
-            wrong: sheet.wrong("basis")
         }
         Words {
             width: parent.width

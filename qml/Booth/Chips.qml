@@ -9,7 +9,7 @@ Column {
     id: chips
 
     property string title: ""
-    property list<string> words: []
+    property var words: []
     property int chosen: -1
     property string key: ""  // objectName of the chips, with their place
 

@@ -43,15 +43,16 @@ Sheet {
             chosen: sheet.what
             onPicked: index => sheet.choose(index)
         }
-        FaceField {
+        FormField {
             id: day
             objectName: "dueDay"
             width: parent.width
+            form: sheet.protection
+            field: "day"
             label: qsTr("Due on")
             placeholder: qsTr("3/9/2026")
             tail: sheet.protection.dayWords(text)
             maximumLength: 10
-            wrong: sheet.protection.wrongField === "day" ? sheet.protection.wrongWords : ""
             onAccepted: sheet.protection.keepDue(sheet.what, text)
         }
         Words {

@@ -25,6 +25,9 @@ Sheet {
     title: booth.draftTitle
     onOpenedChanged: moving = booth.correcting
 
+    Cautions {
+        id: cautions
+    }
     Connections {
         target: sheet.booth
         function onEventKept() {
@@ -199,7 +202,7 @@ Sheet {
             width: parent.width
             visible: sheet.booth.asksFilters
             topPadding: 4
-            text: qsTr("Old filters out of the building? Used filters can heat up by themselves: wet or sealed outdoors, as the local rule says.")
+            text: cautions.oldFilters
         }
         SlabButton {
             objectName: "eventKeep"

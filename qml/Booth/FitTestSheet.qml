@@ -22,9 +22,6 @@ Sheet {
         pad.typed = "";
         opened = true;
     }
-    function wrong(field: string): string {
-        return form.wrongField === field ? form.wrongWords : "";
-    }
     function add() {
         if (pad.typed === "")
             return;
@@ -86,14 +83,15 @@ Sheet {
             chosen: sheet.form.quantitative ? 0 : 1
             onPicked: index => sheet.form.chooseMethod(index === 0)
         }
-        FaceField {
+        FormField {
             id: size
             objectName: "fitSize"
             width: parent.width
+            form: sheet.form
+            field: "size"
             label: qsTr("Size")
             placeholder: qsTr("M")
             maximumLength: 20
-            wrong: sheet.wrong("size")
         }
         Column {
             width: parent.width
@@ -121,7 +119,7 @@ Sheet {
                 width: Math.min(parent.width, 420)
                 digits: 6
                 label: qsTr("Factor of exercise %1").arg(sheet.form.factorCount + 1)
-                wrong: sheet.wrong("factor")
+                wrong: sheet.form.wrongField === "factor" ? sheet.form.wrongWords : ""
                 onComplete: sheet.add()
             }
             ActRow {
@@ -151,25 +149,26 @@ Sheet {
             chosen: sheet.form.passed ? 0 : 1
             onPicked: index => sheet.form.sayPassed(index === 0)
         }
-        FaceField {
+        FormField {
             id: day
             objectName: "fitDay"
             width: parent.width
+            form: sheet.form
+            field: "day"
             label: qsTr("Tested on")
             placeholder: qsTr("3/9/2026")
             tail: sheet.form.dayWords(text)
             maximumLength: 10
-            wrong: sheet.wrong("day")
         }
-        FaceField {
+        FormField {
             id: valid
             objectName: "fitValid"
             width: parent.width
-            label: qsTr("Holds for, in days")
-            tail: qsTr("US: a year at most")
+            form: sheet.form
+            field: "validDays"
+            label: qsTr("Holds for, in days (US: a year at most)")
             digitsOnly: true
             maximumLength: 5
-            wrong: sheet.wrong("validDays")
         }
         SlabButton {
             objectName: "fitKeep"

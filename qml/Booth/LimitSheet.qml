@@ -27,9 +27,6 @@ Sheet {
         dangerous.text = limits.dangerous;
         opened = true;
     }
-    function wrong(field: string): string {
-        return limits.wrongField === field ? limits.wrongWords : "";
-    }
 
     title: limits.fresh ? qsTr("New limit") : limits.substance
 
@@ -45,14 +42,15 @@ Sheet {
         spacing: 12
         bottomPadding: Theme.gutter
 
-        FaceField {
+        FormField {
             id: substance
             objectName: "limitSubstance"
             width: parent.width
+            form: sheet.limits
+            field: "substance"
             label: qsTr("Substance, as the authority calls it")
             readOnly: !sheet.limits.mayKeep
             maximumLength: 80
-            wrong: sheet.wrong("substance")
         }
         Chips {
             width: parent.width
@@ -63,15 +61,16 @@ Sheet {
             enabled: sheet.limits.mayKeep
             onPicked: index => sheet.kind = index
         }
-        FaceField {
+        FormField {
             id: value
             objectName: "limitValue"
             width: parent.width
+            form: sheet.limits
+            field: "value"
             label: qsTr("Value, as it is printed")
             tail: sheet.limits.units[sheet.unit] ?? ""
             readOnly: !sheet.limits.mayKeep
             maximumLength: 16
-            wrong: sheet.wrong("value")
         }
         Chips {
             width: parent.width
@@ -82,33 +81,36 @@ Sheet {
             enabled: sheet.limits.mayKeep
             onPicked: index => sheet.unit = index
         }
-        FaceField {
+        FormField {
             id: authority
             objectName: "limitAuthority"
             width: parent.width
+            form: sheet.limits
+            field: "authority"
             label: qsTr("Authority")
             readOnly: !sheet.limits.mayKeep
             maximumLength: 120
-            wrong: sheet.wrong("authority")
         }
-        FaceField {
+        FormField {
             id: year
             objectName: "limitYear"
             width: parent.width
+            form: sheet.limits
+            field: "year"
             label: qsTr("Year")
             readOnly: !sheet.limits.mayKeep
             digitsOnly: true
             maximumLength: 4
-            wrong: sheet.wrong("year")
         }
-        FaceField {
+        FormField {
             id: source
             objectName: "limitSource"
             width: parent.width
+            form: sheet.limits
+            field: "source"
             label: qsTr("Source: where the value was read")
             readOnly: !sheet.limits.mayKeep
             maximumLength: 200
-            wrong: sheet.wrong("source")
         }
         Chips {
             width: parent.width
@@ -119,16 +121,17 @@ Sheet {
             enabled: sheet.limits.mayKeep
             onPicked: index => sheet.scheme = index
         }
-        FaceField {
+        FormField {
             id: dangerous
             objectName: "limitDangerous"
             width: parent.width
+            form: sheet.limits
+            field: "dangerous"
             label: qsTr("Immediately dangerous, in the same unit, where it is printed")
             placeholder: qsTr("empty: none is known")
             tail: sheet.limits.units[sheet.unit] ?? ""
             readOnly: !sheet.limits.mayKeep
             maximumLength: 16
-            wrong: sheet.wrong("dangerous")
         }
         Words {
             width: parent.width

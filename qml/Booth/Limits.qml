@@ -104,17 +104,25 @@ FocusScope {
                                     color: Theme.pencil
                                 }
                             }
-                            Words {
+                            Flow {
                                 width: parent.width
-                                text: qsTr("%1 %2").arg(card.value).arg(card.unit)
-                                mute: true
-                                bold: !card.retired
-                                size: Theme.lead
-                            }
-                            Words {
-                                width: parent.width
-                                text: card.from
-                                mute: true
+                                spacing: 10
+
+                                Words {
+                                    id: figure
+                                    width: Math.min(natural, parent.width)
+                                    text: qsTr("%1 %2").arg(card.value).arg(card.unit)
+                                    mute: true
+                                    bold: !card.retired
+                                    size: Theme.lead
+                                }
+                                Words {
+                                    width: Math.min(natural, parent.width)
+                                    height: Math.max(figure.height, implicitHeight)
+                                    verticalAlignment: Text.AlignVCenter
+                                    text: card.from
+                                    mute: true
+                                }
                             }
                             Words {
                                 width: parent.width

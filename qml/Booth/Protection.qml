@@ -92,6 +92,16 @@ FocusScope {
                     }
                 }
             }
+            PlainButton {
+                objectName: "doNotSpray"
+                width: parent.width
+                height: implicitHeight
+                visible: page.protection.mayFlag && !page.protection.flagged
+                pressable: visible
+                text: qsTr("Do not spray")
+                secondLine: qsTr("stops %1 before the gun until a manager takes it back").arg(page.protection.personName)
+                onClicked: flag.opened = true
+            }
         }
     }
     ActRow {
@@ -103,20 +113,15 @@ FocusScope {
 
         PlainButton {
             objectName: "changeCartridge"
-            text: qsTr("Cartridge changed")
+            text: qsTr("Cartridge")
+            secondLine: qsTr("changed now")
             onClicked: page.protection.mayKeep ? cartridge.show() : page.whoAsked()
         }
         PlainButton {
             objectName: "setDue"
             text: qsTr("Due day")
+            secondLine: qsTr("set one")
             onClicked: page.protection.mayKeep ? due.show() : page.whoAsked()
-        }
-        PlainButton {
-            objectName: "doNotSpray"
-            visible: page.protection.mayFlag && !page.protection.flagged
-            pressable: visible
-            text: qsTr("Do not spray")
-            onClicked: flag.opened = true
         }
     }
     SlabButton {

@@ -119,7 +119,7 @@ FocusScope {
                 }
             }
             Heading {
-                text: qsTr("Air of the airlines")
+                text: qsTr("What feeds the airlines")
             }
             StandingCard {
                 objectName: "registerAir"

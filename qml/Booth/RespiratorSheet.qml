@@ -40,9 +40,6 @@ Sheet {
         kind = nextKind;
         scheme = nextScheme;
     }
-    function wrong(field: string): string {
-        return form.wrongField === field ? form.wrongWords : "";
-    }
     function keep() {
         form.keep(model.text, kind, scheme, factor.text, authority.text, year.text, allowed.text, retired);
     }
@@ -62,14 +59,15 @@ Sheet {
         spacing: 12
         bottomPadding: Theme.gutter
 
-        FaceField {
+        FormField {
             id: model
             objectName: "respiratorModel"
             width: parent.width
+            form: sheet.form
+            field: "model"
             label: qsTr("Model, as it is written on it")
             readOnly: !sheet.form.mayKeep
             maximumLength: 80
-            wrong: sheet.wrong("model")
         }
         Chips {
             width: parent.width
@@ -95,33 +93,36 @@ Sheet {
             size: Theme.note
             color: Theme.pencil
         }
-        FaceField {
+        FormField {
             id: factor
             objectName: "respiratorFactor"
             width: parent.width
+            form: sheet.form
+            field: "factor"
             label: qsTr("Assigned protection factor")
             readOnly: !sheet.form.mayKeep
             maximumLength: 12
-            wrong: sheet.wrong("factor")
         }
-        FaceField {
+        FormField {
             id: authority
             objectName: "respiratorAuthority"
             width: parent.width
+            form: sheet.form
+            field: "authority"
             label: qsTr("Who assigns it")
             readOnly: !sheet.form.mayKeep
             maximumLength: 120
-            wrong: sheet.wrong("authority")
         }
-        FaceField {
+        FormField {
             id: year
             objectName: "respiratorYear"
             width: parent.width
+            form: sheet.form
+            field: "year"
             label: qsTr("Of which year")
             readOnly: !sheet.form.mayKeep
             digitsOnly: true
             maximumLength: 4
-            wrong: sheet.wrong("year")
         }
         FaceField {
             id: allowed

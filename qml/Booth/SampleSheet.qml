@@ -27,9 +27,6 @@ Sheet {
         to.text = "";
         opened = true;
     }
-    function wrong(field: string): string {
-        return exposure.wrongField === field ? exposure.wrongWords : "";
-    }
 
     title: qsTr("Sample")
     onFixedUnitChanged: {
@@ -55,7 +52,7 @@ Sheet {
             objectKey: "samplePerson"
             rows: sheet.exposure.people
             chosen: sheet.person
-            wrong: sheet.wrong("person")
+            wrong: sheet.exposure.wrongField === "person" ? sheet.exposure.wrongWords : ""
             onPicked: key => sheet.person = key
         }
         Chips {
@@ -63,25 +60,27 @@ Sheet {
             title: qsTr("Substance")
             key: "sampleSubstance"
             words: sheet.exposure.substances
-            chosen: sheet.exposure.substances.indexOf(substance.text)
+            chosen: Array.from(sheet.exposure.substances).indexOf(substance.text)
             onPicked: index => substance.text = sheet.exposure.substances[index]
         }
-        FaceField {
+        FormField {
             id: substance
             objectName: "sampleSubstance"
             width: parent.width
+            form: sheet.exposure
+            field: "substance"
             label: qsTr("Or another one, as its limit calls it")
             maximumLength: 80
-            wrong: sheet.wrong("substance")
         }
-        FaceField {
+        FormField {
             id: value
             objectName: "sampleValue"
             width: parent.width
+            form: sheet.exposure
+            field: "value"
             label: qsTr("Value, as the report gives it")
             tail: sheet.exposure.units[sheet.unit] ?? ""
             maximumLength: 16
-            wrong: sheet.wrong("value")
         }
         Chips {
             width: parent.width
@@ -99,34 +98,37 @@ Sheet {
             size: Theme.note
             color: Theme.pencil
         }
-        FaceField {
+        FormField {
             id: day
             objectName: "sampleDay"
             width: parent.width
+            form: sheet.exposure
+            field: "day"
             label: qsTr("Day on which it began")
             placeholder: qsTr("3/9/2026")
             tail: sheet.exposure.dayWords(text)
             maximumLength: 10
-            wrong: sheet.wrong("day")
         }
-        FaceField {
+        FormField {
             id: from
             objectName: "sampleFrom"
             width: parent.width
+            form: sheet.exposure
+            field: "from"
             label: qsTr("From")
             placeholder: qsTr("7:10")
             maximumLength: 5
-            wrong: sheet.wrong("from")
         }
-        FaceField {
+        FormField {
             id: to
             objectName: "sampleTo"
             width: parent.width
+            form: sheet.exposure
+            field: "to"
             label: qsTr("To")
             placeholder: qsTr("15:40")
             tail: sheet.exposure.lengthWords(from.text, text)
             maximumLength: 5
-            wrong: sheet.wrong("to")
         }
         RowChips {
             width: parent.width

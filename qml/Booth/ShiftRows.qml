@@ -74,7 +74,7 @@ Column {
         width: parent.width
         visible: rows.exposure.mixtureWords !== ""
         title: rows.exposure.mixtureWords
-        shape: rows.exposure.mixtureOver ? ShapeKind.Must : ShapeKind.Done
+        shape: rows.exposure.mixtureOver ? ShapeKind.Must : ShapeKind.None
         alarm: rows.exposure.mixtureOver
     }
     Words {
@@ -105,13 +105,13 @@ Column {
             required property string word
             required property bool over
             required property bool opens
+            required property string why
             required value
-            required note
 
             objectName: "worn" + index
             width: rows.width
             label: qsTr("%1 · %2").arg(title).arg(from)
-            limitWords: word
+            note: word === "" ? why : qsTr("%1 · %2").arg(word).arg(why)
             grade: opens ? FigureBlock.Plain : FigureBlock.Missing
             out: over
             pressable: opens

@@ -14,6 +14,7 @@ PaperCard {
     required property string who
     required property string due
     required property string late
+    required property string held
     required property int shape
     required property real done
     required property string progress
@@ -26,7 +27,7 @@ PaperCard {
     quiet: true
     padding: 0
     chosen: onTape
-    name: Array.from([plate, carWords, next, who, due, late, progress]).filter(words => words !== "").join(", ")
+    name: Array.from([plate, carWords, held, next, who, due, late, progress]).filter(words => words !== "").join(", ")
         + qsTr(". Opens the car.")
 
     Item {
@@ -70,6 +71,26 @@ PaperCard {
             width: parent.width - x - 12
             spacing: 2
 
+            Row {
+                objectName: "floorHeld"
+                width: parent.width
+                visible: card.held !== ""
+                spacing: 8
+
+                StateShape {
+                    id: stop
+                    kind: ShapeKind.Must
+                    key: card.jobId
+                    size: 20
+                }
+                Words {
+                    width: parent.width - stop.width - 8
+                    text: card.held
+                    mute: true
+                    bold: true
+                    color: Theme.oxide
+                }
+            }
             Row {
                 width: parent.width
                 spacing: 8

@@ -42,6 +42,7 @@ DataTable {
         required property string due
         required property string promised
         required property string late
+        required property string held
         required property int shape
         required property string progress
         required property string stages
@@ -50,7 +51,7 @@ DataTable {
 
         table: cars
         marked: onTape
-        name: Array.from([plate, carWords, next, who, due, late, progress, hours]).filter(words => words !== "").join(", ")
+        name: Array.from([plate, carWords, held, next, who, due, late, progress, hours]).filter(words => words !== "").join(", ")
             + qsTr(". Opens the car.")
         onClicked: cars.carAsked(jobId)
 
@@ -83,13 +84,25 @@ DataTable {
             key: row.jobId
             size: 24
         }
-        Words {
+        Column {
             x: mark.x + mark.width + 10
             width: cars.cellWidth(1) - mark.width - 10
             anchors.verticalCenter: parent.verticalCenter
-            text: row.next
-            mute: true
-            bold: true
+
+            Words {
+                width: parent.width
+                visible: text !== ""
+                text: row.held
+                mute: true
+                bold: true
+                color: Theme.oxide
+            }
+            Words {
+                width: parent.width
+                text: row.next
+                mute: true
+                bold: true
+            }
         }
         Words {
             x: cars.cellX(2)

@@ -1,7 +1,7 @@
 // Car: one car: when it is due and what holds it, its stages, and the one main act, named after what
 // comes next. car, evidence, booth: view models; wide: the stages left, what is due, the chosen stage and the acts
 // in a pane right. shots: then the way to its pictures. Signals: shotsAsked, shotAsked(stage): take what is
-// missing there; inspectAsked, evidenceAsked, planAsked, partsAsked, timeLineAsked; whoAsked: somebody has to say
+// missing there; inspectAsked, evidenceAsked, planAsked, partsAsked, timeLineAsked, beforeGunAsked, sprayedAsked; whoAsked: somebody has to say
 // who he is first.
 pragma ComponentBehavior: Bound
 
@@ -17,6 +17,9 @@ Item {
     required property EvidenceViewModel evidence
     required property BoothViewModel booth
     property ShotsViewModel shots: null
+    property CureViewModel cure: null
+    property bool showsHeld: false  // nothing above says that it may not be driven
+    property SprayedViewModel sprayed: null
     property bool wide: false
     implicitHeight: acts.height + undoRoom + 176
     property real undoRoom: 0  // kept free above the acts
@@ -33,17 +36,18 @@ Item {
     signal partsAsked
     signal planAsked
     signal timeLineAsked
+    signal cureAsked
     signal shotsAsked
     signal shotAsked(string stage)
     signal whoAsked
+    signal beforeGunAsked
+    signal sprayedAsked
 
     Connections {
         target: page.car
         function onInspectAsked() { page.inspectAsked(); }
+        function onBeforeGunAsked() { page.beforeGunAsked(); }
         function onPlanAsked() { page.planAsked(); }
-        function onNoteKept() {
-            note.close();
-        }
         function onShotsMissing() { release.opened = true; }
     }
 
@@ -219,6 +223,33 @@ Item {
             booth: page.booth
             onWhoAsked: page.whoAsked()
         }
+        FactRow {
+            objectName: "sprayedRow"
+            width: parent.width
+            visible: page.sprayed?.ofInterest ?? false
+            pressable: visible
+            title: qsTr("What was sprayed")
+            words: page.sprayed?.rowWords ?? ""
+            shape: page.sprayed?.rowShape ?? ShapeKind.None
+            onClicked: page.sprayedAsked()
+        }
+        DoNotDrive {
+            objectName: "carHeld"
+            width: parent.width
+            visible: page.showsHeld && words !== ""
+            words: page.cure?.doNotDrive ?? ""
+            keys: page.cure?.keysWords ?? ""
+        }
+        FactRow {
+            objectName: "cureRow"
+            width: parent.width
+            visible: page.cure !== null
+            pressable: visible
+            title: qsTr("Cure")
+            words: page.cure?.rowWords ?? ""
+            shape: page.cure?.rowShape ?? ShapeKind.None
+            onClicked: page.cureAsked()
+        }
         EvidenceRow {
             width: parent.width
             evidence: page.evidence
@@ -257,11 +288,7 @@ Item {
             text: qsTr("Note")
             secondLine: qsTr("write one")
             beside: false
-            onClicked: {
-                field.text = "";
-                note.opened = true;
-                field.focusField();
-            }
+            onClicked: note.show()
         }
     }
 
@@ -287,7 +314,7 @@ Item {
             text: page.car.mainText
             secondLine: page.car.mainSecond
             waits: page.car.mainWaits
-            onRefused: page.whoAsked()
+            onRefused: page.car.mainHeld ? page.cureAsked() : page.whoAsked()
             onClicked: {
                 if (page.car.mainAct === CarViewModel.Deliver && page.car.openPoints.length > 0)
                     leaving.opened = true;
@@ -297,32 +324,10 @@ Item {
         }
     }
 
-    Sheet {
+    CarNoteSheet {
         id: note
         anchors.fill: parent
-        title: qsTr("Note")
-
-        Column {
-            width: parent.width
-            spacing: Theme.gap
-
-            FaceField {
-                id: field
-                objectName: "noteField"
-                width: parent.width
-                label: qsTr("What to know of this car")
-                maximumLength: 1000
-                onAccepted: page.car.writeNote(text)
-            }
-            SlabButton {
-                objectName: "noteKeep"
-                width: parent.width
-                text: qsTr("Keep the note")
-                secondLine: field.text.trim() === "" ? qsTr("write something first") : ""
-                waits: field.text.trim() === ""
-                onClicked: page.car.writeNote(field.text)
-            }
-        }
+        car: page.car
     }
     ReleaseSheet {
         id: release

@@ -1,7 +1,7 @@
 // Plan: the correction before it begins: the rounds in order with what each needs, the areas to
 // scale, film words, what is left out and why, where the minutes come from. plan: the view model;
 // inspect: draws the car. wide: the map left, the rounds and the main act right.
-// Signals: walkAsked, beforeCutAsked, filmAsked(panel), whoAsked, lookAsked (over the car).
+// Signals: walkAsked, beforeCutAsked, filmAsked(panel), whoAsked, lookAsked (over the car), cureAsked.
 // Keys: Enter the main act, B by rounds or by panels.
 pragma ComponentBehavior: Bound
 import QtQuick
@@ -29,6 +29,7 @@ FocusScope {
     signal filmAsked(string panel)
     signal whoAsked
     signal lookAsked
+    signal cureAsked
 
     Component.onCompleted: plan.opened()
     Accessible.role: Accessible.Pane
@@ -50,6 +51,9 @@ FocusScope {
         }
         function onSandAsked() {
             sand.opened = true;
+        }
+        function onEarlyAsked() {
+            early.opened = true;
         }
         function onBeforeCutAsked() {
             page.beforeCutAsked();
@@ -128,12 +132,12 @@ FocusScope {
             }
             NoteBanner {
                 width: parent.width
-                visible: page.plan.refusal !== "" && !sand.opened
+                visible: page.plan.refusal !== "" && !sand.opened && !early.opened
                 kind: NoteBanner.Due
                 happened: page.plan.refusal
                 stands: page.plan.sandWords
-                actText: qsTr("Say another time")
-                onActed: sand.opened = true
+                actText: page.plan.byClock ? qsTr("Say why it goes on now") : qsTr("Say another time")
+                onActed: (page.plan.byClock ? early : sand).opened = true
             }
             AreaMap {
                 id: map
@@ -246,6 +250,13 @@ FocusScope {
         anchors.fill: parent
         plan: page.plan
         onAnswered: page.plan.begin()
+    }
+    EarlySheet {
+        id: early
+        objectName: "earlySheet"
+        anchors.fill: parent
+        plan: page.plan
+        onCureAsked: page.cureAsked()
     }
     ChoiceSheet {
         id: starts

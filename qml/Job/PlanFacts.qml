@@ -78,7 +78,8 @@ Column {
     FactCard {
         width: parent.width
         title: column.plan.sandWords
-        act: column.plan.sandSaid ? qsTr("Ask it again at the start") : ""
+        facts: column.plan.windowWords
+        act: column.plan.sandSaid && !column.plan.byClock ? qsTr("Ask it again at the start") : ""
         onActed: column.plan.askSandAgain()
     }
     Repeater {

@@ -253,7 +253,7 @@ FocusScope {
             text: page.walk.mainText === "" ? qsTr("Back to the plan") : page.walk.mainText
             secondLine: page.walk.mainText === "" ? "" : page.walk.mainSecond
             waits: page.walk.mainText !== "" && page.walk.mainWaits
-            onRefused: page.whoAsked()
+            onRefused: page.walk.tooEarly === "" ? page.whoAsked() : page.planAsked()
             onClicked: page.walk.mainText === "" ? page.planAsked() : page.walk.act()
         }
     }

@@ -19,6 +19,7 @@ FocusScope {
     readonly property bool desk: width >= 1200
     readonly property bool beside: wide && way.place === Navigation.Floor && (way.work === Navigation.None || way.work === Navigation.Car)
     readonly property bool carBeside: beside && body.models.session.hasCar
+    readonly property alias boothTurns: boothTurns
     readonly property int shown: carBeside ? Navigation.Car : way.work
     readonly property real listWidth: desk ? width - 568 : wide ? 408 : width
     // The screen whose acts the undo row stands above, and the room that it takes there.
@@ -26,14 +27,16 @@ FocusScope {
 
     signal whoAsked
     signal beforeCutAsked
+    signal productsAsked
 
     readonly property Item front: carTurn.shown ? carTurn : openCarTurn.shown ? openCarTurn
-        : inspectTurn.shown ? inspectTurn : panelTurn.shown ? panelTurn : filmTurn.shown ? filmTurn : partsTurn.shown ? partsTurn
-        : planTurn.shown ? planTurn : walkTurn.shown ? walkTurn
+        : inspectTurn.shown ? inspectTurn : panelTurn.shown ? panelTurn
+        : correctTurns.shown ? correctTurns
         : evidenceTurn.shown ? evidenceTurn : boothTurn.shown ? boothTurn
-        : pictureTurns.shown ? pictureTurns
+        : gunTurns.shown ? gunTurns : boothTurns.shown ? boothTurns : pictureTurns.shown ? pictureTurns
         : timeLineTurn.shown ? timeLineTurn : dirtTurn.shown ? dirtTurn : recordTurn.shown ? recordTurn : floorScreen
-    readonly property var frontScreen: front === floorScreen ? floorScreen : front === pictureTurns ? pictureTurns.item : (front as Turn).item
+    readonly property var frontScreen: front === floorScreen ? floorScreen : front === pictureTurns ? pictureTurns.item
+        : front === gunTurns ? gunTurns.item : front === boothTurns ? boothTurns.item : front === correctTurns ? correctTurns.item : (front as Turn).item
     readonly property real leastHeight: Math.max(Theme.textScale > 1.2 && !wide ? 420 : 320, frontScreen?.implicitHeight ?? 0)
     readonly property real actsTop: frontScreen?.actsTop ?? height
 
@@ -129,8 +132,40 @@ FocusScope {
             objectName: "boothScreen"
             wide: body.wide
             booth: body.models.booth
+            facts: body.models.boothFacts
+            reading: body.models.boothReading
+            gunWords: body.models.beforeGun.carWords
+            onGunAsked: gunTurns.showGun("", Navigation.None)
+            onNowAsked: booth => boothTurns.showBooth(booth)
+            protection: body.models.protection
+            onProtectionAsked: body.way.go(Navigation.Register)
+            onLimitsAsked: body.way.go(Navigation.Limits)
+            onExposureAsked: body.way.go(Navigation.Exposure)
             onWhoAsked: body.whoAsked()
         }
+    }
+    BoothTurns {
+        id: boothTurns
+        anchors.fill: parent
+        models: body.models
+        way: body.way
+        work: body.shown
+        wide: body.wide
+        undoRoom: body.undoRoom
+        onWhoAsked: body.whoAsked()
+    }
+    GunTurns {
+        id: gunTurns
+        anchors.fill: parent
+        models: body.models
+        way: body.way
+        work: body.shown
+        wide: body.wide
+        undoRoom: body.undoRoom
+        onWhoAsked: body.whoAsked()
+        onProductsAsked: body.productsAsked()
+        onStarted: booth => boothTurns.showBooth(booth)
+        onLabelAsked: key => pictureTurns.takeShot("before the gun", key, Navigation.Sprayed)
     }
     Turn {
         id: openCarTurn
@@ -163,6 +198,12 @@ FocusScope {
             evidence: body.models.evidence
             booth: body.models.booth
             shots: body.models.shots
+            sprayed: body.models.sprayed
+            cure: body.models.cure
+            showsHeld: body.way.work !== Navigation.Car
+            onCureAsked: body.way.go(Navigation.Cure)
+            onBeforeGunAsked: gunTurns.showGun("", Navigation.Car)
+            onSprayedAsked: gunTurns.showSprayed("", Navigation.Car)
             onShotsAsked: body.way.go(Navigation.Shots)
             onShotAsked: stage => pictureTurns.takeMissing(stage, Navigation.Car)
             onEvidenceAsked: body.way.go(Navigation.Evidence)
@@ -216,68 +257,19 @@ FocusScope {
             onFilmAsked: body.showFilm(body.models.inspect.panel, Navigation.Panel)
         }
     }
-    Turn {
-        id: filmTurn
-        shown: body.shown === Navigation.Film
+    CorrectTurns {
+        id: correctTurns
         anchors.fill: parent
-
-        sourceComponent: Film {
-            focus: true
-            undoRoom: body.undoRoom
-            objectName: "filmScreen"
-            wide: body.wide
-            film: body.models.film
-            inspect: body.models.inspect
-        }
-    }
-    Turn {
-        id: partsTurn
-        shown: body.shown === Navigation.Parts
-        anchors.fill: parent
-
-        sourceComponent: Parts {
-            focus: true
-            undoRoom: body.undoRoom
-            objectName: "partsScreen"
-            wide: body.wide
-            parts: body.models.parts
-        }
-    }
-    Turn {
-        id: planTurn
-        shown: body.shown === Navigation.Plan
-        anchors.fill: parent
-
-        sourceComponent: Plan {
-            focus: true
-            undoRoom: body.undoRoom
-            objectName: "planScreen"
-            wide: body.wide
-            plan: body.models.plan
-            inspect: body.models.inspect
-            onWalkAsked: body.way.go(Navigation.Walk)
-            onBeforeCutAsked: body.beforeCutAsked()
-            onLookAsked: body.way.go(Navigation.Inspect)
-            onFilmAsked: panel => body.showFilm(panel, Navigation.Plan)
-            onWhoAsked: body.whoAsked()
-        }
-    }
-    Turn {
-        id: walkTurn
-        shown: body.shown === Navigation.Walk
-        anchors.fill: parent
-
-        sourceComponent: Walk {
-            focus: true
-            undoRoom: body.undoRoom
-            objectName: "walkScreen"
-            wide: body.wide
-            walk: body.models.walk
-            inspect: body.models.inspect
-            onFinished: body.way.go(Navigation.Car)
-            onPlanAsked: body.way.go(Navigation.Plan)
-            onWhoAsked: body.whoAsked()
-        }
+        models: body.models
+        way: body.way
+        work: body.shown
+        wide: body.wide
+        undoRoom: body.undoRoom
+        onWhoAsked: body.whoAsked()
+        onBeforeCutAsked: body.beforeCutAsked()
+        onFilmAsked: panel => body.showFilm(panel, Navigation.Plan)
+        onSprayedAsked: gunTurns.showSprayed("", Navigation.Cure)
+        onProductsAsked: body.productsAsked()
     }
     Turn {
         id: evidenceTurn

@@ -14,12 +14,14 @@ FocusScope {
     property bool opened: false
     property int chosen: -1
     property FirstAidViewModel log: null
+    property bool flagging: false
     readonly property var choice: chosen >= 0 ? texts.choices[chosen] : null
 
     signal closed
 
     function open() {
         chosen = -1;
+        flagging = false;
         opened = true;
         page.contentY = 0;
         log?.pageOpened();
@@ -107,6 +109,7 @@ FocusScope {
                     required property int index
                     required property var modelData
 
+                    objectName: "firstAidChoice" + index
                     width: stack.width
                     height: Math.max(96, implicitHeight)
                     beside: true
@@ -166,11 +169,17 @@ FocusScope {
                 objectName: "firstAidFlag"
                 width: stack.width
                 height: implicitHeight
-                visible: aid.choice !== null && (aid.log?.mayFlag ?? false)
+                visible: aid.log !== null && aid.log.mayFlag && aid.log.asksFlag(aid.chosen)
                 pressable: visible
                 text: aid.log?.flagWords ?? ""
-                secondLine: qsTr("stops before the gun until a manager takes it back; nothing of why is kept")
-                onClicked: aid.log.flag()
+                secondLine: aid.flagging ? qsTr("tap once more to say it; only a manager takes it back")
+                                         : qsTr("stops before the gun until a manager takes it back; nothing of why is kept")
+                chosen: aid.flagging
+                onClicked: {
+                    if (aid.flagging)
+                        aid.log.flag();
+                    aid.flagging = !aid.flagging;
+                }
             }
             Words {
                 width: stack.width

@@ -3,6 +3,7 @@
 import QtQuick
 import Jambline.Theme
 import Jambline.Screens
+import Jambline.Job
 
 Item {
     id: head
@@ -12,8 +13,11 @@ Item {
     property string countWords: ""
     property string boothTitle: ""  // of the booth that is looked at
     property string boothNote: ""
+    property string doNotDrive: ""  // of the car on the tape
+    property string keysWords: ""
     property bool wide: false
     property alias firstAid: aid
+    readonly property real strip: held.visible ? held.height + 4 : 0
     readonly property bool named: way.inCar && session.hasCar
     readonly property bool opening: way.work === Navigation.OpenCar
 
@@ -54,7 +58,7 @@ Item {
     signal personAsked
     signal aidAsked
 
-    implicitHeight: Math.max(72, tape.visible ? tape.implicitHeight : title.height, person.implicitHeight, aid.implicitHeight) + 8
+    implicitHeight: Math.max(72, tape.visible ? tape.implicitHeight : title.height, person.implicitHeight, aid.implicitHeight) + 8 + strip
 
     TapeLabel {
         id: tape
@@ -62,7 +66,7 @@ Item {
         visible: head.named || head.opening || head.way.ofShop
         y: 4
         width: Math.max(120, Math.min(implicitWidth + 24, (person.visible ? person.x : aid.x) - 12))
-        height: parent.height - 8
+        height: parent.height - 8 - head.strip
         lift: 72
         tornLeft: false
         key: text
@@ -102,7 +106,7 @@ Item {
         anchors.rightMargin: 8
         y: 4
         width: Math.max(84, Math.min(implicitWidth, 150))
-        height: parent.height - 8
+        height: parent.height - 8 - head.strip
         text: head.session.hasPerson ? head.session.personName : qsTr("Who is it?")
         secondLine: head.session.personRole
         name: head.session.hasPerson ? qsTr("%1, %2. Opens people and settings.").arg(text).arg(secondLine)
@@ -116,10 +120,20 @@ Item {
         anchors.rightMargin: Theme.gutter
         y: 4
         width: Math.max(76, implicitWidth)
-        height: parent.height - 8
+        height: parent.height - 8 - head.strip
         text: qsTr("First aid")
         iconName: "first-aid"
         textSize: Theme.note
         onClicked: head.aidAsked()
+    }
+    DoNotDrive {
+        id: held
+        objectName: "doNotDrive"
+        visible: head.named && head.doNotDrive !== ""
+        x: Theme.gutter
+        y: parent.height - height - 2
+        width: parent.width - 2 * Theme.gutter
+        words: head.doNotDrive
+        keys: head.keysWords
     }
 }

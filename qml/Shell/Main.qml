@@ -25,11 +25,24 @@ Window {
     required property InspectViewModel inspect
     required property EvidenceViewModel evidence
     required property BoothViewModel booth
+    required property BoothFactsViewModel boothFacts
+    required property BoothReadingViewModel boothReading
+    required property ClearanceViewModel clearance
+    required property CountdownViewModel countdown
+    required property RegisterViewModel protection
+    required property LimitsViewModel limits
+    required property ExposureViewModel exposure
+    required property FirstAidViewModel aid
     required property PartsViewModel parts
     required property FilmViewModel film
     required property BeforeCutViewModel beforeCut
     required property PlanViewModel plan
     required property WalkViewModel walk
+    required property CureViewModel cure
+    required property BondViewModel bond
+    required property ProductViewModel products
+    required property BeforeGunViewModel beforeGun
+    required property SprayedViewModel sprayed
     required property RecordViewModel record
     required property DirtOverTimeViewModel dirt
     required property TimeLineViewModel timeLine
@@ -78,10 +91,20 @@ Window {
         inspect: window.inspect
         evidence: window.evidence
         booth: window.booth
+        boothFacts: window.boothFacts
+        boothReading: window.boothReading
+        clearance: window.clearance
+        protection: window.protection
+        limits: window.limits
+        exposure: window.exposure
         film: window.film
         parts: window.parts
         plan: window.plan
         walk: window.walk
+        cure: window.cure
+        bond: window.bond
+        beforeGun: window.beforeGun
+        sprayed: window.sprayed
         record: window.record
         dirt: window.dirt
         timeLine: window.timeLine
@@ -135,7 +158,7 @@ Window {
             width: parent.width
             height: rule.y
             contentWidth: width
-            contentHeight: body.y + body.height + (body.ofPanel ? undoRow.implicitHeight + 12 : 0)
+            contentHeight: body.y + body.height + (body.ofPanel ? foot.height + 12 : 0)
             interactive: contentHeight > height + 1
             clip: interactive
             boundsBehavior: Flickable.StopAtBounds
@@ -145,6 +168,8 @@ Window {
                 width: parent.width
                 height: implicitHeight
                 syncText: window.demo.isDemo ? qsTr("Demo shop, thrown away when closed") : window.shell.syncWords
+                countdownText: window.countdown.marginWords
+                urgent: window.countdown.urgent
                 wallText: window.shell.wallWords
             }
             Head {
@@ -156,6 +181,10 @@ Window {
                 way: way
                 wide: window.wide
                 countWords: window.floor.countWords
+                boothTitle: window.clearance.title
+                boothNote: window.clearance.note
+                doNotDrive: window.cure.doNotDrive
+                keysWords: window.cure.keysWords
                 onBackAsked: way.work < Navigation.Car ? way.back() : way.go(Navigation.Car)
                 onPersonAsked: peopleSheet.opened = true
                 onAidAsked: firstAid.open()
@@ -185,25 +214,26 @@ Window {
                 focus: true
                 y: banner.visible ? banner.y + banner.height + 8 : head.y + head.height + 4
                 width: parent.width
-                height: Math.max(leastHeight, rule.y - y - (ofPanel ? undoRow.implicitHeight + 12 : 0))
+                height: Math.max(leastHeight, rule.y - y - (ofPanel ? foot.height + 12 : 0))
                 onWhoAsked: peopleSheet.opened = true
                 onBeforeCutAsked: window.beforeCut.ask()
-                undoRoom: undoRow.visible ? undoRow.height + 8 : 0
+                onProductsAsked: shopSheet.showProducts()
+                undoRoom: foot.room
                 models: models
                 way: way
             }
-            UndoRow {
-                id: undoRow
-                objectName: "undoRow"
-                visible: window.shell.undoShown && window.shell.undoPossible && !(body.frontScreen?.undoAway ?? false)
+            FootRow {
+                id: foot
+                shell: window.shell
+                countdown: window.countdown
+                away: body.frontScreen?.undoAway ?? false
+                noUndo: body.frontScreen?.noUndo ?? false
+                atBooth: way.work === Navigation.BoothNow ? window.clearance.booth : ""
                 x: body.front.x + (body.frontScreen?.actsX ?? Theme.gutter)
                 width: body.frontScreen?.actsWidth ?? body.front.width - 2 * Theme.gutter
-                height: implicitHeight
-                y: body.ofPanel ? Math.max(body.y + body.leastHeight + 4, rule.y - implicitHeight - 8) : body.y + body.actsTop - height - 8
-                text: window.shell.undoWords
-                shape: window.shell.undoShape
-                mode: window.shell.undoTakenBack ? UndoRow.Withdrawn : UndoRow.Fresh
+                y: body.ofPanel ? Math.max(body.y + body.leastHeight + 4, rule.y - height - 8) : body.y + body.actsTop - height - 8
                 onUndone: window.undo()
+                onBoothAsked: booth => body.boothTurns.showBooth(booth)
             }
         }
         SteelRule {
@@ -272,6 +302,7 @@ Window {
         shop: window.shop
         folder: window.shopFolder
         shots: window.shotList
+        products: window.products
         keepClear: head.firstAid
     }
     BeforeCut {
@@ -302,6 +333,7 @@ Window {
     FirstAid {
         id: firstAid
         anchors.fill: parent
+        log: window.aid
         onClosed: body.forceActiveFocus()
     }
 }

@@ -7,7 +7,7 @@ QtObject {
 
     enum Place { Floor, Booth, Record }
     // From DirtOverTime to Car: works of the shop. From Car on: works of the car on the tape.
-    enum Work { None, OpenCar, DirtOverTime, Register, Protection, Limits, Exposure, BoothNow, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot, BeforeGun, Sprayed }
+    enum Work { None, OpenCar, DirtOverTime, Register, Protection, Limits, Exposure, BoothNow, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot, BeforeGun, Sprayed, Cure }
 
     property int place: Navigation.Floor
     property int work: Navigation.None

@@ -1,6 +1,7 @@
 // ShopSheet: the shop's own page: name and zone, people, racks, pictures wanted at each stage, the shop
-// as a folder; with a person chosen in it, that person's page. shop, shots and folder must be set.
-// showShop() opens it.
+// as a folder; products and their sheets; with a person chosen in it, that person's page. shop, shots
+// and folder must be set.
+// showShop() and showProducts() open it.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -13,22 +14,32 @@ Sheet {
     required property ShopViewModel shop
     required property ShopFolderViewModel folder
     property ShotListViewModel shots: null
+    property ProductViewModel products: null
     readonly property bool ofPerson: shop.person !== ""
     property bool ofShots: false
-    readonly property bool ofShop: !ofPerson && !ofShots
+    property bool ofProducts: false
+    readonly property bool ofShop: !ofPerson && !ofShots && !ofProducts
 
     function showShop() {
         toShop();
         opened = true;
     }
 
+    function showProducts() {
+        toShop();
+        ofProducts = true;
+        opened = true;
+    }
+
     function toShop() {
         shop.open("");
         shots?.open("");
+        products?.toList();
         ofShots = false;
+        ofProducts = false;
     }
 
-    title: ofPerson ? shop.personName : !ofShots ? qsTr("The shop")
+    title: ofPerson ? shop.personName : ofProducts ? products.pageTitle : !ofShots ? qsTr("The shop")
         : shots.stage === "" ? qsTr("Pictures") : shots.stageTitle
     onClosed: toShop()
 
@@ -85,9 +96,30 @@ Sheet {
             text: qsTr("What each stage wants")
             onClicked: sheet.ofShots = true
         }
+        Heading {
+            visible: sheet.products !== null
+            text: qsTr("Paint, adhesive, urethane")
+        }
+        PlainButton {
+            objectName: "shopProducts"
+            visible: sheet.products !== null
+            pressable: visible
+            width: parent.width
+            height: implicitHeight
+            text: qsTr("Products and their sheets")
+            onClicked: sheet.ofProducts = true
+        }
         ShopFolderRows {
             width: parent.width
             folder: sheet.folder
+        }
+    }
+    Repeater {
+        model: sheet.ofProducts ? 1 : 0
+
+        ProductRows {
+            width: parent?.width ?? 0
+            products: sheet.products
         }
     }
     Repeater {

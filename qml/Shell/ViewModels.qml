@@ -11,10 +11,20 @@ QtObject {
     required property InspectViewModel inspect
     required property EvidenceViewModel evidence
     required property BoothViewModel booth
+    required property BoothFactsViewModel boothFacts
+    required property BoothReadingViewModel boothReading
+    required property ClearanceViewModel clearance
+    required property RegisterViewModel protection
+    required property LimitsViewModel limits
+    required property ExposureViewModel exposure
     required property FilmViewModel film
     required property PartsViewModel parts
     required property PlanViewModel plan
     required property WalkViewModel walk
+    required property CureViewModel cure
+    required property BondViewModel bond
+    required property BeforeGunViewModel beforeGun
+    required property SprayedViewModel sprayed
     required property RecordViewModel record
     required property DirtOverTimeViewModel dirt
     required property TimeLineViewModel timeLine

@@ -1,7 +1,7 @@
-// KeyPad: digits for gloves. kind: KeyPad.Digits, Tenths, Hours (the last two put the point
-// themselves: typing 39 gives 3.9). digits: how many are expected; at the last one complete() is
+// KeyPad: digits for gloves. kind: KeyPad.Digits; Tenths, Hours, Hundredths put the point themselves
+// (39 gives 3.9 or 0.39), Clock the colon between minutes and seconds (500 gives 5:00). digits: how many are expected; at the last one complete() is
 // sent and the next key starts a new number. typed: the raw digits (settable); shown: as written;
-// value: whole number typed (tenths for Tenths and Hours), -1 when empty.
+// value: whole number typed, without point or colon, -1 when empty.
 // unitText: shown behind the number; unitKey: words on the unit key ("" hides it).
 // hidden: dots instead of digits, also spoken. wrong: words said under the number. Signals: complete(value), unitPressed.
 pragma ComponentBehavior: Bound
@@ -12,7 +12,7 @@ import Jambline.Theme
 FocusScope {
     id: pad
 
-    enum Kind { Digits, Tenths, Hours }
+    enum Kind { Digits, Tenths, Hours, Hundredths, Clock }
 
     property int kind: KeyPad.Digits
     property int digits: 2
@@ -29,8 +29,9 @@ FocusScope {
             return "•".repeat(typed.length);
         if (typed === "" || kind === KeyPad.Digits)
             return typed;
-        const full = typed.padStart(2, "0");
-        return Number(full.slice(0, -1)) + "." + full.slice(-1);
+        const after = kind === KeyPad.Hundredths || kind === KeyPad.Clock ? 2 : 1;
+        const full = typed.padStart(after + 1, "0");
+        return Number(full.slice(0, -after)) + (kind === KeyPad.Clock ? ":" : ".") + full.slice(-after);
     }
 
     signal complete(int value)

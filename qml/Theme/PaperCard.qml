@@ -1,6 +1,6 @@
 // PaperCard: a row or card of paper; put anything inside, it grows with it. Inside, `parent.width`
 // is the room. padding: around the content. pressable (off by default) with a `name`; then the
-// outline is `edge`, since it can be pressed, unless `quiet`.
+// outline is `edge`, since it can be pressed, unless `quiet`. bare: no paper of its own.
 // chosen: 2.5 dp ink outline; footColor: a 6 dp foot (blue: running here); side: a 6 dp left bar.
 // must, disputed: oxide outline. dashed: nothing here yet. Signals: clicked, held.
 import QtQuick
@@ -13,6 +13,7 @@ Pressable {
     property real padding: 12
     property real minimumHeight: pressable ? Theme.touch : 0
     property bool quiet: false
+    property bool bare: false
     property bool chosen: false
     property bool must: false
     property bool disputed: false
@@ -27,6 +28,7 @@ Pressable {
 
     Rectangle {
         anchors.fill: parent
+        visible: !card.bare
         radius: Theme.corner
         color: card.pressed ? Theme.paper : Theme.sheet
         border.width: card.dashed ? 0 : card.chosen ? Theme.lineSelected

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "acts/decisions.h"
 #include "base/zones.h"
 
@@ -5,7 +7,17 @@ namespace jambline::acts {
 
 namespace {
 constexpr std::size_t most_name_bytes = 80;
+
+// Whoever is held by "do not spray" is not let out by taking back the word that holds him.
+Status may_take_back(const Scene& scene, const JobId& job, const Hash& target) {
+  if (job || scene.is_manager()) return {};
+  for (const auto& one : scene.world.shop.air.people)
+    if (one.do_not_spray &&
+        std::find(one.flag_heads.begin(), one.flag_heads.end(), target) != one.flag_heads.end())
+      return fail(Code::NotAllowed, "take back", "do not spray");
+  return {};
 }
+}  // namespace
 
 Drafts decide_one(const Scene& scene, const NameShop& command) {
   JAMBLINE_ASSIGN(std::string name, typed(command.name, "name the shop", "name", most_name_bytes));
@@ -106,6 +118,7 @@ Drafts decide_one(const Scene& scene, const Withdraw& command) {
     JAMBLINE_TRY(scene.car(command.job, "take back"));
   }
   if (!command.target) return fail(Code::Missing, "take back", "entry");
+  JAMBLINE_TRY(may_take_back(scene, command.job, command.target));
   return std::vector<Draft>{{command.job, entries::Withdrawn{command.target, command.reason}}};
 }
 
@@ -116,6 +129,7 @@ Drafts decide_one(const Scene& scene, const UndoAction& command) {
     if (entry->first) {
       JAMBLINE_TRY(scene.car(entry->first, "undo"));
     }
+    JAMBLINE_TRY(may_take_back(scene, entry->first, entry->second));
     out.push_back({entry->first, entries::Withdrawn{entry->second, ""}});
   }
   return out;

@@ -98,8 +98,13 @@ Drafts decide_one(const Scene& scene, const ReportSprayedWithout& command) {
   }
   if (items.empty()) return fail(Code::Missing, doing, "what was missing");
   std::sort(items.begin(), items.end());
-  return std::vector<Draft>{
-      {command.job, entries::SprayedWithout{command.booth, std::move(items)}}};
+  // The booth has to clear like after any other spray, and only once its exhaust is on fresh air.
+  std::vector<Draft> out{
+      {command.job, entries::SprayedWithout{command.booth, items}},
+      {{}, entries::BoothSaid{command.booth, job::BoothWord::GunDown, {}, command.job, {}}}};
+  if (std::find(items.begin(), items.end(), job::GunItem::ExhaustFreshAir) != items.end())
+    out.push_back({{}, entries::BoothSaid{command.booth, job::BoothWord::FanStopped, {}, {}, {}}});
+  return out;
 }
 
 Drafts decide_one(const Scene& scene, const MixProduct& command) {

@@ -12,7 +12,7 @@ namespace jambline::device {
 
 namespace {
 
-constexpr int tick_ms = 250;
+constexpr int frame_tick_ms = 250;
 constexpr int quiet_ticks_are_stall = 4;
 constexpr int ticks_for_first_frame = 12;
 constexpr int ticks_of_health = 8;
@@ -233,7 +233,7 @@ void QtCamera::build() {
       },
       Qt::QueuedConnection);
   frames_in_tick_ = quiet_ticks_ = good_ticks_ = 0;
-  watch_.start(tick_ms);
+  watch_.start(frame_tick_ms);
   stream_->camera.start();
 }
 

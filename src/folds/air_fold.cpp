@@ -25,6 +25,44 @@ void insert_by(std::vector<T>& list, T one, const entries::Order& order,
   list.insert(place, std::move(one));
 }
 
+// Of a booth that nobody logs as cleared, what goes without shortening any wait: first of all words
+// that it counts, then what a later word says again. A gun that is up and the last one down stay.
+void forget_one(std::vector<BoothSaidView>& said) {
+  using job::BoothWord;
+  const auto counts = [](const auto& one) {
+    return one.what == BoothWord::FreshAirDoorsShut || one.what == BoothWord::SprayStarted;
+  };
+  const auto stops = [](const auto& one) {
+    return one.what == BoothWord::FanStopped || one.what == BoothWord::Bake ||
+           one.what == BoothWord::DoorOpened;
+  };
+  bool stopped = false;
+  for (auto one = said.begin(); one != std::prev(said.end()); ++one) {
+    const auto later = [&](BoothWord what, bool same_spray) {
+      return std::any_of(std::next(one), said.end(), [&](const auto& other) {
+        return other.what == what && (!same_spray || other.spray == one->spray);
+      });
+    };
+    const bool again =
+        one->what == BoothWord::FreshAirDoorsShut || one->what == BoothWord::ClearanceOver ||
+        (stops(*one) && stopped) ||
+        (one->what == BoothWord::GunDown && later(BoothWord::GunDown, false) &&
+         std::none_of(said.begin(), one,
+                      [&](const auto& other) {
+                        return other.what == BoothWord::SprayStarted && other.spray == one->spray;
+                      })) ||
+        (one->what == BoothWord::SprayStarted && later(BoothWord::GunDown, true) &&
+         later(BoothWord::SprayStarted, false));
+    if (again) {
+      said.erase(one);
+      return;
+    }
+    if (stops(*one)) stopped = true;
+    if (counts(*one)) stopped = false;
+  }
+  said.erase(said.begin());
+}
+
 PersonAirView& person_of(std::map<PersonId, PersonAirView>& people, const PersonId& person) {
   PersonAirView& out = people[person];
   out.person = person;
@@ -148,7 +186,7 @@ void AirFold::view_booths(AirView& out, const Withdrawals& withdrawals) const {
     if (said.said.what == job::BoothWord::ClearanceOver) list.clear();
     list.push_back({said.said.what, said.said.spray, said.said.job, said.said.respirator, said.by,
                     said.at, said.entry});
-    if (list.size() > most_said) list.erase(list.begin());
+    if (list.size() > most_said) forget_one(list);
   }
   for (auto& [id, booth] : booths) {
     std::stable_sort(booth.readings.begin(), booth.readings.end(),

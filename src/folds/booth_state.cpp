@@ -85,6 +85,7 @@ BoothState booth_state(const BoothView& booth, const BoothAirView* air, const Mo
         exhaust.push_back(&said);
         break;
       case job::BoothWord::GunDown:
+        sprayed = true;  // also where it was sprayed without a start
         std::erase_if(out.up, [&](const auto& one) { return one.spray == said.spray; });
         out.last_down = said;
         break;
@@ -114,15 +115,16 @@ BoothState booth_state(const BoothView& booth, const BoothAirView* air, const Mo
   count.now_s = 0;
   count.needed_min = out.needed->minutes;
   count.gun_down_s = ago_s(out.last_down->at);
-  double last_s = -1e12;
-  for (const auto* said : exhaust) {
-    double at_s = std::max(ago_s(said->at), last_s + 0.001);
-    at_s = std::min(at_s, 0.0);
-    if (at_s <= last_s) at_s = std::nextafter(last_s, 1.0);
-    if (at_s > 0) break;
-    count.changes.push_back({event_of(said->what), at_s});
-    last_s = at_s;
-  }
+  std::vector<double> at_s;
+  at_s.reserve(exhaust.size());
+  for (const auto* said : exhaust)
+    at_s.push_back(std::max(ago_s(said->at), at_s.empty() ? -1e12 : at_s.back() + 0.001));
+  // What would be still to come by that is of just now, and still in its order.
+  double latest_s = 0;
+  for (auto at = at_s.rbegin(); at != at_s.rend(); ++at, latest_s -= 0.001)
+    latest_s = *at = std::min(*at, latest_s);
+  for (std::size_t i = 0; i < exhaust.size(); ++i)
+    count.changes.push_back({event_of(exhaust[i]->what), at_s[i]});
   const auto counted = trade::clearance_count(count);
   if (!counted) {
     out.word = BoothWordNow::NoTime;

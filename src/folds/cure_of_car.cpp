@@ -40,7 +40,8 @@ double minutes_between(const Stamp& from, const Stamp& to, const Moment& now) {
 trade::CureClock clock_of(const job::Product& product, const Coated& coated, const Moment& now) {
   trade::CureClock in;
   in.kind = product.cure;
-  in.steps = product.steps;
+  for (const auto& step : product.steps)
+    if (step.milestone != trade::CureMilestone::PotLife) in.steps.push_back(step);
   in.minimum_c = product.minimum_c;
   in.surface_max_c = product.surface_max_c;
   in.rest_after_bake_min = product.rest_after_bake_min;
@@ -66,35 +67,45 @@ struct Readings {
 };
 
 // Until when a warm reading is believed: an hour, or the end of the bake that came after it.
-double believed_until_min(const CarView& car, const Coated& coated,
-                          const PanelTemperatureView& read, const Moment& now) {
-  double until = minutes_between(coated.last, read.at, now) + warm_holds_min;
-  for (const auto& bake : car.air.bakes)
-    if (!bake.on && read.at.order < bake.at.order)
-      until = std::min(until, minutes_between(coated.last, bake.at, now));
-  return until;
+struct Believed {
+  double until_min;
+  bool baked = false;  // it was warm until then: the bake was on
+};
+
+Believed believed(const CarView& car, const Coated& coated, const PanelTemperatureView& read,
+                  const Moment& now) {
+  Believed out{minutes_between(coated.last, read.at, now) + warm_holds_min};
+  for (const auto& bake : car.air.bakes) {
+    if (bake.on || bake.at.order < read.at.order) continue;
+    const double end_min = minutes_between(coated.last, bake.at, now);
+    if (end_min < out.until_min) out = {end_min, true};
+  }
+  return out;
 }
 
 Readings readings_of(const CarView& car, job::PanelGroup group, const Coated& coated,
                      const Moment& now) {
   Readings out;
-  const auto cool = [&](double before_min) {
+  // A next reading within the hour after that says itself how it cooled.
+  const auto cool = [&](double before_min, double within_min) {
     if (!out.last || out.last->surface_c <= room_c) return;
-    const double until = believed_until_min(car, coated, *out.last, now);
-    if (until >= before_min) return;
-    out.add(until, out.last->surface_c);
-    out.add(std::min(until + 1, before_min), room_c);
+    const Believed warm = believed(car, coated, *out.last, now);
+    if (warm.until_min >= before_min) return;
+    const bool told = warm.until_min + within_min >= before_min;
+    if (warm.baked || !told) out.add(warm.until_min, out.last->surface_c);
+    if (told) return;
+    out.add(std::min(warm.until_min + 1, before_min), room_c);
     out.cooled = true;
   };
   for (const auto& read : car.air.temperatures) {
     if (read.group != group || read.at.order < coated.last.order) continue;
     const double at_min = minutes_between(coated.last, read.at, now);
-    cool(at_min);
+    cool(at_min, warm_holds_min);
     out.add(at_min, read.surface_c);
     out.last = &read;
     out.cooled = false;
   }
-  cool(static_cast<double>(elapsed_ms(coated.last, now)) / ms_per_min);
+  cool(static_cast<double>(elapsed_ms(coated.last, now)) / ms_per_min, 0);
   return out;
 }
 

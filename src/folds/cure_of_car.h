@@ -4,9 +4,10 @@
 // Shape:  one clock a mix and panel group with standings by trade/cure_clock.h; times there are
 //         minutes since the last coat, and `coated` says when that was. Temperatures are those that
 //         were read on the group since then; before the first one the colder of it and 20 C is
-//         taken. Without any reading nothing is computed.
+//         taken. Without any reading nothing is computed. Pot life is the mix's and not here.
 // Warm:   a reading over 20 C is believed for an hour, and no longer than the bake that it was read
-//         in; then 20 C is taken and `read_again` is set (common practice, no source).
+//         in; then 20 C is taken and `read_again` is set, unless it is read within the next hour
+//         (common practice, no source).
 // Bonds:  handling and full strength as milestones; of glass "do not drive until" from the maker's
 //         table by the coldest and driest air that was logged since it was set. No table, no case,
 //         or colder or drier than the table: no time, and the car is not driven. Time that has

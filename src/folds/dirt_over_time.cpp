@@ -6,12 +6,12 @@
 namespace jambline::folds {
 
 namespace {
-constexpr double ms_per_day = 86'400'000;
+constexpr double day_ms = 86'400'000;
 constexpr double least_m2 = 0.01;  // that the chart takes
 constexpr int cars_to_say = 10;
 
 double day_of(std::int64_t ms) {
-  return static_cast<double>(ms) / ms_per_day;
+  return static_cast<double>(ms) / day_ms;
 }
 
 bool fits(const DirtAsked& asked, const Lesson& lesson) {

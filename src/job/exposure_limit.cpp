@@ -35,8 +35,8 @@ std::vector<UsualLimit> made() {
   const List uk{"mg/m3", "UK HSE, EH40", 2020, "EH40/2005, fourth edition; edition from memory",
                 FactorScheme::Uk};
   const std::string annex = "directive 98/24/EC annex I, as amended by (EU) 2024/869";
-  const List eu_until{"mg/m3", "EU directive 98/24/EC annex I, until 2028", 2024, annex};
-  const List eu_after{"mg/m3", "EU directive 98/24/EC annex I, from 2029", 2024, annex};
+  const List eu_until{"mg/m3", "EU directive 98/24/EC annex I (until 2028)", 2024, annex};
+  const List eu_after{"mg/m3", "EU directive 98/24/EC annex I (from 2029)", 2024, annex};
   std::vector<UsualLimit> out;
   const auto add = [&](const List& list, const Row& row) {
     LimitId id;

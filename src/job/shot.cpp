@@ -6,14 +6,14 @@ namespace jambline::job {
 
 namespace {
 
-struct Row {
+struct StageShot {
   const char* name;
   Stage stage;
   ShotView view;
   ShotWanted wanted;
 };
 
-constexpr Row rows[] = {
+constexpr StageShot rows[] = {
     {"front left corner", Stage::CheckIn, ShotView::FrontLeftCorner, ShotWanted::OnceACar},
     {"front right corner", Stage::CheckIn, ShotView::FrontRightCorner, ShotWanted::OnceACar},
     {"rear right corner", Stage::CheckIn, ShotView::RearRightCorner, ShotWanted::OnceACar},
@@ -89,7 +89,7 @@ ShotId id_of(Stage stage, std::size_t place) {
 
 std::map<Stage, std::vector<Shot>> by_stage() {
   std::map<Stage, std::vector<Shot>> out;
-  for (const Row& row : rows) {
+  for (const StageShot& row : rows) {
     auto& shots = out[row.stage];
     shots.push_back({id_of(row.stage, shots.size()), row.name, row.view, row.wanted});
   }

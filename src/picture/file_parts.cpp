@@ -7,7 +7,7 @@
 namespace jambline::picture {
 
 namespace {
-using Bytes = std::span<const std::uint8_t>;
+using ByteSpan = std::span<const std::uint8_t>;
 
 constexpr std::size_t most_parts = 20'000;
 constexpr int most_scans = 100;
@@ -29,20 +29,20 @@ tl::unexpected<Error> too_large(std::int64_t limit, std::int64_t is, const char*
             {{"limit", std::to_string(limit)}, {"is", std::to_string(is)}, {"unit", unit}}});
 }
 
-bool says(Bytes bytes, std::size_t at, std::string_view word) {
+bool says(ByteSpan bytes, std::size_t at, std::string_view word) {
   return bytes.size() >= at + word.size() &&
          std::equal(word.begin(), word.end(), bytes.begin() + static_cast<std::ptrdiff_t>(at),
                     [](char a, std::uint8_t b) { return static_cast<std::uint8_t>(a) == b; });
 }
 
-std::uint32_t big_endian(Bytes bytes, std::size_t at, std::size_t count) {
+std::uint32_t big_endian(ByteSpan bytes, std::size_t at, std::size_t count) {
   std::uint32_t out = 0;
   for (std::size_t i = 0; i < count; ++i) out = (out << 8U) | bytes[at + i];
   return out;
 }
 
 // Why something that is neither JPEG nor PNG is not taken.
-tl::unexpected<Error> other_kind(Bytes bytes) {
+tl::unexpected<Error> other_kind(ByteSpan bytes) {
   if (says(bytes, 0, "GIF8")) {
     constexpr std::string_view loop = "NETSCAPE2.0";
     const bool loops =
@@ -76,7 +76,7 @@ Status fits(const FileParts& out, bool costly) {
 }
 
 // Past the compressed bytes of a scan, to the marker that ends it.
-std::size_t after_scan(Bytes bytes, std::size_t at) {
+std::size_t after_scan(ByteSpan bytes, std::size_t at) {
   while (at + 1 < bytes.size()) {
     if (bytes[at] != 0xFF) {
       ++at;
@@ -90,7 +90,7 @@ std::size_t after_scan(Bytes bytes, std::size_t at) {
   return bytes.size();
 }
 
-Result<FileParts> jpeg_parts(Bytes bytes) {
+Result<FileParts> jpeg_parts(ByteSpan bytes) {
   constexpr std::array<char, 17> digits{"0123456789ABCDEF"};
   FileParts out{.format = Format::Jpeg};
   std::size_t at = 2;
@@ -125,7 +125,7 @@ Result<FileParts> jpeg_parts(Bytes bytes) {
   return malformed("broken");
 }
 
-Result<FileParts> png_parts(Bytes bytes) {
+Result<FileParts> png_parts(ByteSpan bytes) {
   FileParts out{.format = Format::Png};
   std::size_t at = 8;
   while (out.parts.size() < most_parts) {
@@ -157,7 +157,7 @@ Result<FileParts> png_parts(Bytes bytes) {
 }
 }  // namespace
 
-Result<FileParts> parts_of(Bytes bytes) {
+Result<FileParts> parts_of(ByteSpan bytes) {
   if (bytes.empty())
     return fail(Error{Code::Missing, "read a picture", "picture", {{"field", "bytes"}}});
   if (bytes.size() > most_bytes)

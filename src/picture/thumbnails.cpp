@@ -51,7 +51,7 @@ QImage decoded(const Jpeg& jpeg) {
       .convertToFormat(QImage::Format_RGB32);
 }
 
-Hash hash_of(std::span<const std::uint8_t> bytes) {
+Hash name_of_bytes(std::span<const std::uint8_t> bytes) {
   blobs::Hasher hasher;
   hasher.update(bytes);
   return hasher.finish().value_or(Hash{});
@@ -64,7 +64,7 @@ Jpeg kept(const std::filesystem::path& path) {
   if (bytes.size() <= Hash::size) return {};
   const std::span<const std::uint8_t> all(bytes);
   const auto body = all.first(all.size() - Hash::size);
-  const Hash hash = hash_of(body);
+  const Hash hash = name_of_bytes(body);
   if (hash.none() || !std::equal(hash.bytes.begin(), hash.bytes.end(), all.end() - Hash::size))
     return {};
   bytes.resize(body.size());
@@ -74,7 +74,7 @@ Jpeg kept(const std::filesystem::path& path) {
 // A failure is no error: what is not kept is made again.
 void keep_at(const std::filesystem::path& path, const Jpeg& jpeg) {
   static std::atomic<std::uint64_t> last_temp{0};
-  const Hash hash = hash_of(jpeg);
+  const Hash hash = name_of_bytes(jpeg);
   if (jpeg.empty() || hash.none()) return;
   std::error_code ignored;
   std::filesystem::create_directories(path.parent_path(), ignored);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "screens/air_units.h"
 #include "screens/correct_words.h"
 #include "screens/rate_units.h"
 #include "screens/words.h"
@@ -49,10 +50,18 @@ QString ago_words(std::int64_t then_ms, std::int64_t now_ms) {
 BoothViewModel::BoothViewModel(Session& session, QObject* parent)
     : QObject(parent),
       session_(session),
-      booths_({"key", "title", "kindWords", "ages", "filtersStillIn"}, this),
+      booths_({"key",        "title",      "kindWords",  "ages",          "filtersStillIn",
+               "stateShape", "stateWords", "stateLine",  "countdown",     "live",
+               "sprayed",    "filter",     "filterNote", "filterMissing", "filterOut",
+               "filterSum",  "smoke",      "smokeNote",  "smokeMissing",  "smokeOut",
+               "smokeSum",   "air",        "airNote",    "airMissing",    "airOut",
+               "airSum"},
+              this),
       events_({"key", "title", "icon", "note"}, this),
-      sprayed_in_({"key", "title", "chosen"}, this) {
+      sprayed_in_({"key", "title", "chosen"}, this),
+      sum_(this) {
   connect(&session, &Session::snapshotChanged, this, &BoothViewModel::refresh);
+  connect(&session, &Session::secondPassed, this, &BoothViewModel::second_passed);
   refresh();
 }
 
@@ -77,21 +86,76 @@ bool BoothViewModel::filters_still_in(const BoothId& booth) const {
   return change && change->old_filters_out == false;
 }
 
+QVariantList BoothViewModel::row_of(const folds::BoothView& booth) {
+  const std::int64_t now_ms = session_.now().wall_ms;
+  QStringList ages;
+  for (int i = 0; i < eventCount(); ++i) {
+    const auto* one = newest(booth.booth, static_cast<BoothEvent>(i));
+    ages << (one ? ago_words(one->happened_ms, now_ms) : tr("not yet"));
+  }
+  const BoothSaid said = say_booth(session_, booth);
+  const bool live = said.state.word != folds::BoothWordNow::Idle;
+  counts_ = counts_ || live;
+  QVariantList row{hex(booth.booth),
+                   QString::fromStdString(booth.name),
+                   words_of(booth.kind),
+                   ages,
+                   filters_still_in(booth.booth),
+                   shape_of(said.shape),
+                   said.word,
+                   said.line,
+                   said.countdown,
+                   live,
+                   job::may_be_sprayed_in(booth.kind)};
+  for (const BoothFigure& figure :
+       {say_filter(session_, booth), say_smoke_test(session_, booth), say_airflow(session_, booth)})
+    row << figure.value << figure.note << figure.missing << figure.out << figure.has_sum;
+  return row;
+}
+
+QString BoothViewModel::dueBooth() const {
+  return due_.what == BoothDueKind::Nothing ? QString() : hex(due_.booth);
+}
+
+void BoothViewModel::second_passed() {
+  if (counts_ || session_.now().wall_ms / ms_per_min != minute_) refresh();
+}
+
+void BoothViewModel::openSum(const QString& key, Figure figure) {
+  const auto id = parsed<BoothId>(key);
+  const auto* booth = id ? session_.shop().find(*id) : nullptr;
+  const auto* air = id ? session_.shop().air.find(*id) : nullptr;
+  if (!booth || !air) return;
+  const QString name = QString::fromStdString(booth->name);
+  const auto show = [&](const QString& title, const BoothFigure& said, const trade::Basis& basis) {
+    sum_.show(title, said.value, basis, session_.units(), said.note);
+    emit sumOpened();
+  };
+  if (figure == Figure::Filter) {
+    if (const auto trend = folds::filter_trend(session_.shop(), *air))
+      show(tr("%1: filter").arg(name), say_filter(session_, *booth), trend->basis);
+  } else if (figure == Figure::Smoke) {
+    if (const auto needed = folds::clearance_needed(*booth, air, session_.now()))
+      show(tr("%1: time to wait").arg(name),
+           {minutes_seconds(needed->minutes), rests_words(session_, *booth, *needed), false, false,
+            true},
+           basis_of(*needed));
+  } else if (const auto compared = folds::booth_airflow(*air)) {
+    show(tr("%1: air velocity").arg(name), say_airflow(session_, *booth), compared->basis);
+  }
+}
+
 void BoothViewModel::refresh() {
   std::vector<QVariantList> rows, places;
   const auto* car = session_.car();
-  const std::int64_t now_ms = session_.now().wall_ms;
+  minute_ = session_.now().wall_ms / ms_per_min;
+  counts_ = false;
   for (const auto& booth : session_.shop().booths) {
-    QStringList ages;
-    for (int i = 0; i < eventCount(); ++i) {
-      const auto* one = newest(booth.booth, static_cast<BoothEvent>(i));
-      ages << (one ? ago_words(one->happened_ms, now_ms) : tr("not yet"));
-    }
-    const QString title = QString::fromStdString(booth.name);
-    rows.push_back(
-        {hex(booth.booth), title, words_of(booth.kind), ages, filters_still_in(booth.booth)});
-    places.push_back({hex(booth.booth), title, car && car->booth == booth.booth});
+    rows.push_back(row_of(booth));
+    places.push_back(
+        {hex(booth.booth), QString::fromStdString(booth.name), car && car->booth == booth.booth});
   }
+  due_ = booth_due(session_);
   booths_.set(std::move(rows));
   sprayed_in_.set(car ? std::move(places) : std::vector<QVariantList>{});
   show_events();

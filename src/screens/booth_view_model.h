@@ -8,6 +8,9 @@
 //          newest change says no, the booth says so (they can heat up by themselves).
 // Sprayed: with one booth in the shop it is the answer that one tap gives; with several they are
 //          choices; without any nothing is asked.
+// Air:     each booth says what stands in it now, counts down second by second where something
+//          counts, and shows its filter, smoke test and air (screens/booth_air_words.h); what of
+//          all booths is due most is the main act.
 // Threads: GUI thread. Errors go to Session::failed.
 #pragma once
 
@@ -16,8 +19,10 @@
 #include <optional>
 #include <qqmlregistration.h>
 
+#include "screens/booth_air_words.h"
 #include "screens/row_list.h"
 #include "screens/session.h"
+#include "screens/sum_rows.h"
 
 namespace jambline::screens {
 
@@ -25,10 +30,19 @@ class BoothViewModel final : public QObject {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Made by the program and handed to Main")
-  // Roles: key, title, kindWords, ages (by event: "12 days ago"), filtersStillIn.
+  // Roles: key, title, kindWords, ages (by event: "12 days ago"), filtersStillIn; stateShape,
+  // stateWords, stateLine, countdown, live (something stands in it), sprayed (may be sprayed in);
+  // filter, smoke and air, each with Note, Missing, Out and Sum (it opens).
   Q_PROPERTY(QAbstractItemModel* booths READ booths CONSTANT)
   Q_PROPERTY(int boothCount READ boothCount NOTIFY changed)
+  Q_PROPERTY(QString firstBooth READ firstBooth NOTIFY changed)  // "" there is none
   Q_PROPERTY(bool readOnly READ readOnly NOTIFY changed)
+  // What is due: what (None: nothing is), the booth's key, the act and why.
+  Q_PROPERTY(Due due READ due NOTIFY changed)
+  Q_PROPERTY(QString dueBooth READ dueBooth NOTIFY changed)
+  Q_PROPERTY(QString dueText READ dueText NOTIFY changed)
+  Q_PROPERTY(QString dueSecond READ dueSecond NOTIFY changed)
+  Q_PROPERTY(jambline::screens::SumRows* sum READ sum CONSTANT)
   Q_PROPERTY(int kindCount READ kindCount CONSTANT)
   Q_PROPERTY(int eventCount READ eventCount CONSTANT)
   // The booth that is open: its name and kind as they stand, and what was done to it, newest first.
@@ -54,11 +68,23 @@ class BoothViewModel final : public QObject {
   Q_PROPERTY(QString sprayedWords READ sprayedWords NOTIFY changed)
 
  public:
+  // In the order of BoothDueKind.
+  enum class Due { None, LogOver, ChangeFilters, ReadPressure, SmokeTest, ReadVelocity };
+  Q_ENUM(Due)
+  enum class Figure { Filter, Smoke, Air };
+  Q_ENUM(Figure)
+
   explicit BoothViewModel(Session& session, QObject* parent = nullptr);
 
   QAbstractItemModel* booths() { return &booths_; }
   int boothCount() const { return booths_.rowCount(); }
+  QString firstBooth() const { return booths_.value(0, "key").toString(); }
   bool readOnly() const { return session_.readOnly(); }
+  Due due() const { return static_cast<Due>(due_.what); }
+  QString dueBooth() const;
+  QString dueText() const { return due_.text; }
+  QString dueSecond() const { return due_.second; }
+  SumRows* sum() { return &sum_; }
   int kindCount() const;
   int eventCount() const;
   QString openName() const;
@@ -83,8 +109,9 @@ class BoothViewModel final : public QObject {
   Q_INVOKABLE QString eventWords(int event) const;
   Q_INVOKABLE QString eventIcon(int event) const;
 
-  Q_INVOKABLE void openBooth(const QString& booth);           // "": a new one
-  Q_INVOKABLE void keepBooth(const QString& name, int kind);  // the open one, or a new one
+  Q_INVOKABLE void openSum(const QString& booth, Figure figure);  // nothing where there is no sum
+  Q_INVOKABLE void openBooth(const QString& booth);               // "": a new one
+  Q_INVOKABLE void keepBooth(const QString& name, int kind);      // the open one, or a new one
 
   Q_INVOKABLE void startEvent(const QString& booth, int event);
   Q_INVOKABLE void startCorrecting(const QString& event);
@@ -104,6 +131,7 @@ class BoothViewModel final : public QObject {
   void draftChanged();
   void boothKept();
   void eventKept();
+  void sumOpened();
 
  private:
   struct Draft {
@@ -115,6 +143,8 @@ class BoothViewModel final : public QObject {
     QString refused;
   };
   void refresh();
+  void second_passed();
+  QVariantList row_of(const folds::BoothView& booth);
   void show_events();
   void keep(std::optional<bool> old_filters_out);
   std::int64_t draft_ms() const;
@@ -125,6 +155,10 @@ class BoothViewModel final : public QObject {
   RowList booths_;
   RowList events_;
   RowList sprayed_in_;
+  SumRows sum_;
+  BoothDue due_;
+  bool counts_ = false;      // the rows change by the second
+  std::int64_t minute_ = 0;  // of the last refresh
   BoothId open_;
   Draft draft_;
 };

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "folds/floor_view.h"
+#include "screens/cure_words.h"
 #include "screens/round_words.h"
 #include "screens/words.h"
 
@@ -43,6 +44,12 @@ std::int64_t promise_of(const std::string& utc) {
 bool sends(const folds::CarView& car, Stage stage) {
   return stage == Stage::Inspect && next_panel(car) != nullptr;
 }
+
+// Nothing was sprayed on it yet, as far as anybody said.
+bool gun_is_next(const folds::CarView& car, Stage stage) {
+  return (stage == Stage::BeforeTheGun || stage == Stage::Spray) && car.air.sprays.empty() &&
+         car.air.without.empty();
+}
 }  // namespace
 
 CarViewModel::CarViewModel(Session& session, QObject* parent)
@@ -53,6 +60,9 @@ CarViewModel::CarViewModel(Session& session, QObject* parent)
       conflicts_({"key", "title", "shown", "other", "by", "takeWords"}, this),
       missing_({"key", "title"}, this) {
   connect(&session, &Session::snapshotChanged, this, &CarViewModel::refresh);
+  connect(&session, &Session::secondPassed, this, [this] {
+    if (++seconds_ % 30 == 0 && session_.car()) emit changed();  // glass whose time is over
+  });
   refresh();
 }
 
@@ -261,6 +271,8 @@ CarViewModel::Act CarViewModel::mainAct() const {
   if (stage_done(*at)) return Act::Reopen;
   if (sends(*car, *at)) return Act::Inspect;
   if (has_plan(*at)) return Act::Correct;
+  if (gun_is_next(*car, *at)) return Act::BeforeGun;
+  if (*at == Stage::BeforeTheGun) return Act::Finish;
   const auto* what = operation(*at);
   const auto* running = own_clock();
   const bool runs = what && running && !running->paused && running->operation == what->operation;
@@ -281,6 +293,8 @@ QString CarViewModel::mainText() const {
       return planned && !planned->walk().asked.empty() ? tr("Go on: say what is gone")
                                                        : tr("Go on: say what is clean");
     }
+    case Act::BeforeGun:
+      return tr("Before the gun");
     case Act::Start:
       return tr("Start %1").arg(words_of(*at));
     case Act::Finish:
@@ -302,6 +316,8 @@ QString CarViewModel::mainSecond() const {
       return tr("next: %1").arg(words_of(next_panel(*car)->plan.panel, car->body));
     case Act::Start: {
       if (mainWaits()) return tr("say who you are first");
+      if (const QString film = work_ ? work_->stage_words(*stage()) : QString(); !film.isEmpty())
+        return film;
       const auto* what = operation(*stage());
       return what->estimate_min > 0
                  ? tr("%1 planned").arg(hours_words(what->estimate_min * 60000LL))
@@ -312,7 +328,10 @@ QString CarViewModel::mainSecond() const {
       return planned && planned->walk().now() ? minutes_words(planned->walk().minutes_left())
                                               : QString();
     }
+    case Act::BeforeGun:
+      return tr("what is asked, then the spray clock");
     case Act::Deliver: {
+      if (mainHeld()) return held_words();
       const auto open = openPoints().size();
       return open == 0   ? tr("no open points")
              : open == 1 ? tr("1 open point")
@@ -330,8 +349,16 @@ QString CarViewModel::mainSecond() const {
   }
 }
 
+QString CarViewModel::held_words() const {
+  const auto* car = session_.car();
+  if (!car || mainAct() != Act::Deliver) return {};
+  const Moment now = session_.now();
+  return do_not_drive_words(folds::do_not_drive(*car, session_.shop(), now), now.wall_ms,
+                            session_.zone());
+}
+
 bool CarViewModel::mainWaits() const {
-  return mainAct() == Act::Start && !session_.hasPerson();
+  return mainHeld() || (mainAct() == Act::Start && !session_.hasPerson());
 }
 
 QString CarViewModel::partsWords() const {
@@ -381,7 +408,7 @@ void CarViewModel::act() {
   if (!car || mainWaits()) return;
   const Act what = mainAct();
   const auto at = stage();
-  if (what == Act::Inspect || what == Act::Start) start(*car, *at);
+  if (what == Act::Inspect || what == Act::BeforeGun || what == Act::Start) start(*car, *at);
   if (what == Act::Finish && missingCount() > 0) emit shotsMissing();
   if (what == Act::Finish && missingCount() == 0) finish({});
   if (what == Act::Reopen)
@@ -394,6 +421,7 @@ void CarViewModel::act() {
   if (what == Act::Deliver) deliver();
   if (what == Act::Inspect) emit inspectAsked();
   if (what == Act::Correct) emit planAsked();
+  if (what == Act::BeforeGun) emit beforeGunAsked();
 }
 
 void CarViewModel::choose(const QString& stage_word) {

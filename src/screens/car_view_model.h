@@ -3,7 +3,8 @@
 //
 // The chosen stage is the next one that is not done, until a person picks another tile. act() does
 // what mainText says. Inspect: inspectAsked() is sent at once, and the clock of the person goes to
-// that stage's operation by the same press. Correct: planAsked() is sent; there is a plan as long
+// that stage's operation by the same press. BeforeGun, until the car was sprayed first: the same,
+// with beforeGunAsked(). Correct: planAsked() is sent; there is a plan as long
 // as a panel is to correct. Finish: the person's own clock on the stage stops by
 // the same act, and mainSecond says so; with wanted pictures missing act() sends shotsMissing()
 // instead, and finishWithout() does it with the reason why. Everything else is one command.
@@ -43,6 +44,7 @@ class CarViewModel final : public QObject {
   Q_PROPERTY(QString mainText READ mainText NOTIFY changed)
   Q_PROPERTY(QString mainSecond READ mainSecond NOTIFY changed)
   Q_PROPERTY(bool mainWaits READ mainWaits NOTIFY changed)
+  Q_PROPERTY(bool mainHeld READ mainHeld NOTIFY changed)  // by glass whose time is not over
   Q_PROPERTY(QString partsWords READ partsWords NOTIFY changed)
   Q_PROPERTY(QString timeLineWords READ timeLineWords NOTIFY changed)
   Q_PROPERTY(
@@ -59,7 +61,7 @@ class CarViewModel final : public QObject {
  public:
   enum class State { Done, Running, Paused, Waits, NotYet, Disputed };
   Q_ENUM(State)
-  enum class Act { None, Inspect, Correct, Start, Finish, Reopen, Deliver };
+  enum class Act { None, Inspect, Correct, BeforeGun, Start, Finish, Reopen, Deliver };
   Q_ENUM(Act)
 
   explicit CarViewModel(Session& session, QObject* parent = nullptr);
@@ -81,6 +83,7 @@ class CarViewModel final : public QObject {
   QString mainText() const;
   QString mainSecond() const;
   bool mainWaits() const;
+  bool mainHeld() const { return !held_words().isEmpty(); }
   QString partsWords() const;
   QString timeLineWords() const;
   QString shutWords() const;
@@ -103,12 +106,14 @@ class CarViewModel final : public QObject {
   void changed();
   void inspectAsked();
   void planAsked();
+  void beforeGunAsked();
   void noteKept();
   void shotsMissing();
   void stageFinished();
 
  private:
   void refresh();
+  QString held_words() const;  // "Do not drive until 15:40", of the delivery
   bool has_plan(job::Stage stage) const;
   void show_operations();
   void show_missing();
@@ -127,6 +132,7 @@ class CarViewModel final : public QObject {
   RowList operations_;
   RowList conflicts_;
   RowList missing_;
+  int seconds_ = 0;
   int missing_count_ = 0;
   std::optional<job::Stage> picked_;
   JobId shown_;

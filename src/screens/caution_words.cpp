@@ -77,6 +77,15 @@ QString words_of(Caution caution) {
       return Cautions::tr(
           "Old filters are still in the building. They can heat up by themselves: keep them wet or "
           "sealed outdoors, as the local rule says.");
+    case Caution::BeforeBake:
+      return Cautions::tr(
+          "Out of the car: aerosols, loose batteries, key fobs, fuel cans. Windows as the carmaker "
+          "says. The bake counts from the panel's temperature, not the air's.");
+    case Caution::BatteryPack:
+      return Cautions::tr(
+          "Not charging. Only trained people touch orange cables. A damaged, hot, hissing or "
+          "submerged pack never goes into the booth: outside, away from cars and buildings, and "
+          "call the fire service.");
   }
   return {};
 }

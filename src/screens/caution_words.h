@@ -45,6 +45,8 @@ enum class Caution : std::uint8_t {
   WasteSource,
   OldFilters,
   OldFiltersIn,
+  BeforeBake,
+  BatteryPack,
 };
 
 QString words_of(Caution caution);
@@ -67,6 +69,8 @@ class Cautions : public QObject {
   Q_PROPERTY(QStringList waste READ waste CONSTANT)
   Q_PROPERTY(QString oldFilters READ oldFilters CONSTANT)
   Q_PROPERTY(QString oldFiltersIn READ oldFiltersIn CONSTANT)
+  Q_PROPERTY(QString beforeBake READ beforeBake CONSTANT)
+  Q_PROPERTY(QString batteryPack READ batteryPack CONSTANT)
   // First aid. choices: title, icon, call, steps, after; in the order of job::FirstAid.
   Q_PROPERTY(QVariantList choices READ choices CONSTANT)
   Q_PROPERTY(QString number READ number CONSTANT)
@@ -90,6 +94,8 @@ class Cautions : public QObject {
   QStringList waste() const { return waste_words(); }
   QString oldFilters() const { return words_of(Caution::OldFilters); }
   QString oldFiltersIn() const { return words_of(Caution::OldFiltersIn); }
+  QString beforeBake() const { return words_of(Caution::BeforeBake); }
+  QString batteryPack() const { return words_of(Caution::BatteryPack); }
   QVariantList choices() const;
   QString number() const;
   QString sheetLine() const;

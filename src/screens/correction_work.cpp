@@ -1,8 +1,12 @@
 #include "screens/correction_work.h"
 
+#include <QJsonArray>
 #include <QJsonDocument>
 #include <QJsonObject>
 #include <algorithm>
+
+#include "screens/air_words.h"
+#include "screens/words.h"
 
 namespace jambline::screens {
 
@@ -20,6 +24,95 @@ CorrectionWork::CorrectionWork(Session& session, QObject* parent)
     : QObject(parent), session_(session), asked_(std::make_shared<std::atomic<std::uint64_t>>(0)) {
   connect(&session, &Session::snapshotChanged, this, &CorrectionWork::follow);
   follow();
+}
+
+void CorrectionWork::follow_cure(CureWork& cure) {
+  cure_ = &cure;
+  connect(&cure, &CureWork::changed, this, &CorrectionWork::changed);
+}
+
+trade::CureMilestone CorrectionWork::milestone_of(const folds::WalkStep& step) const {
+  if (step.round == job::Round::Level || step.round == job::Round::Refine)
+    return trade::CureMilestone::SandFrom;
+  return stage() == job::Stage::LastPolish ? trade::CureMilestone::LastPolish
+                                           : trade::CureMilestone::PolishFrom;
+}
+
+// A sheet that does not know the milestone may know its neighbor.
+FilmGate CorrectionWork::gate(const folds::WalkStep& step) const {
+  const auto* car = session_.car();
+  if (!cure_ || !car) return {};
+  std::vector<job::Panel> panels;
+  for (const auto& station : step.stations)
+    if (!station.done) panels.push_back(station.panel);
+  const CureSeen seen{cure_->at(), session_.zone(), session_.units()};
+  FilmGate out;
+  for (const auto milestone :
+       {milestone_of(step), trade::CureMilestone::PolishFrom, trade::CureMilestone::SandFrom}) {
+    if (out.word != FilmGate::Word::NoClock) break;
+    out = film_gate(cure_->cures(), *car, panels, milestone, seen);
+    if (out.word == FilmGate::Word::Closed)
+      out.words = tr("%1, %2").arg(sentence(words_of(milestone)), out.words);
+  }
+  return out;
+}
+
+FilmGate CorrectionWork::gate() const {
+  const auto* now = planned() ? planned()->walk().now() : nullptr;
+  return now ? gate(*now) : FilmGate{};
+}
+
+QString CorrectionWork::stage_words(job::Stage stage) const {
+  const auto* car = session_.car();
+  if (!cure_ || !car) return {};
+  trade::CureMilestone milestone{};
+  switch (stage) {
+    case job::Stage::Unmask:
+      milestone = trade::CureMilestone::PullTape;
+      break;
+    case job::Stage::Assemble:
+      milestone = trade::CureMilestone::Assemble;
+      break;
+    case job::Stage::LastPolish:
+      milestone = trade::CureMilestone::LastPolish;
+      break;
+    default:
+      return {};
+  }
+  std::vector<job::Panel> panels;
+  for (const auto& panel : car->panels) panels.push_back(panel.plan.panel);
+  const CureSeen seen{cure_->at(), session_.zone(), session_.units()};
+  const FilmGate out = film_gate(cure_->cures(), *car, panels, milestone, seen);
+  return out.word == FilmGate::Word::Closed ? out.words : QString();
+}
+
+QString CorrectionWork::window_words() const {
+  const auto* car = session_.car();
+  if (!cure_ || !car || !planned()) return {};
+  const CureSeen seen{cure_->at(), session_.zone(), session_.units()};
+  QStringList out;
+  std::set<job::Panel> panels;
+  for (const auto& step : planned()->walk().steps)
+    for (const auto& station : step.stations) panels.insert(station.panel);
+  std::set<const folds::CureOfGroup*> told;
+  for (const auto panel : panels) {
+    const auto at = folds::standing_of(cure_->cures(), panel, trade::CureMilestone::PolishUntil);
+    if (!at.standing || !told.insert(at.group).second) continue;
+    out << tr("%1, polish %2")
+               .arg(sentence(words_of(at.group->group)),
+                    standing_words(*at.group, *at.standing, seen).words);
+  }
+  return out.join(QChar('\n'));
+}
+
+bool CorrectionWork::early(const folds::WalkStep& step) const {
+  return early_.count(milestone_of(step)) > 0;
+}
+
+void CorrectionWork::say_early(const folds::WalkStep& step) {
+  early_.insert(milestone_of(step));
+  keep();
+  emit changed();
 }
 
 job::Stage CorrectionWork::stage() const {
@@ -141,6 +234,9 @@ void CorrectionWork::prove_start(job::DefectKind kind, std::optional<job::Round>
 }
 
 bool CorrectionWork::may_begin() const {
+  const auto* now = planned() ? planned()->walk().now() : nullptr;
+  if (const FilmGate clock = gate(); now && clock.word != FilmGate::Word::NoClock)
+    return clock.word == FilmGate::Word::Open || early(*now);
   return sand_ == Sand::SheetAllows ||
          (sand_ == Sand::From && sand_from_ms_ <= session_.now().wall_ms);
 }
@@ -169,9 +265,12 @@ void CorrectionWork::keep() const {
   QJsonObject proved;
   for (const auto& [kind, round] : choice_.proved_start)
     proved.insert(text(word_of(kind)), text(word_of(round)));
+  QJsonArray early;
+  for (const auto milestone : early_) early.append(text(word_of(milestone)));
   const QJsonObject kept{{QStringLiteral("by_panel"), choice_.one_panel_at_a_time},
                          {QStringLiteral("hard"), choice_.heavy_film_is_hard},
                          {QStringLiteral("proved"), proved},
+                         {QStringLiteral("early"), early},
                          {QStringLiteral("sand"), static_cast<int>(sand_)},
                          {QStringLiteral("sand_from_ms"), static_cast<double>(sand_from_ms_)}};
   session_.engine().keep_draft(form_of(*job_),
@@ -182,6 +281,7 @@ void CorrectionWork::read_kept() {
   choice_ = {};
   sand_ = Sand::NotSaid;
   sand_from_ms_ = 0;
+  early_.clear();
   if (!job_) return;
   const std::string draft = session_.engine().draft(form_of(*job_));
   const QJsonObject kept = QJsonDocument::fromJson(QByteArray::fromStdString(draft)).object();
@@ -190,6 +290,9 @@ void CorrectionWork::read_kept() {
   const int sand = kept.value(QStringLiteral("sand")).toInt();
   if (sand >= 0 && sand <= static_cast<int>(Sand::From)) sand_ = static_cast<Sand>(sand);
   sand_from_ms_ = static_cast<std::int64_t>(kept.value(QStringLiteral("sand_from_ms")).toDouble());
+  for (const auto& one : kept.value(QStringLiteral("early")).toArray())
+    if (const auto word = from_word<trade::CureMilestone>(one.toString().toStdString()))
+      early_.insert(*word);
   const QJsonObject proved = kept.value(QStringLiteral("proved")).toObject();
   for (auto one = proved.begin(); one != proved.end(); ++one) {
     const auto kind = from_word<job::DefectKind>(one.key().toStdString());

@@ -267,7 +267,11 @@ class Line {
     QString out = tr("Spraying started in %1").arg(booth(said.booth));
     QStringList passed;
     for (const auto& check : said.checks)
-      if (check.reason) passed << tr("%1 (%2)").arg(words_of(check.item), words_of(*check.reason));
+      if (check.reason)
+        passed << (check.note.empty()
+                       ? tr("%1 (%2)").arg(words_of(check.item), words_of(*check.reason))
+                       : tr("%1 (%2: %3)")
+                             .arg(words_of(check.item), words_of(*check.reason), text(check.note)));
     if (!passed.isEmpty()) out += tr(", without: %1").arg(passed.join(QStringLiteral(", ")));
     return out;
   }

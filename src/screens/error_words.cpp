@@ -288,6 +288,18 @@ Lines lines_of_air(const Error& error) {
   if (error.operation == "start spraying" && error.code == Code::NotAllowed)
     return {QT_TRANSLATE_NOOP("errors", "Nothing is sprayed in a mixing room: %1."), nothing,
             QT_TRANSLATE_NOOP("errors", "Choose the booth.")};
+  if (error.operation == "start spraying")
+    return {QT_TRANSLATE_NOOP("errors", "You already hold a gun in %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Put it down there first.")};
+  if (error.operation == "put the gun down")
+    return {QT_TRANSLATE_NOOP("errors", "No gun is up in %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Look at the booth again.")};
+  if (error.code == Code::AlreadyRunning)
+    return {QT_TRANSLATE_NOOP("errors", "The bake already runs: %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "End it when its time is over.")};
+  if (error.code == Code::NotRunning)
+    return {QT_TRANSLATE_NOOP("errors", "No bake runs: %1."), nothing,
+            QT_TRANSLATE_NOOP("errors", "Look at the car again.")};
   if (error.arg("what") == "clearance")
     return {QT_TRANSLATE_NOOP("errors", "The time is not over: %1."),
             QT_TRANSLATE_NOOP("errors", "The count goes on."),
@@ -304,7 +316,10 @@ bool of_air(const Error& error) {
          error.arg("what") == "bake limit" || error.arg("what") == "drive-away" ||
          (error.operation == "start spraying" &&
           (error.arg("what") == "record" || error.code == Code::Missing ||
-           error.code == Code::NotAllowed));
+           error.code == Code::NotAllowed || error.code == Code::AlreadyRunning)) ||
+         (error.code == Code::AlreadyRunning && error.operation == "start the bake") ||
+         (error.code == Code::NotRunning &&
+          (error.operation == "end the bake" || error.operation == "put the gun down"));
 }
 
 bool of_assembly(const Error& error) {

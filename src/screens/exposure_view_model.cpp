@@ -52,9 +52,8 @@ ExposureViewModel::ExposureViewModel(Session& session, QObject* parent)
     : Form(session, parent),
       shift_rows_({"key", "title", "when", "words", "shape", "isOpen", "spoken"}, this),
       samples_({"key", "title", "when", "worn", "spoken"}, this),
-      results_({"key", "title", "from", "value", "unit", "limitWords", "over", "shape", "word"},
-               this),
-      worn_({"key", "title", "from", "value", "note", "over", "word", "opens"}, this),
+      results_({"key", "title", "from", "value", "unit", "limitWords", "over"}, this),
+      worn_({"key", "title", "from", "value", "why", "over", "word", "opens"}, this),
       people_({"key", "title"}, this),
       respirators_({"key", "title"}, this),
       sum_(this) {
@@ -132,7 +131,8 @@ void ExposureViewModel::show() {
       const auto over =
           std::count_if(against.begin(), against.end(), [](const auto& row) { return row.over; });
       const auto mixture = (*one.result)->mixture;
-      state = over > 0 || mixture > 1 ? StateKind::Must : StateKind::Done;
+      // Below a limit is a word and no more: nothing here looks like all is well.
+      state = over > 0 || mixture > 1 ? StateKind::Must : StateKind::None;
       words = over > 0      ? tr("over %1 of %2 limits").arg(over).arg(against.size())
               : mixture > 1 ? tr("mixture over 1")
                             : tr("below %1 limits").arg(against.size());
@@ -178,8 +178,7 @@ ExposureViewModel::Rows ExposureViewModel::result_rows(const Known& known) const
                    row.over                 ? tr("over %1").arg(most)
                    : row.value == row.limit ? tr("at %1, not over").arg(most)
                                             : tr("below %1").arg(most),
-                   row.over, shape_of(row.over ? StateKind::Must : StateKind::Done),
-                   row.over ? tr("over") : tr("below")});
+                   row.over});
   }
   return out;
 }

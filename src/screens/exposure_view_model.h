@@ -18,7 +18,7 @@
 
 namespace jambline::screens {
 
-class ExposureViewModel final : public Form {
+class ExposureViewModel final : public jambline::screens::Form {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Made by the program and handed to Main")
@@ -32,7 +32,7 @@ class ExposureViewModel final : public Form {
   Q_PROPERTY(bool working READ working NOTIFY changed)  // the results are being computed
   // Roles: key, title, when, worn, spoken.
   Q_PROPERTY(QAbstractItemModel* samples READ samples CONSTANT)
-  // Roles: key, title, from, value, unit, limitWords, over, shape, word.
+  // Roles: key, title, from, value, unit, limitWords, over.
   Q_PROPERTY(QAbstractItemModel* results READ results CONSTANT)
   Q_PROPERTY(int resultCount READ resultCount NOTIFY changed)
   Q_PROPERTY(QString refusedWords READ refusedWords NOTIFY changed)  // why nothing is computed
@@ -40,7 +40,7 @@ class ExposureViewModel final : public Form {
   Q_PROPERTY(QString mixtureWords READ mixtureWords NOTIFY changed)
   Q_PROPERTY(bool mixtureOver READ mixtureOver NOTIFY changed)
   Q_PROPERTY(QString leftOutWords READ leftOutWords NOTIFY changed)
-  // Roles: key, title, from, value, note, over, word, opens.
+  // Roles: key, title, from, value, why, over, word, opens.
   Q_PROPERTY(QAbstractItemModel* worn READ worn CONSTANT)
   Q_PROPERTY(int wornCount READ wornCount NOTIFY changed)
   Q_PROPERTY(jambline::screens::SumRows* sum READ sum CONSTANT)

@@ -94,7 +94,7 @@ MaximumUseWords words_of(const folds::UseOfLimit& use) {
       out.note = tr(QT_TRANSLATE_NOOP("exposure", "factor × limit"));
     else
       out.note = tr(QT_TRANSLATE_NOOP(
-          "exposure", "factor × limit; what is dangerous at once is not entered for it"));
+          "exposure", "factor × limit; no value that is dangerous at once is entered"));
   }
   return out;
 }

@@ -44,6 +44,10 @@ void FirstAidViewModel::open(int choice) {
   });
 }
 
+bool FirstAidViewModel::asksFlag(int choice) const {
+  return choice == static_cast<int>(job::FirstAid::Breathing);
+}
+
 void FirstAidViewModel::flag() {
   if (mayFlag()) session_.post(acts::SayDoNotSpray{session_.person(), true});
 }

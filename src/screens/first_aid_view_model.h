@@ -4,7 +4,8 @@
 // Once:    a choice is written once as long as the page stays open; opened anew it is written anew.
 //          It needs no network and nobody to be chosen, and a page that cannot be written is shown
 //          all the same. Who was hurt is not asked and not kept.
-// Flag:    whoever is chosen can say of himself "do not spray"; only a manager takes it back.
+// Flag:    who has trouble breathing and is chosen can say of himself "do not spray", by a second
+//          tap; only a manager takes it back.
 // Threads: GUI thread. Errors go to Session::failed.
 #pragma once
 
@@ -33,6 +34,7 @@ class FirstAidViewModel final : public QObject {
 
   Q_INVOKABLE void pageOpened();
   Q_INVOKABLE void open(int choice);  // job::FirstAid
+  Q_INVOKABLE bool asksFlag(int choice) const;
   Q_INVOKABLE void flag();
 
  signals:

@@ -17,7 +17,7 @@
 
 namespace jambline::screens {
 
-class FitTestForm final : public Form {
+class FitTestForm final : public jambline::screens::Form {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Owned by the register")

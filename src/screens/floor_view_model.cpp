@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "screens/clocks.h"
+#include "screens/cure_words.h"
 #include "screens/stage_roles.h"
 #include "screens/state_kind.h"
 #include "screens/words.h"
@@ -27,6 +28,7 @@ std::vector<RowModel<FloorLine>::Column> columns() {
       {"due", [](const FloorLine& row) { return row.due; }},
       {"promised", [](const FloorLine& row) { return row.promised; }},
       {"late", [](const FloorLine& row) { return row.late; }},
+      {"held", [](const FloorLine& row) { return row.held; }},
       {"shape", [](const FloorLine& row) { return row.state; }},
       {"done", [](const FloorLine& row) { return row.done; }},
       {"progress", [](const FloorLine& row) { return row.progress; }},
@@ -190,7 +192,10 @@ void FloorViewModel::rebuild() {
     line.promised = car.promised_ms ? time_words(*car.promised_ms, now_ms, zone) : tr("no promise");
     line.due = car.promised_ms ? tr("due %1").arg(line.promised) : line.promised;
     if (late) line.late = late_words(now_ms - *car.promised_ms);
-    line.state = shape_of(state_of(car, late, for_you));
+    line.held = do_not_drive_words(folds::do_not_drive(car.glass, session_.shop(), session_.now()),
+                                   now_ms, zone);
+    const bool held = !line.held.isEmpty() && !car.disputed;
+    line.state = shape_of(held ? StateKind::Must : state_of(car, late, for_you));
     line.done = car.stages > 0 ? double(car.stages_done) / car.stages : 0.0;
     line.progress = tr("%1 of %2 stages").arg(car.stages_done).arg(car.stages);
     line.stages = tr("%1/%2", "stages done of stages").arg(car.stages_done).arg(car.stages);

@@ -24,6 +24,7 @@ struct FloorLine {
   QString due;       // "due 16:30"
   QString promised;  // "16:30", or "no promise"
   QString late;      // "1 h late", empty when it is not
+  QString held;      // "Do not drive until 15:40", empty when nothing holds it
   int state = 0;     // StateKind
   double done = 0;   // 0 to 1, stages done
   QString progress;  // "4 of 9 stages"

@@ -18,7 +18,8 @@ namespace jambline::screens {
 
 class Form : public QObject {
   Q_OBJECT
-  QML_ANONYMOUS
+  QML_ELEMENT
+  QML_UNCREATABLE("A screen has one of its own kind")
   Q_PROPERTY(QString wrongField READ wrongField NOTIFY wrongChanged)  // "" none
   Q_PROPERTY(QString wrongWords READ wrongWords NOTIFY wrongChanged)
 

@@ -15,7 +15,7 @@
 
 namespace jambline::screens {
 
-class LimitsViewModel final : public Form {
+class LimitsViewModel final : public jambline::screens::Form {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Made by the program and handed to Main")

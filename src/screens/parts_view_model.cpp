@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "screens/cure_words.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -56,6 +57,21 @@ PartsViewModel::PartsViewModel(Session& session, QObject* parent)
   roles_.set(std::move(roles));
   connect(&session, &Session::snapshotChanged, this, &PartsViewModel::refresh);
   refresh();
+}
+
+void PartsViewModel::follow_cure(CureWork& cure) {
+  cure_ = &cure;
+  connect(&cure, &CureWork::changed, this, &PartsViewModel::refresh);
+  refresh();
+}
+
+QString PartsViewModel::not_handled(job::Panel panel) const {
+  if (!cure_) return {};
+  const auto at = folds::standing_of(cure_->cures(), panel, trade::CureMilestone::Handle);
+  if (!at.standing || at.standing->word == trade::CureWord::Reached) return {};
+  const CureSeen seen{cure_->at(), session_.zone(), session_.units()};
+  return tr("hang it, do not stack it: handle %1")
+      .arg(standing_words(*at.group, *at.standing, seen).words);
 }
 
 QStringList PartsViewModel::reasons() const {
@@ -119,11 +135,12 @@ void PartsViewModel::refresh() {
                                                              : tr("waits");
       const bool can_offer =
           writable() && clean && (state == State::Ready || state == State::Returned);
+      QStringList where{redo_told(panel, state, place(panel.release, state))};
+      if (const QString soft = not_handled(panel.plan.panel); !soft.isEmpty()) where << soft;
       rows.push_back({text(word_of(panel.plan.panel)),
                       sentence(words_of(panel.plan.panel, car->body)), words_of(panel.verdict),
-                      redo_told(panel, state, place(panel.release, state)), static_cast<int>(state),
-                      state_words, can_offer, writable() && state == State::Offered,
-                      for_me(panel.release)});
+                      where.join(QStringLiteral(" \u00b7 ")), static_cast<int>(state), state_words,
+                      can_offer, writable() && state == State::Offered, for_me(panel.release)});
     }
   }
   for (const auto& rack : session_.shop().racks)

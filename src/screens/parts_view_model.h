@@ -4,14 +4,15 @@
 // A row's key is the panel's word; the whole car has the empty key. Only a clean part can be
 // offered; an offer waits until someone takes it or sends it back with a reason. The main act is
 // "take" for a person whose role an offer names (or who is named by none), else "offer" of the next
-// clean loose part.
-// Threads: GUI thread. Errors go to Session::failed.
+// clean loose part. What the cure clock does not let be handled yet is hung, not stacked; `place`
+// says so. Threads: GUI thread. Errors go to Session::failed.
 #pragma once
 
 #include <QObject>
 #include <QStringList>
 #include <qqmlregistration.h>
 
+#include "screens/cure_work.h"
 #include "screens/row_list.h"
 #include "screens/session.h"
 
@@ -44,6 +45,8 @@ class PartsViewModel final : public QObject {
   Q_ENUM(Act)
 
   explicit PartsViewModel(Session& session, QObject* parent = nullptr);
+
+  void follow_cure(CureWork& cure);
 
   QAbstractItemModel* parts() { return &parts_; }
   int partCount() const { return parts_.rowCount(); }
@@ -80,7 +83,10 @@ class PartsViewModel final : public QObject {
   void offer(const QString& key, std::optional<job::Role> to, std::optional<RackId> rack);
   const folds::PanelView* first(bool to_take) const;
 
+  QString not_handled(job::Panel panel) const;  // "" it may be
+
   Session& session_;
+  CureWork* cure_ = nullptr;
   RowList parts_;
   RowList roles_;
   RowList racks_;

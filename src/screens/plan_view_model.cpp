@@ -9,6 +9,7 @@
 #include "screens/correct_words.h"
 #include "screens/film_words.h"
 #include "screens/round_words.h"
+#include "screens/typed_words.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -304,7 +305,21 @@ QStringList PlanViewModel::advice() const {
   return out;
 }
 
+QStringList PlanViewModel::earlyReasons() const {
+  return {tr("the sheet in hand says so"), tr("a test spot was firm and cool"),
+          tr("this panel is painted again anyway"), tr("the manager decided")};
+}
+
 QString PlanViewModel::sandWords() const {
+  switch (const FilmGate clock = work_.gate(); clock.word) {
+    case FilmGate::Word::Open:
+      return tr("By the cure clock: its time has come on these panels");
+    case FilmGate::Word::Closed:
+      return work_.early(*walk()->now()) ? tr("Before its time, with a reason. %1").arg(clock.words)
+                                         : clock.words;
+    case FilmGate::Word::NoClock:
+      break;
+  }
   switch (work_.sand()) {
     case CorrectionWork::Sand::NotSaid:
       return tr("From when it may be sanded: not said yet");
@@ -364,13 +379,8 @@ void PlanViewModel::proveStart(const QString& kind, int round) {
 }
 
 bool PlanViewModel::sayFrom(const QString& typed, bool tomorrow) {
-  QTime time;
-  const QString words = typed.trimmed().toLower();
-  for (const char* form : {"h:mm ap", "h:mmap", "h ap", "hap", "H:mm", "H.mm", "HHmm", "H"}) {
-    time = QTime::fromString(words, QString::fromLatin1(form));
-    if (time.isValid()) break;
-  }
-  if (!time.isValid()) {
+  const auto time = typed_time(typed);
+  if (!time) {
     refusal_ = tr("That is no time: %1. Type it as 14:30.").arg(typed.trimmed());
     emit changed();
     emit refused();
@@ -380,13 +390,29 @@ bool PlanViewModel::sayFrom(const QString& typed, bool tomorrow) {
   const QDate today =
       QDateTime::fromMSecsSinceEpoch(session_.now().wall_ms, zone).date().addDays(tomorrow ? 1 : 0);
   refusal_.clear();
-  work_.sand_from(QDateTime(today, time, zone).toMSecsSinceEpoch());
+  work_.sand_from(QDateTime(today, *time, zone).toMSecsSinceEpoch());
   return true;
 }
 
 void PlanViewModel::saySheetAllows() {
   refusal_.clear();
   work_.sheet_allows();
+}
+
+// The reason stands in the time line before anything is cut.
+void PlanViewModel::sayEarly(int reason) {
+  const auto* car = session_.car();
+  const QStringList all = earlyReasons();
+  if (!car || !walk() || !walk()->now() || reason < 0 || reason >= all.size()) return;
+  const QString note =
+      tr("Cut before its time. %1. Reason: %2.").arg(work_.gate().words, all[reason]);
+  session_.post(acts::WriteNote{car->job, note.toStdString()},
+                [this](const Result<engine::Wrote>& wrote) {
+                  if (!wrote || !walk() || !walk()->now()) return;
+                  refusal_.clear();
+                  work_.say_early(*walk()->now());
+                  begin();
+                });
 }
 
 void PlanViewModel::begin() {
@@ -398,7 +424,14 @@ void PlanViewModel::begin() {
   }
   refusal_.clear();
   if (walk() && walk()->now()) {
-    if (work_.sand() == CorrectionWork::Sand::NotSaid) {
+    if (byClock() && !work_.may_begin()) {
+      refusal_ = tr("Not yet. %1.").arg(work_.gate().words);
+      emit changed();
+      emit refused();
+      emit earlyAsked();
+      return;
+    }
+    if (!byClock() && work_.sand() == CorrectionWork::Sand::NotSaid) {
       emit changed();
       emit sandAsked();
       return;

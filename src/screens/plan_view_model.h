@@ -1,8 +1,10 @@
 // screens/plan_view_model.h: the correction before it begins: the rounds in order, what each needs,
 // what is left out and why, and from when it may be sanded.
 //
-// begin() asks, in this order, what is still to be known: who works, from when it may be sanded,
-// the check before cutting; then the person's clock goes to the operation and walkAsked() is sent.
+// begin() asks, in this order, what is still to be known: who works, from when it may be sanded
+// (only where no cure clock says it), the check before cutting; then the person's clock goes to the
+// operation and walkAsked() is sent. Before the clock's time earlyAsked() is sent: sayEarly() notes
+// the reason on the car and goes on.
 // One that may not begin yet gives `refusal` and no signal but refused(). Minutes: the usual table
 // beside the shop's own, which are hidden under ten areas. Threads: GUI thread. Errors go to
 // Session::failed.
@@ -44,6 +46,9 @@ class PlanViewModel final : public QObject {
   Q_PROPERTY(bool heavyFilmIsHard READ heavyFilmIsHard NOTIFY changed)
   Q_PROPERTY(bool sandSaid READ sandSaid NOTIFY changed)
   Q_PROPERTY(QString sandWords READ sandWords NOTIFY changed)
+  Q_PROPERTY(bool byClock READ byClock NOTIFY changed)             // a cure clock says it
+  Q_PROPERTY(QString windowWords READ windowWords NOTIFY changed)  // polish until; "" not known
+  Q_PROPERTY(QStringList earlyReasons READ earlyReasons CONSTANT)
   Q_PROPERTY(jambline::screens::RoundAreas* areas READ areas CONSTANT)  // of the car's pattern
   Q_PROPERTY(QString mapWords READ mapWords NOTIFY changed)
   Q_PROPERTY(QString mainText READ mainText NOTIFY changed)
@@ -73,6 +78,9 @@ class PlanViewModel final : public QObject {
   bool heavyFilmIsHard() const { return work_.choice().heavy_film_is_hard; }
   bool sandSaid() const { return work_.sand() != CorrectionWork::Sand::NotSaid; }
   QString sandWords() const;
+  bool byClock() const { return work_.gate().word != FilmGate::Word::NoClock; }
+  QString windowWords() const { return work_.window_words(); }
+  QStringList earlyReasons() const;
   RoundAreas* areas() { return &areas_; }
   QString mapWords() const;
   QString mainText() const;
@@ -90,6 +98,7 @@ class PlanViewModel final : public QObject {
   // "14:30", "1430" or "2:30 pm"; false: no time.
   Q_INVOKABLE bool sayFrom(const QString& time, bool tomorrow);
   Q_INVOKABLE void saySheetAllows();
+  Q_INVOKABLE void sayEarly(int reason);  // a row of earlyReasons
   Q_INVOKABLE void askSandAgain() { work_.ask_sand_again(); }
 
  signals:
@@ -97,6 +106,7 @@ class PlanViewModel final : public QObject {
   void refused();
   void whoAsked();
   void sandAsked();
+  void earlyAsked();
   void beforeCutAsked();
   void walkAsked();
 

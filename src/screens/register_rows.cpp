@@ -41,6 +41,7 @@ RegisterRow fit_row(const folds::AirView& air, const folds::FitTestView& test, i
   const auto due = due_words(said.tested_day + said.valid_days, today);
   RegisterRow row;
   row.key = QStringLiteral("fit ") + text(test.respirator.hex());
+  row.kind = tr(QT_TRANSLATE_NOOP("register", "Fit test"));
   row.title =
       tr(QT_TRANSLATE_NOOP("register", "Fit test, %1")).arg(model_words(air, test.respirator));
   if (!said.size.empty())
@@ -85,6 +86,7 @@ RegisterRow cartridge_row(const folds::AirView& air, const folds::CartridgeView&
                           const RegisterDay& day) {
   RegisterRow row;
   row.key = QStringLiteral("cartridge ") + text(cartridge.respirator.hex());
+  row.kind = tr(QT_TRANSLATE_NOOP("register", "Cartridge"));
   row.title = tr(QT_TRANSLATE_NOOP("register", "Cartridge, %1"))
                   .arg(model_words(air, cartridge.respirator));
   row.note = tr(QT_TRANSLATE_NOOP("register", "changed %1; schedule of %2 rests on: %3"))
@@ -111,6 +113,7 @@ RegisterRow due_row(const folds::PersonAirView* known, job::DueKind what, int to
   RegisterRow row;
   row.key = QStringLiteral("due %1").arg(static_cast<int>(what));
   row.title = sentence(words_of(what));
+  row.kind = row.title;
   row.state = StateKind::NotYet;
   row.state_words = tr(QT_TRANSLATE_NOOP("register", "no day entered"));
   if (!known) return row;

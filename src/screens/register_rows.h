@@ -18,7 +18,8 @@ namespace jambline::screens {
 
 struct RegisterRow {
   QString key;
-  QString title;
+  QString kind;   // "Fit test"
+  QString title;  // with its respirator and size
   QString words;  // the value
   QString note;   // what it rests on
   StateKind state{};

@@ -36,6 +36,9 @@ RegisterViewModel::RegisterViewModel(Session& session, QObject* parent)
       fit_test_(session, this),
       sum_(this) {
   connect(&session, &Session::snapshotChanged, this, &RegisterViewModel::refresh);
+  connect(&session, &Session::secondPassed, this, [this] {
+    if (today() != day_) refresh();  // what is due goes with the day
+  });
   connect(&fit_test_, &Form::kept, this, &Form::kept);
   connect(&respirator_, &Form::kept, this, &Form::kept);
   refresh();
@@ -62,6 +65,7 @@ std::vector<RegisterViewModel::Standing> RegisterViewModel::standings() const {
 
 void RegisterViewModel::refresh() {
   const auto& shop = session().shop();
+  day_ = today();
   standing_ = standings();
   if (open_ && std::none_of(standing_.begin(), standing_.end(),
                             [&](const auto& one) { return one.person == open_; }))
@@ -72,7 +76,7 @@ void RegisterViewModel::refresh() {
     const QString name = session().name_of(one.person);
     const QString words = one.flagged ? tr("do not spray")
                           : presses(one.worst)
-                              ? tr("%1: %2").arg(one.worst.title, one.worst.state_words)
+                              ? tr("%1: %2").arg(one.worst.kind, one.worst.state_words)
                           : one.worst.state == StateKind::Done ? tr("all in date")
                                                                : tr("not all is kept");
     const auto state = one.flagged ? StateKind::Must : one.worst.state;
@@ -119,8 +123,8 @@ const RegisterViewModel::Standing* RegisterViewModel::pressed() const {
 
 QString RegisterViewModel::pressing() const {
   const auto* one = pressed();
-  return one ? tr("%1: %2").arg(session().name_of(one->person),
-                                people_.value(0, "summary").toString())
+  return one ? tr("%1 · %2").arg(session().name_of(one->person),
+                                 people_.value(0, "summary").toString())
              : QString();
 }
 

@@ -19,7 +19,7 @@
 
 namespace jambline::screens {
 
-class RegisterViewModel final : public Form {
+class RegisterViewModel final : public jambline::screens::Form {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Made by the program and handed to Main")
@@ -34,7 +34,7 @@ class RegisterViewModel final : public Form {
   Q_PROPERTY(QString airNote READ airNote NOTIFY changed)
   Q_PROPERTY(QString airState READ airState NOTIFY changed)
   Q_PROPERTY(int airShape READ airShape NOTIFY changed)
-  // What presses most of everybody: "Ivo: fit test overdue"; "" nothing does.
+  // What presses most of everybody: "Ivo · Fit test: overdue"; "" nothing does.
   Q_PROPERTY(QString pressing READ pressing NOTIFY changed)
   Q_PROPERTY(int pressingShape READ pressingShape NOTIFY changed)
   Q_PROPERTY(bool manager READ manager NOTIFY changed)
@@ -127,6 +127,7 @@ class RegisterViewModel final : public Form {
   std::vector<Standing> standings() const;
 
   PersonId open_;
+  int day_ = 0;  // that all of it is of
   RowList people_;
   RowList respirators_;
   RowList rows_;

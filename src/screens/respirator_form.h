@@ -16,7 +16,7 @@
 
 namespace jambline::screens {
 
-class RespiratorForm final : public Form {
+class RespiratorForm final : public jambline::screens::Form {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Owned by the register")

@@ -2,10 +2,12 @@
 
 #include <QCoreApplication>
 #include <QLocale>
+#include <QRegularExpression>
 #include <algorithm>
 #include <cmath>
 
 #include "job/film_reading.h"
+#include "screens/air_units.h"
 #include "screens/rate_units.h"
 
 namespace jambline::screens {
@@ -32,7 +34,46 @@ int places_of(double value) {
   return std::clamp(4 - before, 0, 6);
 }
 
+// "pull tape at 20 C": the temperature of a point, in the device's unit.
+QString name_words(const trade::Term& term, Units units) {
+  static const QRegularExpression point(QStringLiteral("^(.*) at (-?\\d+) C$"));
+  const auto found = point.match(QString::fromStdString(term.name));
+  if (!found.hasMatch()) return said(term.name);
+  return SumRows::tr("%1 at %2")
+      .arg(said(found.captured(1).toStdString()),
+           temperature_words(found.captured(2).toDouble(), units));
+}
+
+// Of the air, in the device's units; none: it is something else.
+std::optional<QString> air_value(const trade::Term& term, Units units) {
+  constexpr std::pair<std::string_view, AirQuantity> known[] = {{"m/s", AirQuantity::Velocity},
+                                                                {"Pa", AirQuantity::Pressure},
+                                                                {"Pa/d", AirQuantity::Pressure},
+                                                                {"m3/h", AirQuantity::Exhaust},
+                                                                {"m3", AirQuantity::Volume}};
+  for (const auto& [unit, quantity] : known) {
+    if (term.unit != unit) continue;
+    const double shown = shown_air(quantity, term.value, units);
+    const QString words = number(shown, places_of(shown)) + QChar(' ') + air_unit(quantity, units);
+    return unit == "Pa/d" ? SumRows::tr("%1 a day").arg(words) : words;
+  }
+  return std::nullopt;
+}
+
 QString value_words(const trade::Term& term, Units units) {
+  if (const auto air = air_value(term, units)) return *air;
+  if (term.name == "mean day") {
+    const auto at_ms = static_cast<std::int64_t>(term.value * 86'400'000);
+    return date_words(at_ms, at_ms, QStringLiteral("UTC"));
+  }
+  if (term.unit == "C") {
+    // A spread or a margin is a difference.
+    const bool step = term.name.find("spread") != std::string::npos ||
+                      term.name.find("margin") != std::string::npos;
+    const double shown = step ? temperature_shown(term.value, units) - temperature_shown(0, units)
+                              : temperature_shown(term.value, units);
+    return number(shown, 1) + QChar(' ') + temperature_unit(units);
+  }
   if (term.unit == "um") {
     if (units == Units::Us)
       return SumRows::tr("%1 mil").arg(number(term.value / job::um_per_mil, 2));
@@ -75,8 +116,8 @@ void SumRows::show(const QString& title, const QString& figure, const trade::Bas
   std::vector<QVariantList> rows;
   for (std::size_t i = 0; i < basis.terms.size(); ++i) {
     const trade::Term& term = basis.terms[i];
-    rows.push_back(
-        {static_cast<int>(i), said(term.name), value_words(term, units), said(term.source)});
+    rows.push_back({static_cast<int>(i), name_words(term, units), value_words(term, units),
+                    said(term.source)});
   }
   rows_.set({});  // another sum: its rows are not the old ones changed
   rows_.set(std::move(rows));

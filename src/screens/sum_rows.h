@@ -3,7 +3,8 @@
 //
 // Shape:   a view model owns one, shows a number's trade::Basis in it and hands it to SumSheet.
 //          Rows: key, name, value ("1.5 µm"), source ("measured", an authority and its year).
-// Units:   film in µm with one place or mils with two, one place more than on the screen; chances
+// Units:   temperatures in the device's unit; film in µm with one place or mils with two, one place
+// more than on the screen; chances
 //          as counts ("1 in 40"), never 0.
 // Threads: GUI thread.
 #pragma once

@@ -343,6 +343,7 @@ QString WalkViewModel::mainText() const {
 
 QString WalkViewModel::mainSecond() const {
   if (!session_.hasPerson()) return tr("say who you are first");
+  if (!tooEarly().isEmpty()) return tooEarly();
   if (mode() == Mode::Round) {
     const bool sanded = step()->round == Round::Level || step()->round == Round::Refine;
     return sanded && step_after() && step_after()->round > Round::Refine ? tr("and cleaned down")
@@ -357,7 +358,13 @@ QString WalkViewModel::mainSecond() const {
 }
 
 bool WalkViewModel::mainWaits() const {
-  return !session_.hasPerson();
+  return !session_.hasPerson() || !tooEarly().isEmpty();
+}
+
+QString WalkViewModel::tooEarly() const {
+  if (mode() != Mode::Round || work_.early(*step())) return {};
+  const FilmGate clock = work_.gate(*step());
+  return clock.word == FilmGate::Word::Closed ? clock.words : QString();
 }
 
 QString WalkViewModel::titleOf(const QString& mark) const {

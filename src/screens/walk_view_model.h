@@ -47,6 +47,8 @@ class WalkViewModel final : public QObject {
   Q_PROPERTY(QString mainText READ mainText NOTIFY changed)
   Q_PROPERTY(QString mainSecond READ mainSecond NOTIFY changed)
   Q_PROPERTY(bool mainWaits READ mainWaits NOTIFY changed)
+  // The cure clock says that this round is not to be done yet, and nobody said why it is; "" goes.
+  Q_PROPERTY(QString tooEarly READ tooEarly NOTIFY changed)
   Q_PROPERTY(QString told READ told NOTIFY changed)  // after a burn-through: who has to be told
 
  public:
@@ -76,6 +78,7 @@ class WalkViewModel final : public QObject {
   QString mainText() const;
   QString mainSecond() const;
   bool mainWaits() const;
+  QString tooEarly() const;
   QString told() const { return told_; }
 
   Q_INVOKABLE void act();           // what mainText says

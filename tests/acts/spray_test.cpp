@@ -124,6 +124,9 @@ TEST_F(SprayTest, WhoIsUnderDoNotSprayDoesNot) {
   answer(spray, GunItem::MaySpray, CutAnswer::Yes);
   refused(spray, Code::NotAllowed);
   refused(SayDoNotSpray{painter, false}, Code::NotAllowed);
+  const Hash flag = shop_view.air.find(painter)->flag_heads.front();
+  refused(Withdraw{{}, flag, "by mistake"}, Code::NotAllowed);
+  refused(UndoAction{{{JobId{}, flag}}}, Code::NotAllowed);
   person = manager;
   did(SayDoNotSpray{painter, false});
   person = painter;
@@ -241,6 +244,34 @@ TEST_F(SprayTest, BakeNeverCounts) {
   EXPECT_EQ(state().stopped_by, BoothWord::Bake);
 }
 
+// However often it is said again, and also when all of it is of the same moment.
+TEST_F(SprayTest, WhatStoppedItIsNeverForgotten) {
+  register_everything();
+  person = manager;
+  did(ReadBooth{booth, job::BoothReading::SmokeTest, {5}});
+  person = painter;
+  did(good_day());
+  did(GunDown{booth});
+  for (int i = 0; i < 260; ++i)
+    did(SayExhaust{booth, i % 2 == 0 ? BoothWord::FanStopped : BoothWord::DoorOpened});
+  EXPECT_EQ(state().word, BoothWordNow::NotCounting);
+  did(SayExhaust{booth, BoothWord::FreshAirDoorsShut});
+  EXPECT_EQ(state().word, BoothWordNow::Counting);
+  EXPECT_NEAR(state().left_s, 300, 1e-6);
+  for (int i = 0; i < 130; ++i) {
+    did(SayExhaust{booth, BoothWord::Bake});
+    did(SayExhaust{booth, BoothWord::FreshAirDoorsShut});
+  }
+  EXPECT_NEAR(state().left_s, 300, 1e-6);
+  did(SayExhaust{booth, BoothWord::Bake});
+  Moment before = now();
+  before.wall_ms -= 86'400'000;
+  before.boot.bytes[0] = 9;
+  EXPECT_EQ(folds::booth_state(*shop_view.find(booth), shop_view.air.find(booth), before).word,
+            BoothWordNow::NotCounting)
+      << "a clock that runs a day behind has all of it just now";
+}
+
 // The device's own timer within a boot, the wall clock across boots; never the shorter wait.
 TEST_F(SprayTest, AChangedClockNeverShortensTheWait) {
   register_everything();
@@ -332,6 +363,11 @@ TEST_F(SprayTest, ItWasSprayedWithoutIsSaidAfterwardsAndOnlyOfStops) {
   refused(ReportSprayedWithout{job, booth, {GunItem::GlovesSuitEyes}}, Code::OutOfRange);
   did(ReportSprayedWithout{job, booth, {GunItem::ExhaustFreshAir, GunItem::RightRespirator}});
   EXPECT_EQ(car().air.without.back().items.size(), 2U);
+  EXPECT_EQ(state().word, BoothWordNow::NoTime) << "the booth has to clear, by what nobody knows";
+  register_everything();
+  EXPECT_EQ(state().word, BoothWordNow::NotCounting) << "nobody said that the exhaust runs";
+  did(SayExhaust{booth, BoothWord::FreshAirDoorsShut});
+  EXPECT_EQ(state().word, BoothWordNow::Counting);
 }
 
 TEST_F(SprayTest, ACartridgeCountsTheHoursOfTheGunSinceItsChange) {
@@ -453,6 +489,29 @@ TEST_F(CureTest, AWarmReadingIsBelievedForAnHourAndNoLongerThanItsBake) {
   did(ReadPanelTemperature{job, job::PanelGroup::Roof, 18});
   EXPECT_FALSE(clock().read_again);
   EXPECT_EQ(clock().asked->readings.back().surface_c, 18);
+
+  // What is read within the hour says itself how it cooled: straight between the two.
+  did(ReadPanelTemperature{job, job::PanelGroup::Roof, 60});
+  const auto before = clock().asked->readings.size();
+  wait_min(110);
+  did(ReadPanelTemperature{job, job::PanelGroup::Roof, 25});
+  EXPECT_EQ(clock().asked->readings.size(), before + 1);
+  did(ReadPanelTemperature{job, job::PanelGroup::Roof, 60});
+  wait_min(130);
+  did(ReadPanelTemperature{job, job::PanelGroup::Roof, 25});
+  EXPECT_EQ(clock().asked->readings.size(), before + 5) << "two of them were taken, not read";
+
+  did(SayBake{job});
+  did(ReadPanelTemperature{job, job::PanelGroup::Roof, 60});
+  const auto baked = clock().asked->readings.size();
+  wait_min(29);
+  did(SayBake{job, false});
+  wait_min(5);
+  did(ReadPanelTemperature{job, job::PanelGroup::Roof, 25});
+  const auto list = clock().asked->readings;
+  ASSERT_EQ(list.size(), baked + 2) << "it was as warm until the bake ended";
+  EXPECT_EQ(list[baked].surface_c, 60);
+  EXPECT_EQ(list[baked].at_min - list[baked - 1].at_min, 30);
 
   did(ReadPanelTemperature{job, job::PanelGroup::Roof, 60});
   wait_min(59);

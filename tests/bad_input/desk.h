@@ -29,6 +29,7 @@ class Desk {
     session_ = std::make_unique<screens::Session>(*engine_, clock_);
     shell_ = std::make_unique<screens::ShellViewModel>(*session_);
     to_ = session_.get();
+    session_->choose_unlocked(shop_.ivo);
     session_->openCar(QString::fromStdString(shop_.job.hex()));
     settle();
   }

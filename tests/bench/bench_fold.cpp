@@ -19,6 +19,7 @@
 #include "folds/shop_fold.h"
 #include "log/entry_log.h"
 #include "tests/bench/figures.h"
+#include "tests/bench/no_ballast.h"
 
 namespace jambline::bench {
 namespace {
@@ -31,12 +32,6 @@ void must_be(bool good, const char* what) {
   if (good) return;
   std::fprintf(stderr, "bench-log: %s\n", what);
   std::exit(1);
-}
-
-log::OpenOptions no_ballast() {
-  log::OpenOptions options;
-  options.ballast_bytes = 0;
-  return options;
 }
 
 class Rows {

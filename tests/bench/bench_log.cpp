@@ -10,6 +10,7 @@
 #include "log/entry_log.h"
 #include "seal/digest.h"
 #include "tests/bench/figures.h"
+#include "tests/bench/no_ballast.h"
 
 namespace jambline::bench {
 namespace {
@@ -42,12 +43,6 @@ Moment moment_at(std::int64_t ms) {
   moment.wall_ms = 1772438400000 + ms;
   moment.since_boot_ms = static_cast<std::uint64_t>(ms);
   return moment;
-}
-
-log::OpenOptions no_ballast() {
-  log::OpenOptions options;
-  options.ballast_bytes = 0;
-  return options;
 }
 
 class PlainLoop {

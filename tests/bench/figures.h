@@ -35,6 +35,14 @@ inline double median(std::vector<double> values) {
   return values[values.size() / 2];
 }
 
+// Of seven rounds, after one that warms up.
+inline double median_ms(const std::function<void()>& work) {
+  std::vector<double> rounds;
+  work();
+  for (int round = 0; round < 7; ++round) rounds.push_back(1000 * seconds(work));
+  return median(rounds);
+}
+
 inline void figure(const char* name, double value, const char* unit) {
   std::printf("figure %s %.3f %s\n", name, value, unit);
   std::fflush(stdout);

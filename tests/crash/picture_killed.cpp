@@ -53,7 +53,7 @@ struct KilledShop {
 TEST(PictureKilled, NoEntryIsWithoutItsFileAndWhatWasLeftIsOfferedAtTheNextStart) {
   KilledShop killed;
   killed.clock.moment = {1'790'000'000'000, 1000, BootId{{1}}, 0};
-  furnish(*killed.open(1), killed.shop);
+  furnish(*killed.open(1), killed.clock, killed.shop);
   SeededRandom random(200);
   std::set<Hash> told;
   int left_over = 0;

@@ -166,7 +166,6 @@ inline void furnish(Engine& engine, FakeClock& clock, SmallShop& shop) {
   shop.inspect = engine.snapshot()->car->operations[0].operation;
   shop.correct = engine.snapshot()->car->operations[1].operation;
   ASSERT_TRUE(act(engine, before_cut(shop.job, job::CutAnswer::DoesNotApply), shop.ivo));
-  ASSERT_TRUE(act(engine, acts::StartClock{shop.ivo, shop.job, shop.inspect}, shop.ivo));
   ASSERT_TRUE(act(engine, acts::SetRespirator{{}, hood_with_air()}, shop.ivo));
   shop.respirator = engine.snapshot()->shop->air.respirators.front().respirator;
   ASSERT_TRUE(act(engine, acts::SetProduct{{}, a_clear()}, shop.ivo));
@@ -193,6 +192,7 @@ inline void furnish(Engine& engine, FakeClock& clock, SmallShop& shop) {
   ASSERT_TRUE(act(engine, acts::GunDown{shop.cleared}, shop.kim));
   ASSERT_TRUE(act(engine, spray_on(shop.job, shop.sprayed_in, shop.respirator), shop.kim));
   clock.advance_ms(10'000);
+  ASSERT_TRUE(act(engine, acts::StartClock{shop.ivo, shop.job, shop.inspect}, shop.ivo));
   shop.mix = engine.snapshot()->car->air.mixes.front().mix;
   shop.started = engine.snapshot()->car->visit.clock_acts.front().entry;
   shop.started_ms = engine.snapshot()->car->visit.clock_acts.front().at_ms;

@@ -1,52 +1,17 @@
 // What the screens of the correction show is what the program jambline-calc gives for the same
 // input: each test writes the input of the screen as JSON, runs the program on it, reads its answer
 // and looks for the numbers on the screen.
-#include <cstdlib>
-#include <fstream>
-#include <iterator>
-#include <sys/wait.h>
-
-#include "base/json.h"
 #include "folds/dirt_of_car.h"
 #include "folds/dirt_over_time.h"
 #include "screens/dirt_over_time_view_model.h"
 #include "screens/evidence_view_model.h"
 #include "screens/film_view_model.h"
-#include "tests/screens/correct_desk.h"
+#include "tests/screens/calculator_desk.h"
 
 namespace jambline::screens {
 namespace {
 
-class SameAsTheCalculator : public CorrectDesk {
- protected:
-  void SetUp() override {
-    CorrectDesk::SetUp();
-    session_->set_units(Units::Metric);
-  }
-  template <class Output, class Input>
-  Output calculated(const std::string& name, const Input& input) {
-    const auto path = [this](const char* file) {
-      return (std::filesystem::path(folder_) / file).string();
-    };
-    std::ofstream(path("input.json"), std::ios::binary) << to_json(input);
-    const std::string line =
-        JAMBLINE_CALC " " + name + " " + path("input.json") + " >" + path("output.json");
-    const int status = std::system(line.c_str());
-    EXPECT_TRUE(WIFEXITED(status) && WEXITSTATUS(status) == 0) << line;
-    std::ifstream file(path("output.json"), std::ios::binary);
-    output_ = std::string(std::istreambuf_iterator<char>(file), {});
-    auto out = from_json<Output>(output_);
-    EXPECT_TRUE(out) << output_;
-    return out ? *out : Output{};
-  }
-  // The answers of the calculation lane have come.
-  void worked_out() {
-    settle();
-    settle();
-  }
-
-  std::string output_;
-};
+class SameAsTheCalculator : public CalculatorDesk {};
 
 TEST_F(SameAsTheCalculator, TheFilmOfAPanel) {
   begin_shop();

@@ -7,8 +7,12 @@
 #include <functional>
 
 #include "app/demo_pictures/drawn_camera.h"
+#include "booth_screens.h"
+#include "cure_screens.h"
+#include "gun_screens.h"
 #include "item.h"
 #include "picture_screens.h"
+#include "protection_screens.h"
 #include "rules.h"
 #include "screens/before_cut_view_model.h"
 #include "screens/booth_view_model.h"
@@ -473,7 +477,14 @@ std::vector<Screen> all() {
       {"booth-earlier", true,
        [](Shop& shop) { return booth(shop, "boothEvent1", "eventEarlier"); }},
       {"booth-filters-in", true,
-       [](Shop& shop) { return booth(shop, "boothEvent0", "eventFiltersIn"); }},
+       [](Shop& shop) {
+         if (!booth(shop, "boothEvent0", "eventFiltersIn")) return false;
+         const auto said = [&] {  // the disk may take its time
+           return named(*shop.window().contentItem(), QStringLiteral("filtersOut")) != nullptr;
+         };
+         for (int i = 0; i < 200 && !said(); ++i) settle(shop.window());
+         return said();
+       }},
       // Last: it is the next day from then on.
       {"forgotten-clock", false, [=](Shop& shop) { return on_floor(shop) && shop.day_after(); }},
   };
@@ -493,6 +504,10 @@ void close_all(Shop& shop) {
 const std::vector<Screen>& screens() {
   static const std::vector<Screen> list = [] {
     std::vector<Screen> out = picture_screens();
+    for (Screen& one : protection_screens()) out.push_back(std::move(one));
+    for (Screen& one : booth_screens()) out.push_back(std::move(one));
+    for (Screen& one : gun_screens()) out.push_back(std::move(one));
+    for (Screen& one : cure_screens()) out.push_back(std::move(one));
     for (Screen& one : all()) out.push_back(std::move(one));
     const QStringList only =
         qEnvironmentVariable("JAMBLINE_WALK").split(QChar(','), Qt::SkipEmptyParts);

@@ -149,6 +149,12 @@ bool Shop::throw_dirt() {
   return refused_ == before;
 }
 
+void Shop::wait_min(double minutes) {
+  clock_.advance_ms(static_cast<std::int64_t>(minutes * 60'000));
+  emit program_->session().secondPassed();
+  settle(window());
+}
+
 bool Shop::day_after() {
   if (!is_day_after_) clock_.advance_ms(24 * hour_ms);
   is_day_after_ = true;

@@ -28,9 +28,10 @@ class Shop {
   bool put_on_tape(const QString& job);
   QString usual_car() const { return car_; }          // being looked over, most marks
   QString disputed_car() const { return disputed_; }  // or ""
-  bool throw_dirt();    // a cluster of nibs on the car on the tape, and every panel looked at
-  bool day_after();     // clocks that ran are asked about
-  bool undoable_act();  // one more act, so that the undo row shows
+  bool throw_dirt();  // a cluster of nibs on the car on the tape, and every panel looked at
+  bool day_after();   // clocks that ran are asked about
+  void wait_min(double minutes);  // the clock goes on
+  bool undoable_act();            // one more act, so that the undo row shows
 
  private:
   Shop() = default;

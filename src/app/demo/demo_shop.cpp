@@ -6,6 +6,7 @@
 #include <queue>
 #include <unistd.h>
 
+#include "app/demo/air.h"
 #include "app/demo/booths.h"
 #include "app/demo/hand.h"
 #include "app/demo/in_work.h"
@@ -28,6 +29,7 @@ constexpr std::uintmax_t room_bytes = 100U << 20U;
 constexpr std::string_view log_file = "log.db";
 constexpr std::size_t nobodys_car = SIZE_MAX;      // what is done to the booths
 constexpr std::size_t shop_itself = SIZE_MAX - 1;  // what is set when the camera comes
+constexpr std::size_t its_air = SIZE_MAX - 2;      // booths' facts, the register, products
 constexpr std::size_t burns_one_of = 404;
 constexpr std::size_t burns_which = 57;
 
@@ -43,6 +45,7 @@ struct Coming {
 struct Under {
   SeededRandom random;
   SeededRandom pictures;
+  SeededRandom air;
   Visit visit;
   std::size_t next = 0;
   JobId job;
@@ -67,11 +70,17 @@ class Maker {
     return stream(options_.seed, subject(number) + " story");
   }
   Under under_way(std::size_t number, const SeededRandom& random, Visit visit) const {
-    return {random, stream(options_.seed, subject(number) + " pictures"), std::move(visit), 0, {}};
+    return {random,
+            stream(options_.seed, subject(number) + " pictures"),
+            stream(options_.seed, subject(number) + " air"),
+            std::move(visit),
+            0,
+            {}};
   }
   std::string subject(std::size_t number) const {
     if (number == nobodys_car) return "booths";
     if (number == shop_itself) return "camera";
+    if (number == its_air) return "air";
     return number < delivered_ ? "delivered car " + std::to_string(number)
                                : "car in work " + std::to_string(number - delivered_);
   }
@@ -154,6 +163,7 @@ Status Maker::make() {
     SeededRandom random = stream(options_.seed, subject(number));
     Visit visit = car_in_work(i, options_.now.wall_ms, diary, crews_.front(), house_, random,
                               story_of(number), camera_comes_ms(options_, hand_.calendar()));
+    add_air(visit, options_.now.wall_ms, crews_.front(), house_, i);
     add_pictures(visit, options_, hand_.calendar(), crews_.front(), i);
     queue.push({visit.steps.front().at_ms, number});
     under.emplace(number, under_way(number, random, std::move(visit)));
@@ -163,6 +173,13 @@ Status Maker::make() {
   queue.push({booths.steps.front().at_ms, nobodys_car});
   under.emplace(nobodys_car, under_way(nobodys_car, stream(options_.seed, subject(nobodys_car)),
                                        std::move(booths)));
+  if (Visit air =
+          air_of_shop(hand_.calendar(), options_.now.wall_ms, crews_.front(), house_.booths);
+      !air.steps.empty()) {
+    queue.push({air.steps.front().at_ms, its_air});
+    under.emplace(its_air,
+                  under_way(its_air, stream(options_.seed, subject(its_air)), std::move(air)));
+  }
   if (Visit lists = shot_lists(options_, hand_.calendar(), crews_.front()); !lists.steps.empty()) {
     queue.push({lists.steps.front().at_ms, shop_itself});
     under.emplace(shop_itself, under_way(shop_itself, stream(options_.seed, subject(shop_itself)),
@@ -180,7 +197,7 @@ Status Maker::make() {
       continue;
     }
     Under& car = found->second;
-    JAMBLINE_TRY(hand_.act(car.visit.steps[car.next], car.job, car.random, car.pictures));
+    JAMBLINE_TRY(hand_.act(car.visit.steps[car.next], car.job, car.random, car.pictures, car.air));
     if (++car.next < car.visit.steps.size())
       queue.push({car.visit.steps[car.next].at_ms, number});
     else

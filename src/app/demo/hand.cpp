@@ -46,7 +46,8 @@ Result<std::vector<acts::Draft>> Hand::decide(const Commands& commands, const Pe
                           }};
   std::vector<acts::Draft> out;
   for (const auto& command : commands) {
-    JAMBLINE_ASSIGN(auto drafts, acts::decide(world, command, {person, random, at_ms}));
+    JAMBLINE_ASSIGN(auto drafts,
+                    acts::decide(world, command, {person, random, at_ms, moment(at_ms)}));
     for (auto& draft : drafts) out.push_back(std::move(draft));
   }
   return out;
@@ -88,7 +89,8 @@ Status Hand::write(const Sink& sink, const PersonId& person, const std::vector<a
   return {};
 }
 
-Status Hand::act(const Step& step, JobId& job, Random& random, SeededRandom& pictures) {
+Status Hand::act(const Step& step, JobId& job, Random& random, SeededRandom& pictures,
+                 SeededRandom& air) {
   static const folds::CarView not_open_yet;
   const auto known = cars_.find(job);
   const folds::CarView& view = known == cars_.end() ? not_open_yet : known->second.view;
@@ -97,6 +99,13 @@ Status Hand::act(const Step& step, JobId& job, Random& random, SeededRandom& pic
     JAMBLINE_ASSIGN(const auto drafts,
                     decide(commands, step.person, step.at_ms, nullptr, pictures));
     return write(sinks_.here, step.person, drafts, step.at_ms);
+  }
+  if (step.air) {
+    for (const auto& command : step.air(view, shop_view_, moment(step.at_ms))) {
+      JAMBLINE_ASSIGN(const auto drafts, decide({command}, step.person, step.at_ms, nullptr, air));
+      JAMBLINE_TRY(write(sinks_.here, step.person, drafts, step.at_ms));
+    }
+    return {};
   }
   const bool disagree = step.other && sinks_.other_device;
   const folds::CarView before = disagree ? view : folds::CarView{};

@@ -19,8 +19,9 @@ class Hand {
       : options_(options), sinks_(sinks), calendar_(options.now.wall_ms) {}
 
   // One action of `step`; `job` is zero before the car is opened and set by it.
-  // `pictures` is what picture steps are drawn from.
-  Status act(const Step& step, JobId& job, Random& random, SeededRandom& pictures);
+  // `pictures` is what picture steps are drawn from, `air` what ids of the air are.
+  Status act(const Step& step, JobId& job, Random& random, SeededRandom& pictures,
+             SeededRandom& air);
   Status act(const PersonId& person, std::int64_t at_ms, const acts::Command& command,
              Random& random);
 

@@ -27,6 +27,10 @@ using Crew = std::map<Who, PersonId>;
 using PictureAct = std::function<Result<Commands>(
     const folds::CarView& car, const folds::ShopView& shop, SeededRandom& random)>;
 
+// About the air of the shop or what is sprayed on a car; its randomness is of its own.
+using AirAct = std::function<Commands(const folds::CarView& car, const folds::ShopView& shop,
+                                      const Moment& now)>;
+
 struct Step {
   std::int64_t at_ms{};
   PersonId person;
@@ -35,6 +39,7 @@ struct Step {
   PersonId other_person = {};
   CarAct other = {};
   PictureAct picture = {};  // instead of `act`
+  AirAct air = {};          // instead of `act`
   std::optional<job::Stage> finishes = {};
 };
 

@@ -7,6 +7,7 @@
 #include <QQuickItem>
 
 #include "base/describe.h"
+#include "folds/booth_state.h"
 
 namespace jambline::app {
 
@@ -36,9 +37,17 @@ constexpr Stop stops[] = {
     {"wall", "Floor", "Wall"},
     {"look", "Floor", "Look"},
     {"compare", "Floor", "Compare"},
+    {"before-gun", "Floor", "BeforeGun"},
+    {"sprayed", "Floor", "Sprayed"},
+    {"cure", "Floor", "Cure"},
     {"open-a-car", "Floor", "OpenCar"},
     {"evidence", "Floor", "Evidence"},
     {"booth", "Booth", "None"},
+    {"booth-now", "Booth", "BoothNow"},
+    {"register", "Booth", "Register"},
+    {"protection", "Booth", "Protection"},
+    {"limits", "Booth", "Limits"},
+    {"exposure", "Booth", "Exposure"},
     {"record", "Record", "None"},
     {"dirt-over-time", "Record", "DirtOverTime"},
     {"clock-sheet", "Floor", "Car", Over::Clock},
@@ -102,7 +111,54 @@ void choose_picture(Program& program) {
   program.compare().open(program.look().picture());
 }
 
+bool did(Program& program, acts::Command command, const PersonId& by) {
+  bool good = false;
+  program.engine().post(std::move(command), by,
+                        [&](const Result<engine::Wrote>& wrote) { good = wrote.has_value(); });
+  program.engine().drain();
+  wait_ms(50);
+  return good;
+}
+
+// The air of a booth is left to clear: a car that is to be sprayed was, and the gun is down.
+void spray(Program& program, const folds::BoothView& booth) {
+  using job::GunItem;
+  const auto& snapshot = program.session().snapshot();
+  const auto& all = snapshot.shop->air.respirators;
+  const auto hood = std::find_if(all.begin(), all.end(), [](const auto& one) {
+    return one.said.kind == job::RespiratorKind::SuppliedHood && !one.said.retired;
+  });
+  const auto& cars = *snapshot.floor;
+  const auto car = std::find_if(cars.begin(), cars.end(), [](const auto& row) {
+    return row.next_stage == job::Stage::BeforeTheGun || row.next_stage == job::Stage::Spray;
+  });
+  const auto& people = snapshot.shop->people;
+  const auto painter = std::find_if(people.begin(), people.end(), [](const auto& one) {
+    return one.role == job::Role::Painter && !one.left;
+  });
+  if (hood == all.end() || car == cars.end() || painter == people.end()) return;
+  const PersonId who = painter->person;
+  acts::StartSpray start{car->job, booth.booth, hood->respirator, true, {}};
+  for (std::size_t i = 0; i < enum_words<GunItem>.size(); ++i) {
+    const auto item = static_cast<GunItem>(i);
+    if (job::is_of_now(item))
+      start.checks.push_back({item, job::CutAnswer::Yes, {}, {}});
+    else if (job::class_of(item) == job::CheckClass::Must)
+      start.checks.push_back({item, job::CutAnswer::No, job::GunReason::RecordNotHere, {}});
+  }
+  if (did(program, start, who)) did(program, acts::GunDown{booth.booth, {}}, who);
+}
+
+void show_booth(Program& program) {
+  const auto& booths = program.session().shop().booths;
+  if (booths.empty()) return;
+  const folds::BoothView booth = booths.front();
+  spray(program, booth);
+  program.clearance().open(QString::fromStdString(booth.booth.hex()));
+}
+
 bool prepare(Program& program) {
+  show_booth(program);
   const Subject subject = choose(program);
   if (!subject.person.isEmpty()) program.session().choosePerson(subject.person);
   if (subject.job.isEmpty()) return true;

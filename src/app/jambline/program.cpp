@@ -74,13 +74,32 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->inspect_ = std::make_unique<screens::InspectViewModel>(session);
   out->evidence_ = std::make_unique<screens::EvidenceViewModel>(session);
   out->booth_ = std::make_unique<screens::BoothViewModel>(session);
+  out->booth_facts_ = std::make_unique<screens::BoothFactsViewModel>(session);
+  out->booth_reading_ = std::make_unique<screens::BoothReadingViewModel>(session);
+  out->knocks_ = device::make_knocks();
+  out->clearance_ = std::make_unique<screens::ClearanceViewModel>(session, *out->knocks_);
+  out->countdown_ = std::make_unique<screens::CountdownViewModel>(session, *out->knocks_);
+  out->register_ = std::make_unique<screens::RegisterViewModel>(session);
+  out->limits_ = std::make_unique<screens::LimitsViewModel>(session);
+  out->exposure_ = std::make_unique<screens::ExposureViewModel>(session);
+  out->aid_ = std::make_unique<screens::FirstAidViewModel>(session);
   out->parts_ = std::make_unique<screens::PartsViewModel>(session);
+  out->cure_work_ = std::make_unique<screens::CureWork>(session);
   out->work_ = std::make_unique<screens::CorrectionWork>(session);
+  out->work_->follow_cure(*out->cure_work_);
+  out->parts_->follow_cure(*out->cure_work_);
   out->plan_ = std::make_unique<screens::PlanViewModel>(session, *out->work_);
   out->walk_ = std::make_unique<screens::WalkViewModel>(session, *out->work_);
   out->car_->follow(*out->work_);
+  out->cure_ = std::make_unique<screens::CureViewModel>(session, *out->cure_work_);
+  out->bond_ = std::make_unique<screens::BondViewModel>(session);
+  out->products_ = std::make_unique<screens::ProductViewModel>(session);
   out->film_ = std::make_unique<screens::FilmViewModel>(session);
   out->before_cut_ = std::make_unique<screens::BeforeCutViewModel>(session);
+  out->before_gun_ = std::make_unique<screens::BeforeGunViewModel>(session);
+  out->sprayed_ = std::make_unique<screens::SprayedViewModel>(session);
+  out->countdown_->add([self](const screens::Session&) { return self->sprayed_->countdowns(); });
+  out->countdown_->add([self](const screens::Session&) { return self->cure_->countdowns(); });
   out->record_ = std::make_unique<screens::RecordViewModel>(session);
   out->dirt_ = std::make_unique<screens::DirtOverTimeViewModel>(session);
   out->time_line_ = std::make_unique<screens::TimeLineViewModel>(session);
@@ -142,11 +161,24 @@ bool Program::show() {
       {QStringLiteral("inspect"), QVariant::fromValue<QObject*>(inspect_.get())},
       {QStringLiteral("evidence"), QVariant::fromValue<QObject*>(evidence_.get())},
       {QStringLiteral("booth"), QVariant::fromValue<QObject*>(booth_.get())},
+      {QStringLiteral("boothFacts"), QVariant::fromValue<QObject*>(booth_facts_.get())},
+      {QStringLiteral("boothReading"), QVariant::fromValue<QObject*>(booth_reading_.get())},
+      {QStringLiteral("clearance"), QVariant::fromValue<QObject*>(clearance_.get())},
+      {QStringLiteral("countdown"), QVariant::fromValue<QObject*>(countdown_.get())},
+      {QStringLiteral("protection"), QVariant::fromValue<QObject*>(register_.get())},
+      {QStringLiteral("limits"), QVariant::fromValue<QObject*>(limits_.get())},
+      {QStringLiteral("exposure"), QVariant::fromValue<QObject*>(exposure_.get())},
+      {QStringLiteral("aid"), QVariant::fromValue<QObject*>(aid_.get())},
       {QStringLiteral("parts"), QVariant::fromValue<QObject*>(parts_.get())},
       {QStringLiteral("plan"), QVariant::fromValue<QObject*>(plan_.get())},
       {QStringLiteral("walk"), QVariant::fromValue<QObject*>(walk_.get())},
+      {QStringLiteral("cure"), QVariant::fromValue<QObject*>(cure_.get())},
+      {QStringLiteral("bond"), QVariant::fromValue<QObject*>(bond_.get())},
+      {QStringLiteral("products"), QVariant::fromValue<QObject*>(products_.get())},
       {QStringLiteral("film"), QVariant::fromValue<QObject*>(film_.get())},
       {QStringLiteral("beforeCut"), QVariant::fromValue<QObject*>(before_cut_.get())},
+      {QStringLiteral("beforeGun"), QVariant::fromValue<QObject*>(before_gun_.get())},
+      {QStringLiteral("sprayed"), QVariant::fromValue<QObject*>(sprayed_.get())},
       {QStringLiteral("record"), QVariant::fromValue<QObject*>(record_.get())},
       {QStringLiteral("dirt"), QVariant::fromValue<QObject*>(dirt_.get())},
       {QStringLiteral("wall"), QVariant::fromValue<QObject*>(wall_.get())},

@@ -13,21 +13,33 @@
 #include <vector>
 
 #include "app/jambline/options.h"
+#include "device/knocks.h"
 #include "engine/engine.h"
 #include "screens/before_cut_view_model.h"
+#include "screens/before_gun_view_model.h"
+#include "screens/bond_view_model.h"
+#include "screens/booth_facts_view_model.h"
+#include "screens/booth_reading_view_model.h"
 #include "screens/booth_view_model.h"
 #include "screens/car_view_model.h"
+#include "screens/clearance_view_model.h"
 #include "screens/clock_view_model.h"
 #include "screens/compare_view_model.h"
 #include "screens/correction_work.h"
+#include "screens/countdown_view_model.h"
+#include "screens/cure_view_model.h"
+#include "screens/cure_work.h"
 #include "screens/demo_view_model.h"
 #include "screens/dirt_over_time_view_model.h"
 #include "screens/evidence_view_model.h"
+#include "screens/exposure_view_model.h"
 #include "screens/film_view_model.h"
+#include "screens/first_aid_view_model.h"
 #include "screens/floor_view_model.h"
 #include "screens/forgotten_clock_view_model.h"
 #include "screens/inspect_view_model.h"
 #include "screens/leftovers_view_model.h"
+#include "screens/limits_view_model.h"
 #include "screens/look_view_model.h"
 #include "screens/open_car_view_model.h"
 #include "screens/parts_view_model.h"
@@ -35,7 +47,9 @@
 #include "screens/picture_store.h"
 #include "screens/pin_view_model.h"
 #include "screens/plan_view_model.h"
+#include "screens/product_view_model.h"
 #include "screens/record_view_model.h"
+#include "screens/register_view_model.h"
 #include "screens/session.h"
 #include "screens/settings_view_model.h"
 #include "screens/shell_view_model.h"
@@ -44,6 +58,7 @@
 #include "screens/shot_list_view_model.h"
 #include "screens/shot_view_model.h"
 #include "screens/shots_view_model.h"
+#include "screens/sprayed_view_model.h"
 #include "screens/time_line_view_model.h"
 #include "screens/vin_scan_view_model.h"
 #include "screens/walk_view_model.h"
@@ -66,12 +81,20 @@ class Program {
   screens::InspectViewModel& inspect() { return *inspect_; }
   screens::EvidenceViewModel& evidence() { return *evidence_; }
   screens::FilmViewModel& film() { return *film_; }
+  screens::ClearanceViewModel& clearance() { return *clearance_; }
   screens::LookViewModel& look() { return *look_; }
   screens::WallViewModel& wall() { return *wall_; }
   screens::ShotViewModel& shot() { return *shot_; }
   screens::ShotsViewModel& shots() { return *shots_; }
   screens::CompareViewModel& compare() { return *compare_; }
   screens::PictureIntake& intake() { return *intake_; }
+  screens::BeforeGunViewModel& before_gun() { return *before_gun_; }
+  screens::SprayedViewModel& sprayed() { return *sprayed_; }
+  screens::RegisterViewModel& protection() { return *register_; }
+  screens::ExposureViewModel& exposure() { return *exposure_; }
+  screens::CureViewModel& cure() { return *cure_; }
+  screens::BondViewModel& bond() { return *bond_; }
+  screens::ProductViewModel& products() { return *products_; }
   screens::SettingsViewModel& settings() { return *settings_; }
   engine::Engine& engine() { return *engine_; }
 
@@ -95,16 +118,31 @@ class Program {
   std::unique_ptr<screens::ShopFolderViewModel> shop_folder_;
   std::unique_ptr<screens::DemoViewModel> demo_;
   std::unique_ptr<screens::OpenCarViewModel> open_car_;
+  std::unique_ptr<screens::CureWork> cure_work_;
   std::unique_ptr<screens::CorrectionWork> work_;
   std::unique_ptr<screens::CarViewModel> car_;
   std::unique_ptr<screens::InspectViewModel> inspect_;
   std::unique_ptr<screens::EvidenceViewModel> evidence_;
   std::unique_ptr<screens::BoothViewModel> booth_;
+  std::unique_ptr<screens::BoothFactsViewModel> booth_facts_;
+  std::unique_ptr<screens::BoothReadingViewModel> booth_reading_;
+  std::unique_ptr<device::Knocks> knocks_;
+  std::unique_ptr<screens::ClearanceViewModel> clearance_;
+  std::unique_ptr<screens::CountdownViewModel> countdown_;
+  std::unique_ptr<screens::RegisterViewModel> register_;
+  std::unique_ptr<screens::LimitsViewModel> limits_;
+  std::unique_ptr<screens::ExposureViewModel> exposure_;
+  std::unique_ptr<screens::FirstAidViewModel> aid_;
   std::unique_ptr<screens::PartsViewModel> parts_;
   std::unique_ptr<screens::PlanViewModel> plan_;
   std::unique_ptr<screens::WalkViewModel> walk_;
+  std::unique_ptr<screens::CureViewModel> cure_;
+  std::unique_ptr<screens::BondViewModel> bond_;
+  std::unique_ptr<screens::ProductViewModel> products_;
   std::unique_ptr<screens::FilmViewModel> film_;
   std::unique_ptr<screens::BeforeCutViewModel> before_cut_;
+  std::unique_ptr<screens::BeforeGunViewModel> before_gun_;
+  std::unique_ptr<screens::SprayedViewModel> sprayed_;
   std::unique_ptr<screens::RecordViewModel> record_;
   std::unique_ptr<screens::DirtOverTimeViewModel> dirt_;
   std::unique_ptr<screens::TimeLineViewModel> time_line_;

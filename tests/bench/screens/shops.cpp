@@ -11,16 +11,11 @@
 #include "log/shop_folder.h"
 #include "seal/membership.h"
 #include "tests/bench/figures.h"
+#include "tests/bench/no_ballast.h"
 
 namespace jambline::bench {
 
 namespace {
-log::OpenOptions no_ballast() {
-  log::OpenOptions options;
-  options.ballast_bytes = 0;
-  return options;
-}
-
 demo::DemoOptions demo_of(ShopSize size, std::uint64_t seed) {
   demo::DemoOptions options;
   options.seed = seed;

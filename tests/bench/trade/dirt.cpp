@@ -30,13 +30,6 @@ trade::DirtPanel hood_with(std::size_t marks) {
   return out;
 }
 
-double median_ms(const std::function<void()>& work) {
-  std::vector<double> rounds;
-  work();
-  for (int round = 0; round < 7; ++round) rounds.push_back(1000 * seconds(work));
-  return median(rounds);
-}
-
 bool spatstat_is_there() {
   return std::system("Rscript -e 'suppressMessages(library(spatstat.explore))' > /dev/null 2>&1") ==
          0;

@@ -33,12 +33,6 @@ void must_answer(const trade::ReadyBy& in) {
   }
 }
 
-double median_ms(const std::function<void()>& work) {
-  std::vector<double> rounds;
-  for (int round = 0; round < 7; ++round) rounds.push_back(1000 * seconds(work));
-  return median(rounds);
-}
-
 void bench_forecast() {
   figure("forecast_14_ms", median_ms([] {
            for (std::uint64_t car = 1; car <= 14; ++car) must_answer(car_of(16, 10000, car));

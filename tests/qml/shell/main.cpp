@@ -8,10 +8,20 @@
 #include <optional>
 
 #include "engine/engine.h"
+#include "screens/bond_view_model.h"
+#include "screens/booth_facts_view_model.h"
+#include "screens/booth_reading_view_model.h"
 #include "screens/booth_view_model.h"
+#include "screens/clearance_view_model.h"
+#include "screens/cure_view_model.h"
 #include "screens/demo_view_model.h"
+#include "screens/exposure_view_model.h"
+#include "screens/first_aid_view_model.h"
 #include "screens/forgotten_clock_view_model.h"
+#include "screens/limits_view_model.h"
 #include "screens/pin_view_model.h"
+#include "screens/product_view_model.h"
+#include "screens/register_view_model.h"
 #include "screens/shop_folder_view_model.h"
 #include "screens/shop_view_model.h"
 #include "screens/shot_list_view_model.h"
@@ -37,6 +47,16 @@ class Shop : public QObject {
   Q_PROPERTY(jambline::screens::ShotListViewModel* shots READ shots NOTIFY opened)
   Q_PROPERTY(jambline::screens::DemoViewModel* demo READ demo NOTIFY opened)
   Q_PROPERTY(jambline::screens::BoothViewModel* booth READ booth NOTIFY opened)
+  Q_PROPERTY(jambline::screens::BoothFactsViewModel* boothFacts READ boothFacts NOTIFY opened)
+  Q_PROPERTY(jambline::screens::BoothReadingViewModel* boothReading READ boothReading NOTIFY opened)
+  Q_PROPERTY(jambline::screens::ClearanceViewModel* clearance READ clearance NOTIFY opened)
+  Q_PROPERTY(jambline::screens::RegisterViewModel* protection READ protection NOTIFY opened)
+  Q_PROPERTY(jambline::screens::LimitsViewModel* limits READ limits NOTIFY opened)
+  Q_PROPERTY(jambline::screens::ExposureViewModel* exposure READ exposure NOTIFY opened)
+  Q_PROPERTY(jambline::screens::FirstAidViewModel* aid READ aid NOTIFY opened)
+  Q_PROPERTY(jambline::screens::CureViewModel* cure READ cure NOTIFY opened)
+  Q_PROPERTY(jambline::screens::BondViewModel* bond READ bond NOTIFY opened)
+  Q_PROPERTY(jambline::screens::ProductViewModel* products READ products NOTIFY opened)
   Q_PROPERTY(QString chosen READ chosen)
   Q_PROPERTY(int running READ running)
  public:
@@ -47,6 +67,16 @@ class Shop : public QObject {
   screens::ShotListViewModel* shots() const { return shots_.get(); }
   screens::DemoViewModel* demo() const { return demo_.get(); }
   screens::BoothViewModel* booth() const { return booth_.get(); }
+  screens::BoothFactsViewModel* boothFacts() const { return booth_facts_.get(); }
+  screens::BoothReadingViewModel* boothReading() const { return booth_reading_.get(); }
+  screens::ClearanceViewModel* clearance() const { return clearance_.get(); }
+  screens::RegisterViewModel* protection() const { return register_.get(); }
+  screens::LimitsViewModel* limits() const { return limits_.get(); }
+  screens::ExposureViewModel* exposure() const { return exposure_.get(); }
+  screens::FirstAidViewModel* aid() const { return aid_.get(); }
+  screens::CureViewModel* cure() const { return cure_.get(); }
+  screens::BondViewModel* bond() const { return bond_.get(); }
+  screens::ProductViewModel* products() const { return products_.get(); }
   QString chosen() const { return session_->personName(); }
   int running() const {
     return static_cast<int>(engine_->snapshot()->floor->front().running.size());
@@ -54,6 +84,17 @@ class Shop : public QObject {
 
   // Mara, a manager, is chosen. Ivo's clock runs since the day before.
   Q_INVOKABLE void open() {
+    products_.reset();
+    bond_.reset();
+    cure_.reset();
+    cure_work_.reset();
+    register_.reset();
+    limits_.reset();
+    exposure_.reset();
+    aid_.reset();
+    clearance_.reset();
+    booth_reading_.reset();
+    booth_facts_.reset();
     booth_.reset();
     demo_.reset();
     shop_folder_.reset();
@@ -88,15 +129,28 @@ class Shop : public QObject {
     be(QStringLiteral("Mara"));
     pin_ = std::make_unique<screens::PinViewModel>(*session_);
     booth_ = std::make_unique<screens::BoothViewModel>(*session_);
+    booth_facts_ = std::make_unique<screens::BoothFactsViewModel>(*session_);
+    booth_reading_ = std::make_unique<screens::BoothReadingViewModel>(*session_);
+    clearance_ = std::make_unique<screens::ClearanceViewModel>(*session_, no_sound_);
+    register_ = std::make_unique<screens::RegisterViewModel>(*session_);
+    limits_ = std::make_unique<screens::LimitsViewModel>(*session_);
+    exposure_ = std::make_unique<screens::ExposureViewModel>(*session_);
+    aid_ = std::make_unique<screens::FirstAidViewModel>(*session_);
     forgotten_ = std::make_unique<screens::ForgottenClockViewModel>(*session_);
+    cure_work_ = std::make_unique<screens::CureWork>(*session_);
+    cure_ = std::make_unique<screens::CureViewModel>(*session_, *cure_work_);
+    bond_ = std::make_unique<screens::BondViewModel>(*session_);
+    products_ = std::make_unique<screens::ProductViewModel>(*session_);
     shop_ = std::make_unique<screens::ShopViewModel>(*session_);
     shop_folder_ = std::make_unique<screens::ShopFolderViewModel>(*session_, folder_->path());
     shots_ = std::make_unique<screens::ShotListViewModel>(*session_);
     demo_ =
         std::make_unique<screens::DemoViewModel>(false, QStringLiteral("/bin/true"), QStringList());
-    for (QObject* one : std::initializer_list<QObject*>{pin_.get(), forgotten_.get(), shop_.get(),
-                                                        shop_folder_.get(), demo_.get(),
-                                                        booth_.get(), shots_.get()})
+    for (QObject* one : std::initializer_list<QObject*>{
+             register_.get(), limits_.get(), exposure_.get(), aid_.get(), pin_.get(),
+             forgotten_.get(), shop_.get(), shop_folder_.get(), demo_.get(), booth_.get(),
+             shots_.get(), cure_.get(), bond_.get(), products_.get(), booth_facts_.get(),
+             booth_reading_.get(), clearance_.get()})
       QQmlEngine::setObjectOwnership(one, QQmlEngine::CppOwnership);
     emit opened();
   }
@@ -105,6 +159,60 @@ class Shop : public QObject {
       engine_->drain();
       QCoreApplication::processEvents();
     }
+  }
+  // Somebody sprays in the first booth through a hood; the register is empty and passed over.
+  Q_INVOKABLE void spray(const QString& name) {
+    using job::GunItem;
+    act(acts::SetRespirator{{},
+                            {"hood 7", job::RespiratorKind::SuppliedHood, trade::FactorScheme::Us,
+                             25, "29 CFR 1910.134", 2006, "", false}});
+    const auto snapshot = engine_->snapshot();
+    acts::StartSpray start{snapshot->floor->front().job,
+                           snapshot->shop->booths.front().booth,
+                           snapshot->shop->air.respirators.front().respirator,
+                           true,
+                           {}};
+    for (std::size_t i = 0; i < enum_words<GunItem>.size(); ++i) {
+      const auto item = static_cast<GunItem>(i);
+      if (job::is_of_now(item))
+        start.checks.push_back({item, job::CutAnswer::Yes, {}, {}});
+      else if (job::class_of(item) == job::CheckClass::Must)
+        start.checks.push_back({item, job::CutAnswer::No, job::GunReason::RecordNotHere, {}});
+    }
+    act(start, name);
+    clearance_->open(booth_->firstBooth());
+    settle();
+  }
+  // The hood was coated just now; a urethane is in the shop. The car is on the tape.
+  Q_INVOKABLE void coat() {
+    job::Product clear;
+    clear.product_name = "clear A";
+    clear.kind = job::ProductKind::Clear;
+    clear.steps = {{trade::CureMilestone::PullTape, {{20, 60}, {60, 15}}},
+                   {trade::CureMilestone::SandFrom, {{20, 120}, {60, 30}}}};
+    act(acts::SetProduct{{}, clear});
+    job::Product urethane;
+    urethane.product_name = "urethane A";
+    urethane.kind = job::ProductKind::GlassUrethane;
+    urethane.cure = trade::CureKind::MoistureCure;
+    urethane.drive_away = {{"two bags", {{5, 30, 480}}}, {"no bag", {{5, 30, 240}}}};
+    act(acts::SetProduct{{}, urethane});
+    const JobId job = engine_->snapshot()->floor->front().job;
+    session_->openCar(QString::fromStdString(job.hex()));
+    settle();
+    act(acts::MixProduct{job, engine_->snapshot()->shop->air.products.front().product, "77"});
+    act(acts::SayCoats{job,
+                       engine_->snapshot()->car->air.mixes.front().mix,
+                       {job::Panel::Hood},
+                       2,
+                       {8},
+                       "1.3 mm"});
+    settle();
+  }
+  Q_INVOKABLE void later(double seconds) {
+    clock_.advance_ms(static_cast<std::int64_t>(seconds * 1000));
+    for (int i = 0; i < 30; ++i) emit session_->secondPassed();
+    settle();
   }
   Q_INVOKABLE void be(const QString& name) {
     session_->choosePerson(QString::fromStdString(person(name).hex()));
@@ -124,28 +232,43 @@ class Shop : public QObject {
       if (one.name == name.toStdString()) return one.person;
     return {};
   }
-  engine::Wrote act(acts::Command command) {
+  struct NoSound final : device::Knocks {
+    bool answers() const override { return false; }
+    void knock() override {}
+  };
+  engine::Wrote act(acts::Command command, const QString& by = QStringLiteral("Mara")) {
     std::optional<engine::Wrote> out;
-    engine_->post(std::move(command), person(QStringLiteral("Mara")),
-                  [&](Result<engine::Wrote> wrote) {
-                    if (!wrote) qFatal("an act was refused");
-                    out = *wrote;
-                  });
+    engine_->post(std::move(command), person(by), [&](Result<engine::Wrote> wrote) {
+      if (!wrote) qFatal("an act was refused");
+      out = *wrote;
+    });
     engine_->drain();
     return *out;
   }
 
   std::optional<QTemporaryDir> folder_;
   FakeClock clock_;
+  NoSound no_sound_;
   std::unique_ptr<Session> session_;
   std::unique_ptr<engine::Engine> engine_;  // stops before the session that it publishes to goes
   std::unique_ptr<screens::PinViewModel> pin_;
+  std::unique_ptr<screens::RegisterViewModel> register_;
+  std::unique_ptr<screens::LimitsViewModel> limits_;
+  std::unique_ptr<screens::ExposureViewModel> exposure_;
+  std::unique_ptr<screens::FirstAidViewModel> aid_;
   std::unique_ptr<screens::ForgottenClockViewModel> forgotten_;
   std::unique_ptr<screens::ShopViewModel> shop_;
   std::unique_ptr<screens::ShopFolderViewModel> shop_folder_;
   std::unique_ptr<screens::ShotListViewModel> shots_;
+  std::unique_ptr<screens::CureWork> cure_work_;
+  std::unique_ptr<screens::CureViewModel> cure_;
+  std::unique_ptr<screens::BondViewModel> bond_;
+  std::unique_ptr<screens::ProductViewModel> products_;
   std::unique_ptr<screens::DemoViewModel> demo_;
   std::unique_ptr<screens::BoothViewModel> booth_;
+  std::unique_ptr<screens::BoothFactsViewModel> booth_facts_;
+  std::unique_ptr<screens::BoothReadingViewModel> booth_reading_;
+  std::unique_ptr<screens::ClearanceViewModel> clearance_;
 };
 
 class Setup : public QObject {

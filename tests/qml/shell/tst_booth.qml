@@ -18,6 +18,8 @@ Item {
             width: 412
             height: 892
             booth: Shop.booth
+            facts: Shop.boothFacts
+            reading: Shop.boothReading
         }
     }
 
@@ -68,6 +70,30 @@ Item {
             verify(findChild(page, "filtersOut").visible);
             tap("filtersOut");
             verify(!findChild(page, "filtersOut").visible);
+        }
+        function test_aSmokeTestIsTypedOnTheKeysAndTheBoothCountsByIt() {
+            nameOne();
+            compare(findChild(page, "boothMain").text, "Log a smoke test");
+            tap("boothMain");
+            for (const key of ["key_5", "key_0", "key_0"])
+                tap(key);
+            tap("readingKeep");
+            tap("boothNumbers");
+            compare(findChild(page, "boothSmoke").value, "5:00");
+            compare(findChild(page, "boothMain").text, "Log a reading");
+        }
+        function test_whatIsKnownOfABoothIsTypedOnce() {
+            nameOne();
+            tap("boothTape");
+            tap("boothFacts");
+            findChild(page, "fact_wanted_m_s").edited("100");
+            findChild(page, "factsKeep").press();  // it lies below
+            compare(findChild(page, "fact_wanted_from").wrong, "Say who requires it: a number of nobody is no requirement.");
+            findChild(page, "fact_wanted_from").edited("its maker");
+            wait(260);
+            findChild(page, "factsKeep").press();
+            Shop.settle();
+            compare(findChild(page, "boothMain").text, "Log a smoke test");
         }
         function test_aTimeToComeIsRefusedInWords() {
             nameOne();

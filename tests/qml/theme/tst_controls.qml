@@ -220,6 +220,19 @@ Item {
             compare(told, "1.308 3.157 4.601 1.699");
         }
 
+        function test_the_key_pad_puts_the_point_of_hundredths_and_the_colon() {
+            const pad = make(padMade);
+            pad.digits = 4;
+            pad.kind = KeyPad.Hundredths;
+            for (const key of ["key_5", "key_0"])
+                mouseClick(findChild(pad, key));
+            compare(pad.shown, "0.50");
+            pad.kind = KeyPad.Clock;
+            compare(pad.shown, "0:50");
+            mouseClick(findChild(pad, "key_0"));
+            compare(pad.shown, "5:00");
+            compare(pad.value, 500);
+        }
         function test_the_key_pad_puts_the_point_and_goes_on() {
             const pad = make(padMade);
             watch(pad, "complete");

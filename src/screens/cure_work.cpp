@@ -1,0 +1,60 @@
+#include "screens/cure_work.h"
+
+namespace jambline::screens {
+
+namespace {
+constexpr int seconds_between = 30;
+}
+
+CureWork::CureWork(Session& session, QObject* parent) : QObject(parent), session_(session) {
+  connect(&session, &Session::snapshotChanged, this, &CureWork::follow);
+  connect(&session, &Session::secondPassed, this, &CureWork::second_passed);
+  follow();
+}
+
+void CureWork::follow() {
+  const auto car = session_.car() ? session_.snapshot().car : nullptr;
+  const auto shop = session_.snapshot().shop;
+  const std::optional<JobId> job = car ? std::optional(car->job) : std::nullopt;
+  if (car == car_ && shop == shop_) return;
+  if (job != job_) clocks_ = std::make_shared<const Clocks>();
+  job_ = job;
+  car_ = car;
+  shop_ = shop;
+  work_out();
+}
+
+void CureWork::second_passed() {
+  if (++seconds_ % seconds_between == 0) work_out();
+}
+
+void CureWork::work_out() {
+  const std::uint64_t number = ++asked_;
+  const Moment now = session_.now();
+  do_not_drive_ = car_ ? folds::do_not_drive(*car_, *shop_, now) : std::nullopt;
+  if (!car_ || (car_->air.mixes.empty() && car_->air.bonds.empty())) {
+    waiting_ = false;
+    auto none = std::make_shared<Clocks>();
+    none->at = now;
+    clocks_ = none;
+    emit changed();
+    return;
+  }
+  waiting_ = true;
+  emit changed();
+  session_.calculate(this,
+                     [this, number, now, car = car_, shop = shop_]() -> std::function<void()> {
+                       auto out = std::make_shared<Clocks>();
+                       out->cures = folds::cure_of_car(*car, *shop, now);
+                       out->bonds = folds::bonds_of_car(*car, *shop, now);
+                       out->at = now;
+                       return [this, number, out] {
+                         if (number != asked_) return;
+                         waiting_ = false;
+                         clocks_ = out;
+                         emit changed();
+                       };
+                     });
+}
+
+}  // namespace jambline::screens
