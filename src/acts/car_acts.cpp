@@ -60,10 +60,18 @@ std::optional<T> unless(const T& value, const T& usual) {
   return value == usual ? std::nullopt : std::optional(value);
 }
 
+// Anybody asks; a manager answers.
+Status may_answer(const Scene& scene, job::Approval approval, const char* operation) {
+  const bool answer = approval == job::Approval::Given || approval == job::Approval::Refused;
+  if (answer && !scene.is_manager()) return fail(Code::NotAllowed, operation, "approval");
+  return {};
+}
+
 // Work that is not first-time work says why.
 Result<entries::OperationPlanned> planned_entry(const Scene& scene, const PlannedOperation& planned,
                                                 const char* operation) {
   JAMBLINE_TRY(estimate_fits(planned.estimate_min, operation));
+  JAMBLINE_TRY(may_answer(scene, planned.approval, operation));
   if (planned.title.size() > most_title_bytes) return fail(Code::TooLarge, operation, "title");
   std::string why = planned.why;
   if (planned.work == job::WorkKind::Supplement || planned.work == job::WorkKind::Redo) {
@@ -174,6 +182,7 @@ Drafts decide_one(const Scene& scene, const PlanOperation& command) {
 Drafts decide_one(const Scene& scene, const AnswerSupplement& command) {
   const char* const doing = "answer a supplement";
   JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, doing));
+  JAMBLINE_TRY(may_answer(scene, command.approval, doing));
   const auto* operation = car->find(command.operation);
   if (!operation) return fail(Code::Unknown, doing, "operation");
   if (operation->approval == command.approval)

@@ -6,6 +6,7 @@ namespace {
 struct Found {
   const folds::ReleaseView* release;
   std::string subject;
+  std::optional<job::Panel> panel = {};  // none: the whole car
 };
 
 Result<Found> find_release(const folds::CarView& car, const ReleaseId& release,
@@ -14,7 +15,7 @@ Result<Found> find_release(const folds::CarView& car, const ReleaseId& release,
     return Found{&car.car_release, car.plate};
   for (const auto& panel : car.panels)
     if (panel.release.state != folds::ReleaseState::None && panel.release.release == release)
-      return Found{&panel.release, std::string(word_of(panel.plan.panel))};
+      return Found{&panel.release, std::string(word_of(panel.plan.panel)), panel.plan.panel};
   return fail(Code::Unknown, operation, "release");
 }
 
@@ -73,10 +74,17 @@ Drafts decide_one(const Scene& scene, const SettleRelease& command) {
   if (has_it && !found.release->disputed) return fail(Code::AlreadyDone, operation, found.subject);
   const auto* taker = scene.world.shop.find(command.taker);
   if (!taker || taker->left) return fail(Code::Unknown, operation, "person");
+  const folds::ReleaseView& known = *found.release;
+  if (known.offer_heads.size() < 2)
+    return std::vector<Draft>{
+        {command.job, entries::ReleaseAnswered{
+                          command.release, true, "", known.answer_heads, {}, command.taker}}};
+  // Two offers stand: one takes their place, and is taken.
+  const auto anew = scene.context.random.make<ReleaseId>();
   return std::vector<Draft>{
       {command.job,
-       entries::ReleaseAnswered{
-           command.release, true, "", found.release->answer_heads, {}, command.taker}}};
+       entries::ReleaseOffered{anew, found.panel, known.to, known.rack, known.offer_heads}},
+      {command.job, entries::ReleaseAnswered{anew, true, "", {}, {}, command.taker}}};
 }
 
 }  // namespace jambline::acts

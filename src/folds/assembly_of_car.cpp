@@ -249,9 +249,40 @@ std::vector<StepOfCar> steps_of_car(const CarView& car, const ShopView& shop, co
   return Steps(car, shop, now).all();
 }
 
+std::vector<StepOfCar> in_order(std::vector<StepOfCar> steps, const ShopView& shop) {
+  std::stable_sort(steps.begin(), steps.end(), [](const auto& a, const auto& b) {
+    return std::pair(a.step == Step::Delivery, a.step) <
+           std::pair(b.step == Step::Delivery, b.step);
+  });
+  std::vector<StepOfCar> out;
+  while (!steps.empty()) {
+    // Rules that go in a circle hold nobody up here.
+    auto next = steps.begin();
+    for (auto one = steps.begin(); one != steps.end(); ++one) {
+      const bool waits =
+          std::any_of(shop.rules.begin(), shop.rules.end(), [&](const RuleView& rule) {
+            return !rule.said.retired && rule.said.after == one->step &&
+                   std::any_of(steps.begin(), steps.end(), [&](const StepOfCar& other) {
+                     return other.step == rule.said.before;
+                   });
+          });
+      if (waits) continue;
+      next = one;
+      break;
+    }
+    out.push_back(*next);
+    steps.erase(next);
+  }
+  return out;
+}
+
 std::vector<RuleInTheWay> in_the_way(const CarView& car, const ShopView& shop, job::Step step,
                                      const Moment& now) {
-  const auto steps = steps_of_car(car, shop, now);
+  return in_the_way(steps_of_car(car, shop, now), shop, step);
+}
+
+std::vector<RuleInTheWay> in_the_way(const std::vector<StepOfCar>& steps, const ShopView& shop,
+                                     job::Step step) {
   std::vector<RuleInTheWay> out;
   for (const auto& rule : shop.rules) {
     if (rule.said.retired || rule.said.after != step) continue;

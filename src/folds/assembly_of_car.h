@@ -27,6 +27,9 @@ struct StepOfCar {
 };
 std::vector<StepOfCar> steps_of_car(const CarView& car, const ShopView& shop, const Moment& now);
 
+// As they are done: what comes before something by a rule stands before it; the delivery last.
+std::vector<StepOfCar> in_order(std::vector<StepOfCar> steps, const ShopView& shop);
+
 struct RuleInTheWay {
   RuleId rule;
   job::AssemblyRule said;
@@ -35,5 +38,7 @@ struct RuleInTheWay {
 // The rules whose first step is not done, the strictest first.
 std::vector<RuleInTheWay> in_the_way(const CarView& car, const ShopView& shop, job::Step step,
                                      const Moment& now);
+std::vector<RuleInTheWay> in_the_way(const std::vector<StepOfCar>& steps, const ShopView& shop,
+                                     job::Step step);
 
 }  // namespace jambline::folds

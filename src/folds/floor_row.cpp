@@ -49,6 +49,22 @@ std::vector<HoldView> holds_of(const CarView& car) {
       out.push_back({job::WaitReason::Approval, operation.title, operation.stage, {}});
   return out;
 }
+PartAt part_at(const ReleaseView& release) {
+  return {{},         false,        release.state,   release.giver,   release.taker,
+          release.to, release.rack, release.wall_ms, release.disputed};
+}
+
+std::vector<PartAt> parts_of(const CarView& car) {
+  std::vector<PartAt> out;
+  for (const auto& panel : car.panels) {
+    if (panel.plan.on_car && panel.release.state == ReleaseState::None) continue;
+    out.push_back(part_at(panel.release));
+    out.back().panel = panel.plan.panel;
+    out.back().clean = panel.verdict == job::Verdict::Clean && !panel.disputed;
+  }
+  if (car.car_release.state != ReleaseState::None) out.push_back(part_at(car.car_release));
+  return out;
+}
 }  // namespace
 
 FloorRow floor_row(const CarView& car) {
@@ -85,6 +101,7 @@ FloorRow floor_row(const CarView& car) {
   if (car.delivered_ms) return row;
   row.seen = car.seen;
   row.holds = holds_of(car);
+  row.parts = parts_of(car);
   row.glass = glass_of(car.air);
   return row;
 }

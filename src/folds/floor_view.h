@@ -28,6 +28,32 @@ struct HoldView {
   friend bool operator==(const HoldView&, const HoldView&) = default;
 };
 
+// Where a part of a car in work is; no panel: the car as a whole.
+struct PartAt {
+  std::optional<job::Panel> panel = {};
+  bool clean = false;
+  ReleaseState state{};
+  PersonId giver;
+  std::optional<PersonId> taker = {};
+  std::optional<job::Role> to = {};
+  std::optional<RackId> rack = {};
+  std::int64_t wall_ms{};
+  bool disputed = false;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "panel"}, self.panel);
+    visit(Field{.name = "clean"}, self.clean);
+    visit(Field{.name = "state"}, self.state);
+    visit(Field{.name = "giver"}, self.giver);
+    visit(Field{.name = "taker"}, self.taker);
+    visit(Field{.name = "to"}, self.to);
+    visit(Field{.name = "rack"}, self.rack);
+    visit(Field{.name = "wall_ms", .unit = "ms"}, self.wall_ms);
+    visit(Field{.name = "disputed"}, self.disputed);
+  }
+  friend bool operator==(const PartAt&, const PartAt&) = default;
+};
+
 struct FloorRow {
   JobId job;
   std::string plate;
@@ -50,6 +76,7 @@ struct FloorRow {
   std::vector<OperationView> operations;
   std::vector<SeenView> seen;   // of a car in work
   std::vector<HoldView> holds;  // of a car in work
+  std::vector<PartAt> parts;    // of a car in work: what is loose, and what was handed on
   std::vector<SetGlass> glass;  // of a car in work
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
@@ -74,6 +101,7 @@ struct FloorRow {
     visit(Field{.name = "operations"}, self.operations);
     visit(Field{.name = "seen"}, self.seen);
     visit(Field{.name = "holds"}, self.holds);
+    visit(Field{.name = "parts"}, self.parts);
     visit(Field{.name = "glass"}, self.glass);
   }
   friend bool operator==(const FloorRow&, const FloorRow&) = default;

@@ -181,10 +181,26 @@ ReleaseView JobFold::release_view(const Offers& offers, const Answers& all_answe
       out.picture = answer.value.picture;
       out.wall_ms = answer.wall_ms;
       out.disputed = out.disputed || answers.size() > 1;
-      if (answers.size() > 1)
-        for (const auto* one : answers)
-          if (one->value.taken) out.takers.push_back(one->value.taker.value_or(one->person));
     }
+  }
+  if (out.disputed) out.takers = takers_of(heads, all_answers);
+  return out;
+}
+
+// Who says that he has it: whoever took it, and of an offer that nobody took the giver.
+std::vector<PersonId> JobFold::takers_of(const Offers& offers, const Answers& all_answers) const {
+  std::vector<PersonId> out;
+  const auto say = [&](const PersonId& person) {
+    if (std::find(out.begin(), out.end(), person) == out.end()) out.push_back(person);
+  };
+  for (const auto* offer : offers) {
+    const auto answers = standing_heads(of_key(all_answers, offer->value.release), withdrawals_);
+    bool given_back = answers.empty();
+    for (const auto* one : answers) {
+      if (one->value.taken) say(one->value.taker.value_or(one->person));
+      given_back = given_back || !one->value.taken;
+    }
+    if (given_back) say(offer->person);
   }
   return out;
 }

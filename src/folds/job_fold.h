@@ -92,6 +92,7 @@ class JobFold {
   using Offers = std::vector<const Write<Offer>*>;
   using Answers = std::map<ReleaseId, std::vector<const Write<Answer>*>>;
   ReleaseView release_view(const Offers& offers, const Answers& answers) const;
+  std::vector<PersonId> takers_of(const Offers& offers, const Answers& answers) const;
   void view_panels(CarView& out) const;
   void view_correction(CarView& out) const;
   void view_pictures(CarView& out) const;

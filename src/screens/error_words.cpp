@@ -2,6 +2,7 @@
 
 #include "screens/correct_words.h"
 #include "screens/picture_error_words.h"
+#include "screens/visit_words.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -81,6 +82,7 @@ QString subject_of(const Error& error) {
   if (const auto panel = from_word<job::Panel>(error.subject))
     return words_of(*panel, job::BodyShape::FourDoorSedan);
   if (const auto stage = from_word<job::Stage>(error.subject)) return words_of(*stage);
+  if (const auto step = from_word<job::Step>(error.subject)) return words_of(*step);
   if (const auto item = from_word<job::CutItem>(error.subject)) return words_of(*item);
   if (const auto round = from_word<job::Round>(error.subject)) return words_of(*round);
   return text(called).section(QChar('/'), -1);  // of a path its last name
@@ -336,8 +338,9 @@ Lines lines_of_assembly(const Error& error) {
             QT_TRANSLATE_NOOP("errors", "Turn one of them round, or retire it.")};
   if (error.operation == "set a rule")
     return {QT_TRANSLATE_NOOP("errors", "This rule cannot be weakened: %1."), nothing,
-            QT_TRANSLATE_NOOP("errors", "It protects who drives the car, and is a manager's to add "
-                                        "to.")};
+            QT_TRANSLATE_NOOP("errors",
+                              "It protects who drives the car, and is a manager's to add "
+                              "to.")};
   if (error.arg("what") == "signature")
     return {QT_TRANSLATE_NOOP("errors", "Points are open that nobody signed for: %1."), nothing,
             QT_TRANSLATE_NOOP("errors", "Close them, or have the customer sign for them.")};
@@ -492,12 +495,23 @@ Lines lines_of(const Error& error) {
           QT_TRANSLATE_NOOP("errors", "Try it again.")};
 }
 
+// "hood fitted, then fender fitted, then hood fitted", in the words of people.
+QString circle_words(const QString& codes) {
+  QStringList out;
+  for (const QString& code : codes.split(QStringLiteral(", then "))) {
+    const auto step = from_word<job::Step>(code.toStdString());
+    out << (step ? words_of(*step) : code);
+  }
+  return out.join(tr(QT_TRANSLATE_NOOP("errors", ", then ")));
+}
+
 QString argument(const Error& error) {
   if (error.subject == "reading")
     return text(error.arg("value")) + QChar(' ') +
            (error.arg("unit") == "mil" ? tr(QT_TRANSLATE_NOOP("errors", "mil"))
                                        : tr(QT_TRANSLATE_NOOP("errors", "µm")));
-  for (const char* name : {"length", "place", "limit", "cycle"})
+  if (!error.arg("cycle").empty()) return circle_words(text(error.arg("cycle")));
+  for (const char* name : {"length", "place", "limit"})
     if (!error.arg(name).empty()) return text(error.arg(name));
   return {};
 }
