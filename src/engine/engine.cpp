@@ -119,7 +119,7 @@ class LocalEngine final : public Engine {
   }
 
   void worked(std::int64_t from_ms, std::int64_t to_ms,
-              std::function<void(Result<std::vector<folds::WorkedRow>>)> done) override {
+              std::function<void(Result<folds::Worked>)> done) override {
     work_->post(
         [this, from_ms, to_ms, done = std::move(done)] { done(floor_->worked(from_ms, to_ms)); });
   }

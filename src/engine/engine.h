@@ -113,9 +113,10 @@ class Engine {
   virtual void want_record() = 0;                    // publish all cars from now on
   virtual void want_lessons() = 0;  // publish what all cars teach from now on; taps go between
 
-  // Who worked on what in [from, to), of all cars. On the work lane, as is `done`.
+  // Who worked on what and what cars waited for in [from, to), by start. On the work lane, as is
+  // `done`.
   virtual void worked(std::int64_t from_ms, std::int64_t to_ms,
-                      std::function<void(Result<std::vector<folds::WorkedRow>>)> done) = 0;
+                      std::function<void(Result<folds::Worked>)> done) = 0;
 
   // Half-typed forms: kept at once in drafts.db, given back after a kill.
   virtual void keep_draft(const std::string& form, const std::string& json) = 0;  // "" forgets it

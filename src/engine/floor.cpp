@@ -148,15 +148,21 @@ Result<std::shared_ptr<const Rows>> Floor::all() {
   return all_list_ = std::make_shared<const Rows>(std::move(rows));
 }
 
-Result<std::vector<folds::WorkedRow>> Floor::worked(std::int64_t from_ms, std::int64_t to_ms) {
+Result<folds::Worked> Floor::worked(std::int64_t from_ms, std::int64_t to_ms) {
   if (shelf_) return shelf_->worked(from_ms, to_ms);
-  std::vector<folds::WorkedRow> out;
-  for (const auto& [job, spans] : worked_without_shelf_)
-    for (const auto& span : spans)
-      if (span.end_ms > from_ms && span.start_ms < to_ms) out.push_back(span);
-  std::sort(out.begin(), out.end(), [](const auto& a, const auto& b) {
+  folds::Worked out;
+  for (const auto& [job, of_car] : worked_without_shelf_) {
+    for (const auto& span : of_car.spans)
+      if (span.end_ms > from_ms && span.start_ms < to_ms) out.spans.push_back(span);
+    for (const auto& wait : of_car.waits)
+      if (wait.end_ms.value_or(INT64_MAX) > from_ms && wait.start_ms < to_ms)
+        out.waits.push_back(wait);
+  }
+  std::sort(out.spans.begin(), out.spans.end(), [](const auto& a, const auto& b) {
     return std::tie(a.start_ms, a.end_ms) < std::tie(b.start_ms, b.end_ms);
   });
+  std::sort(out.waits.begin(), out.waits.end(),
+            [](const auto& a, const auto& b) { return a.start_ms < b.start_ms; });
   return out;
 }
 

@@ -38,8 +38,8 @@ class Floor {
   Result<bool> take_lessons() { return lessons_.take_some(shelf_ ? &*shelf_ : nullptr); }
   std::shared_ptr<const std::vector<folds::Lesson>> lessons() { return lessons_.list(); }
 
-  // Worked spans of all cars that reach into [from, to), by start.
-  Result<std::vector<folds::WorkedRow>> worked(std::int64_t from_ms, std::int64_t to_ms);
+  // Worked spans and waits of all cars that reach into [from, to), by start.
+  Result<folds::Worked> worked(std::int64_t from_ms, std::int64_t to_ms);
 
   // Where the person's clock runs or, failing that, is paused.
   std::optional<JobId> clock_of(const PersonId& person) const;
@@ -53,7 +53,7 @@ class Floor {
   std::shared_ptr<const std::vector<folds::FloorRow>> all_list_;  // once somebody asked
   std::map<JobId, folds::FloorRow> newer_than_list_;              // changed since all_list_
   std::map<JobId, folds::FloorRow> delivered_without_shelf_;
-  std::map<JobId, std::vector<folds::WorkedRow>> worked_without_shelf_;
+  std::map<JobId, folds::Worked> worked_without_shelf_;
 };
 
 }  // namespace jambline::engine

@@ -189,7 +189,8 @@ struct SeenView {
   friend bool operator==(const SeenView&, const SeenView&) = default;
 };
 
-// A person's clock that runs or is paused on this car.
+// A person's clock that runs or is paused on this car. One whose start was said afterwards has no
+// boot: it goes by the wall clock.
 struct RunningView {
   PersonId person;
   OperationId operation;
@@ -198,6 +199,7 @@ struct RunningView {
   std::uint64_t start_since_boot_ms{};
   BootId start_boot;
   bool clock_doubt = false;
+  Hash act;  // the clock act that it began with
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "person"}, self.person);
@@ -207,6 +209,7 @@ struct RunningView {
     visit(Field{.name = "start_since_boot_ms"}, self.start_since_boot_ms);
     visit(Field{.name = "start_boot"}, self.start_boot);
     visit(Field{.name = "clock_doubt"}, self.clock_doubt);
+    visit(Field{.name = "act"}, self.act);
   }
   friend bool operator==(const RunningView&, const RunningView&) = default;
 };
@@ -218,6 +221,8 @@ struct WorkedView {
   std::int64_t start_ms{};
   std::int64_t end_ms{};
   bool clock_doubt = false;
+  Hash from;  // the clock acts that it lies between; not described
+  Hash to;
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "person"}, self.person);

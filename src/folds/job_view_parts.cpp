@@ -216,13 +216,14 @@ void JobFold::view_hours(CarView& out) const {
   for (const auto& interval : hours.intervals) {
     if (interval.end_ms) {
       out.worked.push_back({interval.person, interval.operation, interval.start_ms,
-                            *interval.end_ms, interval.clock_doubt});
+                            *interval.end_ms, interval.clock_doubt, interval.from, interval.to});
       for (auto& operation : out.operations)
         if (operation.operation == interval.operation) operation.clocked_ms += interval.length_ms();
     } else {
       out.running.push_back({interval.person, interval.operation, false, interval.start_ms,
-                             interval.start_since_boot_ms, interval.start_boot,
-                             interval.clock_doubt});
+                             interval.start_since_boot_ms,
+                             interval.start_amended ? BootId{} : interval.start_boot,
+                             interval.clock_doubt, interval.from});
     }
   }
 
@@ -237,8 +238,9 @@ void JobFold::view_hours(CarView& out) const {
   }
   for (const auto& [person, act] : last)
     if (act->kind == trade::ClockActKind::Pause)
-      out.running.push_back(
-          {person, act->operation, true, act->wall_ms, act->since_boot_ms, act->boot, false});
+      out.running.push_back({person, act->operation, true,
+                             act->amended_wall_ms.value_or(act->wall_ms), act->since_boot_ms,
+                             act->boot, false, act->entry});
 }
 
 }  // namespace jambline::folds

@@ -16,8 +16,15 @@ constexpr const char* make_tables =
     " end INTEGER NOT NULL, row TEXT NOT NULL);"
     "CREATE INDEX IF NOT EXISTS worked_by_end ON worked (end);"
     "CREATE INDEX IF NOT EXISTS worked_by_job ON worked (job);"
+    "CREATE TABLE IF NOT EXISTS waited (job BLOB NOT NULL, start INTEGER NOT NULL,"
+    " end INTEGER, row TEXT NOT NULL);"
+    "CREATE INDEX IF NOT EXISTS waited_by_end ON waited (end);"
+    "CREATE INDEX IF NOT EXISTS waited_by_job ON waited (job);"
     "CREATE INDEX IF NOT EXISTS car_in_work ON car (promised, opened) WHERE delivered IS NULL;"
     "CREATE INDEX IF NOT EXISTS car_by_opening ON car (opened);";
+
+constexpr const char* forget_cars =
+    "DELETE FROM car; DELETE FROM lesson; DELETE FROM worked; DELETE FROM waited; ";
 
 void bind_time(sqlite::Statement& statement, int place, const std::optional<std::int64_t>& ms) {
   if (ms)
@@ -80,6 +87,12 @@ Result<Shelf> Shelf::open(const std::filesystem::path& folder, const ShopId& sho
   JAMBLINE_ASSIGN(shelf.worked_,
                   shelf.database_.prepare("SELECT row FROM worked WHERE end > ? AND start < ?"
                                           " ORDER BY start, end"));
+  JAMBLINE_ASSIGN(shelf.drop_waited_, shelf.database_.prepare("DELETE FROM waited WHERE job = ?"));
+  JAMBLINE_ASSIGN(shelf.put_waited_,
+                  shelf.database_.prepare("INSERT INTO waited VALUES (?, ?, ?, ?)"));
+  JAMBLINE_ASSIGN(shelf.waited_,
+                  shelf.database_.prepare("SELECT row FROM waited WHERE (end > ? OR end IS NULL)"
+                                          " AND start < ? ORDER BY start"));
   JAMBLINE_ASSIGN(shelf.put_position_, shelf.database_.prepare("UPDATE stamp SET arrival = ?"));
   JAMBLINE_ASSIGN(shelf.in_work_,
                   shelf.database_.prepare("SELECT row FROM car WHERE delivered IS NULL"
@@ -97,7 +110,7 @@ Result<Shelf> Shelf::open(const std::filesystem::path& folder, const ShopId& sho
   if (fits == 1) {
     JAMBLINE_ASSIGN(shelf.arrival_, shelf.database_.number("SELECT arrival FROM stamp"));
   } else {
-    JAMBLINE_TRY(shelf.database_.run(("DELETE FROM car; DELETE FROM lesson; DELETE FROM worked; "
+    JAMBLINE_TRY(shelf.database_.run((std::string(forget_cars) +
                                       "DELETE FROM stamp; INSERT INTO stamp VALUES ('" +
                                       shop.hex() + "', " + std::to_string(fold_version) + ", 0)")
                                          .c_str()));
@@ -122,13 +135,23 @@ Status Shelf::put(const std::vector<Car>& cars, std::int64_t arrival) {
       JAMBLINE_TRY(put_lesson_.finish());
       drop_worked_.bind(1, row.job.bytes);
       JAMBLINE_TRY(drop_worked_.finish());
-      for (const auto& span : worked) {
+      for (const auto& span : worked.spans) {
         const std::string span_text = to_json(span);
         put_worked_.bind(1, row.job.bytes);
         put_worked_.bind(2, span.start_ms);
         put_worked_.bind(3, span.end_ms);
         put_worked_.bind_text(4, span_text);
         JAMBLINE_TRY(put_worked_.finish());
+      }
+      drop_waited_.bind(1, row.job.bytes);
+      JAMBLINE_TRY(drop_waited_.finish());
+      for (const auto& wait : worked.waits) {
+        const std::string wait_text = to_json(wait);
+        put_waited_.bind(1, row.job.bytes);
+        put_waited_.bind(2, wait.start_ms);
+        bind_time(put_waited_, 3, wait.end_ms);
+        put_waited_.bind_text(4, wait_text);
+        JAMBLINE_TRY(put_waited_.finish());
       }
     }
     put_position_.bind(1, arrival);
@@ -147,8 +170,7 @@ Status Shelf::put(const std::vector<Car>& cars, std::int64_t arrival) {
 Status Shelf::clear() {
   arrival_ = 0;
   return database_.run(
-      "BEGIN; DELETE FROM car; DELETE FROM lesson; DELETE FROM worked; UPDATE stamp SET arrival = "
-      "0; COMMIT");
+      ("BEGIN; " + std::string(forget_cars) + "UPDATE stamp SET arrival = 0; COMMIT").c_str());
 }
 
 Result<std::vector<folds::FloorRow>> Shelf::in_work() {
@@ -162,10 +184,15 @@ Result<std::vector<folds::Lesson>> Shelf::lessons_after(const JobId& job, int mo
   lessons_after_.bind(2, std::int64_t{most});
   return values<folds::Lesson>(lessons_after_);
 }
-Result<std::vector<folds::WorkedRow>> Shelf::worked(std::int64_t from_ms, std::int64_t to_ms) {
+Result<folds::Worked> Shelf::worked(std::int64_t from_ms, std::int64_t to_ms) {
+  folds::Worked out;
   worked_.bind(1, from_ms);
   worked_.bind(2, to_ms);
-  return values<folds::WorkedRow>(worked_);
+  JAMBLINE_ASSIGN(out.spans, values<folds::WorkedRow>(worked_));
+  waited_.bind(1, from_ms);
+  waited_.bind(2, to_ms);
+  JAMBLINE_ASSIGN(out.waits, values<folds::WaitedRow>(waited_));
+  return out;
 }
 
 }  // namespace jambline::shelf

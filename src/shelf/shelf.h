@@ -1,7 +1,8 @@
 // shelf/shelf.h: the second database (shelf.db): what the folds gave, so that a start does not have
 // to fold years. It may be deleted at any time.
 //
-// Shape:   one floor row, one lesson and the worked spans of a job, stamped with the fold version
+// Shape:   one floor row, one lesson, the worked spans and waits of a job, stamped with the fold
+// version
 // and with how far
 //          (arrival) of which shop's log it knows. Another stamp, or a damaged file: empty, and
 //          everything is folded.
@@ -23,12 +24,12 @@
 
 namespace jambline::shelf {
 
-inline constexpr std::int64_t fold_version = 5;  // grows when a fold's answer changes
+inline constexpr std::int64_t fold_version = 6;  // grows when a fold's answer changes
 
 struct Car {
   folds::FloorRow row;
   folds::Lesson lesson;
-  std::vector<folds::WorkedRow> worked;
+  folds::Worked worked;
 };
 
 class Shelf {
@@ -46,8 +47,8 @@ class Shelf {
   Result<std::vector<folds::FloorRow>> all();      // newest first
   // At most so many, by job, from the one after `job` on (none: from the first).
   Result<std::vector<folds::Lesson>> lessons_after(const JobId& job, int most);
-  // Spans that reach into [from, to), by start.
-  Result<std::vector<folds::WorkedRow>> worked(std::int64_t from_ms, std::int64_t to_ms);
+  // Spans and waits that reach into [from, to), by start.
+  Result<folds::Worked> worked(std::int64_t from_ms, std::int64_t to_ms);
 
  private:
   sqlite::Database database_;
@@ -55,11 +56,14 @@ class Shelf {
   sqlite::Statement put_lesson_;
   sqlite::Statement drop_worked_;
   sqlite::Statement put_worked_;
+  sqlite::Statement drop_waited_;
+  sqlite::Statement put_waited_;
   sqlite::Statement put_position_;
   sqlite::Statement in_work_;
   sqlite::Statement all_;
   sqlite::Statement lessons_after_;
   sqlite::Statement worked_;
+  sqlite::Statement waited_;
   std::int64_t arrival_ = 0;
 };
 
