@@ -5,6 +5,7 @@
 #include "folds/assembly_of_car.h"
 #include "folds/cure_of_car.h"
 #include "folds/open_points.h"
+#include "folds/shots_of_car.h"
 
 namespace jambline::acts {
 
@@ -152,7 +153,8 @@ Drafts decide_one(const Scene& scene, const SayCameBack& command) {
                                               job::WorkKind::Comeback}}};
 }
 
-// The car goes; whoever still runs a clock on it is stopped by the same act.
+// The car goes; whoever still runs a clock on it is stopped by the same act, and a walk-around with
+// all its pictures is done by it.
 Drafts decide_one(const Scene& scene, const Deliver& command) {
   const char* const doing = "deliver";
   JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, doing));
@@ -184,6 +186,10 @@ Drafts decide_one(const Scene& scene, const Deliver& command) {
     if (!running.paused)
       out.push_back({command.job, entries::ClockActed{running.person, entries::ClockActKind::Stop,
                                                       running.operation}});
+  for (const auto& stage : car->stages)
+    if (stage.stage == job::Stage::WalkAround && !stage.done &&
+        folds::missing_shots(*car, scene.world.shop, stage.stage) == 0)
+      out.push_back({command.job, entries::StageDone{stage.stage, true, stage.heads, {}, {}}});
   const auto* comeback = car->visit.open_comeback();
   out.push_back({command.job, entries::CarDelivered{
                                   static_cast<int>(points.size()),

@@ -13,9 +13,11 @@ std::vector<OpenPoint> open_points(const CarView& car, const ShopView& shop, con
     if (panel.verdict != job::Verdict::Clean || panel.disputed)
       out.push_back({OpenPointKind::PanelNotClean, panel.plan.panel, {}, {}, panel.open_marks()});
   for (const auto& stage : car.stages) {
-    if (!stage.done) {
+    // The walk-around ends with the delivery itself; what it still wants are its pictures.
+    const bool now_walked = stage.stage == job::Stage::WalkAround && !stage.done;
+    if (!stage.done && !now_walked) {
       out.push_back({OpenPointKind::StageOpen, {}, stage.stage, {}, 0});
-    } else if (stage.shots_missing) {
+    } else if (stage.shots_missing || now_walked) {
       if (const int missing = missing_shots(car, shop, stage.stage); missing > 0)
         out.push_back({OpenPointKind::ShotsMissing, {}, stage.stage, {}, missing});
     }

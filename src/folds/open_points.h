@@ -1,6 +1,7 @@
 // folds/open_points.h: what is still missing on a car before it goes.
 //
-// Shape:  one point a thing, in the order of a walk-around. Pure.
+// Shape:  one point a thing, in the order of a walk-around. The walk-around itself is none: it ends
+//         with the delivery. Pure.
 #pragma once
 
 #include <optional>

@@ -58,6 +58,7 @@ struct Product {
   std::optional<double> humidity_max_percent = {};
   std::vector<DriveAwayCase> drive_away;
   bool retired{};
+  std::optional<double> wax_wait_days = {};
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "product_name"}, self.product_name);
@@ -91,6 +92,12 @@ struct Product {
           self.humidity_max_percent);
     visit(Field{.name = "drive_away", .doc = "of a glass urethane"}, self.drive_away);
     visit(Field{.name = "retired"}, self.retired);
+    visit(Field{.name = "wax_wait_days",
+                .unit = "d",
+                .doc = "before wax, sealant, coating or wrap; absent: not on the sheet",
+                .min = 0,
+                .max = 365},
+          self.wax_wait_days);
   }
   friend bool operator==(const Product&, const Product&) = default;
 };

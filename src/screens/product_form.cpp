@@ -150,6 +150,8 @@ ProductForm form_of(const folds::ProductView* product, Units units) {
   out.at(ProductField::AirMax).text = temperature_text(said.air_max_c, units);
   out.at(ProductField::HumidityMin).text = percent_text(said.humidity_min_percent);
   out.at(ProductField::HumidityMax).text = percent_text(said.humidity_max_percent);
+  if (said.wax_wait_days)
+    out.at(ProductField::WaxWait).text = duration_text(*said.wax_wait_days * 1440);
   for (const auto& step : said.steps)
     for (const auto& point : step.points)
       out.steps[step.milestone].rows.push_back(row_of(point.at_c, point.minutes, units));
@@ -242,6 +244,16 @@ std::optional<job::Product> read_product(ProductForm& form, Units units) {
          good;
   good = read_into(form.at(ProductField::HumidityMax), within(0, 100), out.humidity_max_percent) &&
          good;
+  std::optional<double> wait_min;
+  good =
+      read_into(
+          form.at(ProductField::WaxWait),
+          [](ProductForm::Text& field) {
+            return read_minutes(field.text, 0, 365 * 1440, field.wrong);
+          },
+          wait_min) &&
+      good;
+  if (wait_min) out.wax_wait_days = *wait_min / 1440;
   const auto crossed = [&](const std::optional<double>& least, const std::optional<double>& most,
                            ProductField field) {
     if (!least || !most || *least <= *most) return;

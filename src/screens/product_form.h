@@ -25,9 +25,10 @@ enum class ProductField {
   AirMin,
   AirMax,
   HumidityMin,
-  HumidityMax
+  HumidityMax,
+  WaxWait
 };
-inline constexpr std::size_t product_fields = 9;
+inline constexpr std::size_t product_fields = 10;
 
 struct ProductRow {
   QString temperature;

@@ -35,6 +35,8 @@ QString label_of(ProductField field, const QString& unit) {
       return ProductViewModel::tr("Humidity at least, %");
     case ProductField::HumidityMax:
       return ProductViewModel::tr("Humidity at most, %");
+    case ProductField::WaxWait:
+      return ProductViewModel::tr("Before wax, coating or wrap");
   }
   return {};
 }
@@ -42,6 +44,7 @@ QString label_of(ProductField field, const QString& unit) {
 QString hint_of(ProductField field) {
   if (field == ProductField::Name) return ProductViewModel::tr("as on the can");
   if (field == ProductField::Rest) return ProductViewModel::tr("60 min");
+  if (field == ProductField::WaxWait) return ProductViewModel::tr("such as 60 d; else not said");
   return ProductViewModel::tr("not on the sheet");
 }
 

@@ -1,0 +1,45 @@
+// report/note.h: a note of one or more pages as a PDF: headings, lines with or without a label, and
+// a signature. The words come from who asks for it; nothing is looked up here.
+//
+// Shape:   US letter or A4, 20 mm margins, in `family` with a fallback of the machine's; text that
+//          can be searched and copied. A signature is strokes as in job/check_in.h.
+// Durable: written beside `file` and renamed, so that there is a whole file or none; never over an
+//          existing one (AlreadyDone).
+// Errors:  NoSuchFile (no such folder), AlreadyDone, FileFailed with the system's reason.
+// Threads: any but one at a time a file; needs a QGuiApplication.
+#pragma once
+
+#include <QString>
+#include <filesystem>
+#include <vector>
+
+#include "base/error.h"
+#include "job/check_in.h"
+
+namespace jambline::report {
+
+enum class PageSize : std::uint8_t { Letter, A4 };
+
+struct NoteLine {
+  QString label;  // "" none
+  QString words;
+};
+struct NotePart {
+  QString title;
+  std::vector<NoteLine> lines;
+};
+struct Note {
+  QString title;
+  QString subtitle;
+  QString head;  // over the title; "" none
+  std::vector<NotePart> parts;
+  QString signed_words;  // "" nobody signed
+  std::vector<job::Stroke> strokes;
+  QString foot;
+  QString family;
+  PageSize page{};
+};
+
+Status write_note(const Note& note, const std::filesystem::path& file);
+
+}  // namespace jambline::report
