@@ -4,6 +4,7 @@
 
 #include "base/zones.h"
 #include "screens/state_kind.h"
+#include "screens/typed_times.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -52,6 +53,7 @@ ClockViewModel::ClockViewModel(Session& session, QObject* parent)
       operations_(new RowModel<OperationRow>(operation_columns(), this)) {
   connect(&session, &Session::snapshotChanged, this, &ClockViewModel::rebuild);
   connect(&session, &Session::secondPassed, this, &ClockViewModel::rebuild);
+  connect(&session, &Session::personChanged, this, &ClockViewModel::forget_earlier);
   rebuild();
 }
 
@@ -96,6 +98,10 @@ void ClockViewModel::rebuild() {
       row.key = text(operation.operation.hex());
       row.title = title_of(&operation);
       row.hours = hours(*car, operation);
+      for (const auto& running : car->running)
+        if (running.operation == operation.operation && running.person != session_.person() &&
+            !running.paused)
+          row.hours += dot + session_.name_of(running.person);
       row.over = operation.estimate_min > 0 &&
                  used_ms(*car, operation, now) > operation.estimate_min * ms_per_min;
       row.next = coming == &operation;
@@ -213,7 +219,50 @@ void ClockViewModel::start(const QString& operationId) {
   const auto parsed = OperationId::parse(operationId.toStdString());
   const auto* car = sheet_car();
   if (!parsed || !car) return;
-  session_.post(acts::StartClock{session_.person(), car->job, OperationId{*parsed}});
+  session_.post(acts::StartClock{session_.person(), car->job, OperationId{*parsed},
+                                 mayEarlier() ? started_ms() : std::nullopt});
+  forget_earlier();
+}
+
+void ClockViewModel::forget_earlier() {
+  earlier_min_ = 0;
+  typed_ms_.reset();
+  earlier_wrong_.clear();
+  emit changed();
+}
+
+std::optional<std::int64_t> ClockViewModel::started_ms() const {
+  if (typed_ms_) return typed_ms_;
+  return earlier_min_ > 0 ? std::optional(session_.now().wall_ms - earlier_min_ * ms_per_min)
+                          : std::nullopt;
+}
+
+QString ClockViewModel::startTime() const {
+  const auto ms = started_ms();
+  return ms && mayEarlier() ? clock_words(*ms, session_.zone()) : QString();
+}
+
+void ClockViewModel::sayEarlier(int minutes) {
+  forget_earlier();
+  earlier_min_ = std::clamp(minutes, 0, 24 * 60);
+  emit changed();
+}
+
+void ClockViewModel::sayStarted(const QString& time) {
+  forget_earlier();
+  const std::int64_t now_ms = session_.now().wall_ms;
+  const auto minute = typed_minute(time);
+  const auto ms =
+      minute ? wall_of(today_of(now_ms, session_.zone()), *minute, session_.zone()) : std::nullopt;
+  if (!ms) {
+    earlier_wrong_ = tr("Four digits: 0915 is 9:15.");
+  } else if (*ms > now_ms) {
+    earlier_wrong_ = tr("That time is still to come.");
+  } else {
+    earlier_min_ = -1;
+    typed_ms_ = ms;
+  }
+  emit changed();
 }
 
 void ClockViewModel::pause() {

@@ -5,7 +5,8 @@
 //          runs, the first of what comes next on the car of the tape.
 // Sheet:   people of this device as tiles, the operations of the car, pause, stop, and a new
 // person.
-//          The car is that of the person's clock, else that on the tape.
+//          The car is that of the person's clock, else that on the tape. Where nothing runs, the
+//          next start may be said to be earlier, by minutes or by a typed time of today.
 // Threads: GUI thread.
 #pragma once
 
@@ -33,7 +34,7 @@ struct PersonTileRow {
 struct OperationRow {
   QString key;  // operation id
   QString title;
-  QString hours;  // "0.2 of 1.5 h"
+  QString hours;  // "0.2 of 1.5 h", with who else is on it
   bool over = false;
   bool next = false;
   bool mine = false;  // the person's clock is on it
@@ -60,6 +61,10 @@ class ClockViewModel final : public QObject {
   Q_PROPERTY(QAbstractItemModel* operations READ operations CONSTANT)
   Q_PROPERTY(bool anyPeople READ anyPeople NOTIFY changed)
   Q_PROPERTY(QStringList roles READ roles CONSTANT)  // in the order of job::Role
+  Q_PROPERTY(bool mayEarlier READ mayEarlier NOTIFY changed)
+  Q_PROPERTY(int earlierMin READ earlierMin NOTIFY changed)    // 0: now; -1: typed
+  Q_PROPERTY(QString startTime READ startTime NOTIFY changed)  // "10:05"; "" now
+  Q_PROPERTY(QString earlierWrong READ earlierWrong NOTIFY changed)
 
  public:
   explicit ClockViewModel(Session& session, QObject* parent = nullptr);
@@ -80,9 +85,15 @@ class ClockViewModel final : public QObject {
   QAbstractItemModel* operations() const { return operations_; }
   bool anyPeople() const { return people_->rowCount() > 0; }
   QStringList roles() const;
+  bool mayEarlier() const { return session_.hasPerson() && !mine_ && sheet_car() != nullptr; }
+  int earlierMin() const { return earlier_min_; }
+  QString startTime() const;
+  QString earlierWrong() const { return earlier_wrong_; }
 
   Q_INVOKABLE void startNext();
   Q_INVOKABLE void start(const QString& operationId);
+  Q_INVOKABLE void sayEarlier(int minutes);          // 0: now
+  Q_INVOKABLE void sayStarted(const QString& time);  // "0915"
   Q_INVOKABLE void pause();
   Q_INVOKABLE void goOn();
   Q_INVOKABLE void stop();
@@ -95,6 +106,8 @@ class ClockViewModel final : public QObject {
 
  private:
   void rebuild();
+  void forget_earlier();
+  std::optional<std::int64_t> started_ms() const;
   const folds::FloorRow* sheet_car() const;
   const folds::OperationView* next() const;
   QString hours(const folds::FloorRow& car, const folds::OperationView& operation) const;
@@ -103,6 +116,9 @@ class ClockViewModel final : public QObject {
   std::shared_ptr<const std::vector<folds::FloorRow>> floor_;  // mine_ points into it
   std::optional<ClockOf> mine_;
   QString others_;
+  int earlier_min_ = 0;
+  std::optional<std::int64_t> typed_ms_;
+  QString earlier_wrong_;
   RowModel<PersonTileRow>* people_;
   RowModel<OperationRow>* operations_;
 };

@@ -4,6 +4,7 @@
 #include <QPointer>
 #include <algorithm>
 
+#include "screens/span_words.h"
 #include "screens/units.h"
 #include "screens/words.h"
 
@@ -123,7 +124,7 @@ QVariant TimeLineViewModel::data(const QModelIndex& index, int role) const {
     case PersonRole:
       return entry.person ? name_of(entry.person, *shop_) : QString();
     case WordsRole:
-      return words_of(entry, telling());
+      return told(entry);
     case TakenBackRole:
       return history_.taken_back(entry.hash) != nullptr;
     case TakenBackWordsRole:
@@ -221,7 +222,44 @@ void TimeLineViewModel::close() {
 
 QString TimeLineViewModel::openWords() const {
   const auto* entry = open_entry();
-  return entry ? words_of(*entry, telling()) : QString();
+  return entry ? told(*entry) : QString();
+}
+
+const folds::ClockActView* TimeLineViewModel::act_of(const Hash& entry) const {
+  const auto* car = session_.car();
+  if (!car) return nullptr;
+  for (const auto& act : car->visit.clock_acts)
+    if (act.entry == entry) return &act;
+  return nullptr;
+}
+
+// A clock act that was amended says both times.
+QString TimeLineViewModel::told(const entries::Entry& entry) const {
+  const QString words = words_of(entry, telling());
+  const auto* act = act_of(entry.hash);
+  if (!act || !act->amended_by) return words;
+  return tr("%1, counts %2")
+      .arg(words, amended_words(act->at_ms, act->clock_ms, act->reason, act->amended_by, session_));
+}
+
+void TimeLineViewModel::amendOpen() {
+  const auto* act = open_act();
+  const auto* car = session_.car();
+  if (!act || !openMayBeAmended()) return;
+  AmendClockViewModel::End end{car->job, act->entry, tr("When it was"), act->at_ms};
+  if (act->at_ms != act->clock_ms) end.clock_ms = act->clock_ms;
+  bool passed = false;
+  for (const auto& other : car->visit.clock_acts) {
+    if (other.worker != act->worker) continue;
+    if (other.entry == act->entry) {
+      passed = true;
+    } else if (!passed) {
+      end.least_ms = other.at_ms;
+    } else if (!end.most_ms) {
+      end.most_ms = other.at_ms;
+    }
+  }
+  amend_.open(words_of(*open_entry(), telling()), act->worker, {std::move(end)});
 }
 
 QString TimeLineViewModel::openLine() const {

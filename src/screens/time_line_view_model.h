@@ -12,6 +12,7 @@
 #include <qqmlregistration.h>
 
 #include "folds/history.h"
+#include "screens/amend_clock_view_model.h"
 #include "screens/detail_rows.h"
 #include "screens/entry_words.h"
 #include "screens/picture_store.h"
@@ -32,6 +33,8 @@ class TimeLineViewModel final : public QAbstractListModel {
   Q_PROPERTY(QString openDoubt READ openDoubt NOTIFY openChanged)
   Q_PROPERTY(QString openTakenBack READ openTakenBack NOTIFY openChanged)
   Q_PROPERTY(bool openMayBeTakenBack READ openMayBeTakenBack NOTIFY openChanged)
+  Q_PROPERTY(bool openMayBeAmended READ openMayBeAmended NOTIFY openChanged)  // of a clock
+  Q_PROPERTY(jambline::screens::AmendClockViewModel* amend READ amend CONSTANT)
   Q_PROPERTY(jambline::screens::PictureStore* store READ store CONSTANT)
   Q_PROPERTY(QString openFile READ openFile NOTIFY openChanged)  // the picture that it is about
   Q_PROPERTY(QString openPicture READ openPicture NOTIFY openChanged)  // "" not in the record now
@@ -70,6 +73,8 @@ class TimeLineViewModel final : public QAbstractListModel {
   QString openDoubt() const;
   QString openTakenBack() const;
   bool openMayBeTakenBack() const;
+  bool openMayBeAmended() const { return openMayBeTakenBack() && open_act() != nullptr; }
+  AmendClockViewModel* amend() { return &amend_; }
   PictureStore* store() const { return store_; }
   QString openFile() const;
   QString openPicture() const;
@@ -80,6 +85,7 @@ class TimeLineViewModel final : public QAbstractListModel {
   Q_INVOKABLE void close();
   // Takes back the open entry; `reason` is a place in reasons().
   Q_INVOKABLE void takeBack(int reason);
+  Q_INVOKABLE void amendOpen();  // the open entry, of a clock, was at another time
 
  signals:
   void changed();
@@ -91,6 +97,9 @@ class TimeLineViewModel final : public QAbstractListModel {
   void rebuild();
   void show(std::vector<const entries::Entry*> rows);
   const entries::Entry* open_entry() const;
+  const folds::ClockActView* act_of(const Hash& entry) const;  // null: no clock, or taken back
+  const folds::ClockActView* open_act() const { return open_ ? act_of(*open_) : nullptr; }
+  QString told(const entries::Entry& entry) const;
   QString taken_back_words(const entries::Entry& entry) const;
   Telling telling() const;
 
@@ -104,6 +113,7 @@ class TimeLineViewModel final : public QAbstractListModel {
   Group group_ = All;
   std::optional<Hash> open_;
   DetailRows details_{this};
+  AmendClockViewModel amend_{session_};
 };
 
 }  // namespace jambline::screens

@@ -104,9 +104,13 @@ class Device {
   }
 
   Moment now() const {
-    return {true_ms_ + error_ms_, static_cast<std::uint64_t>(true_ms_ - start_ms), boot_, 0};
+    return {true_ms_ + error_ms_, static_cast<std::uint64_t>(true_ms_ - boot_ms_), boot_, 0};
   }
   void pass_ms(std::int64_t ms) { true_ms_ += ms; }
+  void restart() {
+    ++boot_.bytes[1];
+    boot_ms_ = true_ms_;
+  }
   void set_clock_error(std::int64_t ms) { error_ms_ = ms; }
   const std::vector<entries::Entry>& known() const { return known_; }
   const Folds& folds() const { return folds_; }
@@ -118,6 +122,7 @@ class Device {
   BootId boot_;
   std::int64_t error_ms_;
   std::int64_t true_ms_ = start_ms;
+  std::int64_t boot_ms_ = start_ms;
   std::uint64_t seq_ = 0;
   seal::Hlc hlc_;
   Folds folds_;

@@ -22,6 +22,17 @@ struct ShowAsked {
 };
 int show(const ShowAsked& asked);
 
+struct HoursAsked {
+  std::string folder = ".";
+  std::string from;    // "2026-09-21"; empty: Monday of the last week that has hours
+  std::string to;      // the last day; empty: seven days in all, or that of `from` alone
+  std::string person;  // name or a part of it; empty: everybody who has hours then
+  bool csv = false;
+  int round_min = 0;  // 0: exact; only in the table
+};
+// Sums are those of the program's own day and week sheets; what still runs is named, not counted.
+int hours(const HoursAsked& asked);
+
 struct VerifyAsked {
   std::string folder;
   std::string fingerprint;  // that the shop has to have; empty: any

@@ -27,6 +27,20 @@ int main(int argc, char** argv) {
   one->add_flag("--json", asked_show.json, "as JSON");
   one->callback([&] { exit_code = show(asked_show); });
 
+  HoursAsked asked_hours;
+  one = program.add_subcommand("hours", "who worked on what, by day, car and operation");
+  one->add_option("folder", asked_hours.folder, folder_words);
+  one->add_option("--from", asked_hours.from,
+                  "first day, 2026-09-21; else Monday of the last week that has hours");
+  one->add_option("--to", asked_hours.to, "last day; else one day, or with no --from a week");
+  one->add_option("--person", asked_hours.person, "name, or a part of it; else everybody");
+  CLI::Option* csv = one->add_flag("--csv", asked_hours.csv, "as a table for other programs");
+  one->add_option("--round", asked_hours.round_min,
+                  "with --csv: one more column, to the nearest so many minutes, both ways alike")
+      ->check(CLI::Range(1, 60))
+      ->needs(csv);
+  one->callback([&] { exit_code = hours(asked_hours); });
+
   VerifyAsked asked_verify;
   one = program.add_subcommand("verify",
                                "check chain, signatures, membership and pictures of a folder");
