@@ -20,6 +20,7 @@ Item {
     property CureViewModel cure: null
     property bool showsHeld: false  // nothing above says that it may not be driven
     property SprayedViewModel sprayed: null
+    property VisitRowsViewModel visitRows: null
     property bool wide: false
     implicitHeight: acts.height + undoRoom + 176
     property real undoRoom: 0  // kept free above the acts
@@ -111,6 +112,12 @@ Item {
                 }
             }
             Item {
+                id: below
+                visible: !page.wide && height > 0
+                width: parent.width
+                height: visit.height
+            }
+            Item {
                 id: tail
                 width: parent.width
                 height: page.tall ? row.height : 0
@@ -159,107 +166,37 @@ Item {
                     width: beside.width
                 }
             }
+            Item {
+                id: besideVisit
+                visible: page.wide && height > 0
+                width: parent.width
+                height: visit.height
+            }
         }
     }
-    Column {
+    CarFacts {
         id: facts
         parent: page.wide ? besideFacts : above
         width: parent.width
-        spacing: Theme.gap
-
-        NoteBanner {
-            width: parent.width
-            visible: page.car.shutWords !== ""
-            happened: page.car.shutWords
-            stands: qsTr("Nothing is changed.")
-        }
-        Row {
-            width: parent.width
-            spacing: 8
-
-            StateShape {
-                id: lateMark
-                visible: page.car.late
-                width: visible ? size : 0
-                kind: ShapeKind.Must
-                size: 26
-                ground: Theme.paper
-            }
-            Column {
-                width: parent.width - (lateMark.visible ? lateMark.width + 8 : 0)
-                spacing: 2
-
-                Words {
-                    objectName: "carDue"
-                    width: parent.width
-                    text: page.car.due
-                    bold: true
-                    size: Theme.title
-                    color: page.car.late ? Theme.oxide : Theme.ink
-                }
-                Words {
-                    objectName: "carHeldBy"
-                    width: parent.width
-                    visible: text !== ""
-                    text: page.car.heldBy
-                    color: Theme.pencil
-                }
-            }
-        }
-        Repeater {
-            id: conflicts
-            model: page.car.conflicts
-
-            ConflictChip {
-                required property int index
-
-                width: facts.width
-                onTaken: page.car.takeOther(index)
-            }
-        }
-        SprayedIn {
-            width: parent.width
-            visible: page.car.ofSpraying && booth.spraysCar
-            booth: page.booth
-            onWhoAsked: page.whoAsked()
-        }
-        FactRow {
-            objectName: "sprayedRow"
-            width: parent.width
-            visible: page.sprayed?.ofInterest ?? false
-            pressable: visible
-            title: qsTr("What was sprayed")
-            words: page.sprayed?.rowWords ?? ""
-            shape: page.sprayed?.rowShape ?? ShapeKind.None
-            onClicked: page.sprayedAsked()
-        }
-        DoNotDrive {
-            objectName: "carHeld"
-            width: parent.width
-            visible: page.showsHeld && words !== ""
-            words: page.cure?.doNotDrive ?? ""
-            keys: page.cure?.keysWords ?? ""
-        }
-        FactRow {
-            objectName: "cureRow"
-            width: parent.width
-            visible: page.cure !== null
-            pressable: visible
-            title: qsTr("Cure")
-            words: page.cure?.rowWords ?? ""
-            shape: page.cure?.rowShape ?? ShapeKind.None
-            onClicked: page.cureAsked()
-        }
-        EvidenceRow {
-            width: parent.width
-            evidence: page.evidence
-            onClicked: page.evidenceAsked()
-        }
-        PicturesRow {
-            width: parent.width
-            shots: page.shots
-            onClicked: page.shotsAsked()
-        }
+        car: page.car
+        evidence: page.evidence
+        booth: page.booth
+        shots: page.shots
+        cure: page.cure
+        sprayed: page.sprayed
+        showsHeld: page.showsHeld
+        onWhoAsked: page.whoAsked()
+        onSprayedAsked: page.sprayedAsked()
+        onCureAsked: page.cureAsked()
+        onEvidenceAsked: page.evidenceAsked()
+        onShotsAsked: page.shotsAsked()
+    }
+    CarVisit {
+        id: visit
+        parent: page.wide ? besideVisit : below
+        width: parent.width
+        car: page.car
+        rows: page.visitRows
     }
 
     ActRow {
@@ -314,13 +251,8 @@ Item {
             text: page.car.mainText
             secondLine: page.car.mainSecond
             waits: page.car.mainWaits
-            onRefused: page.car.mainHeld ? page.cureAsked() : page.whoAsked()
-            onClicked: {
-                if (page.car.mainAct === CarViewModel.Deliver && page.car.openPoints.length > 0)
-                    leaving.opened = true;
-                else
-                    page.car.act();
-            }
+            onRefused: page.whoAsked()
+            onClicked: page.car.act()
         }
     }
 
@@ -335,10 +267,5 @@ Item {
         car: page.car
         canTake: page.shots !== null
         onTakeAsked: stage => page.shotAsked(stage)
-    }
-    LeaveSheet {
-        id: leaving
-        anchors.fill: parent
-        car: page.car
     }
 }

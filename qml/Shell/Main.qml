@@ -1,5 +1,5 @@
 // Main: the window: margin line, head, banner, body, undo row, clock rule, places; and the sheets.
-// All view models are made by the program and handed in.
+// All view models are made by the program and handed in, in one piece.
 // Keys: 1 Floor, 2 Booth, 3 Record, C clock, F1 First aid, Ctrl+Z undo, Esc one step back.
 import QtQuick
 import QtQuick.Window
@@ -10,49 +10,7 @@ import Jambline.Job
 Window {
     id: window
 
-    required property Session session
-    required property SettingsViewModel settings
-    required property ShellViewModel shell
-    required property FloorViewModel floor
-    required property ClockViewModel clock
-    required property PinViewModel pin
-    required property ForgottenClockViewModel forgotten
-    required property ShopViewModel shop
-    required property ShopFolderViewModel shopFolder
-    required property DemoViewModel demo
-    required property OpenCarViewModel openCarForm
-    required property CarViewModel car
-    required property InspectViewModel inspect
-    required property EvidenceViewModel evidence
-    required property BoothViewModel booth
-    required property BoothFactsViewModel boothFacts
-    required property BoothReadingViewModel boothReading
-    required property ClearanceViewModel clearance
-    required property CountdownViewModel countdown
-    required property RegisterViewModel protection
-    required property LimitsViewModel limits
-    required property ExposureViewModel exposure
-    required property FirstAidViewModel aid
-    required property PartsViewModel parts
-    required property FilmViewModel film
-    required property BeforeCutViewModel beforeCut
-    required property PlanViewModel plan
-    required property WalkViewModel walk
-    required property CureViewModel cure
-    required property BondViewModel bond
-    required property ProductViewModel products
-    required property BeforeGunViewModel beforeGun
-    required property SprayedViewModel sprayed
-    required property RecordViewModel record
-    required property DirtOverTimeViewModel dirt
-    required property TimeLineViewModel timeLine
-    required property WallViewModel wall
-    required property ShotListViewModel shotList
-    required property ShotsViewModel shots
-    required property ShotViewModel shot
-    required property LookViewModel look
-    required property CompareViewModel compare
-    required property LeftoversViewModel leftovers
+    required property ViewModels models
     readonly property alias way: way
     readonly property alias clockSheet: clockSheet
     readonly property alias peopleSheet: peopleSheet
@@ -65,8 +23,8 @@ Window {
     readonly property bool wide: width >= 840
 
     function undo() {
-        if (shell.undoShown && shell.undoPossible)
-            shell.undo();
+        if (models.shell.undoShown && models.shell.undoPossible)
+            models.shell.undo();
     }
 
     visible: true
@@ -74,47 +32,13 @@ Window {
     height: 892
     minimumWidth: 360
     minimumHeight: 600
-    title: demo.isDemo ? qsTr("Demo shop, Jambline") : session.hasCar && way.inCar ? qsTr("%1, Jambline").arg(session.carTitle) : qsTr("Jambline")
+    title: models.demo.isDemo ? qsTr("Demo shop, Jambline") : models.session.hasCar && way.inCar ? qsTr("%1, Jambline").arg(models.session.carTitle) : qsTr("Jambline")
     color: Theme.paper
 
-    Binding { target: Theme; property: "dark"; value: window.settings.dark }
-    Binding { target: Theme; property: "textScale"; value: window.settings.textPercent / 100 }
+    Binding { target: Theme; property: "dark"; value: window.models.settings.dark }
+    Binding { target: Theme; property: "textScale"; value: window.models.settings.textPercent / 100 }
     Binding { target: Theme; property: "desk"; value: window.width >= 1200 }
 
-    ViewModels {
-        id: models
-        session: window.session
-        floor: window.floor
-        demo: window.demo
-        openCarForm: window.openCarForm
-        car: window.car
-        inspect: window.inspect
-        evidence: window.evidence
-        booth: window.booth
-        boothFacts: window.boothFacts
-        boothReading: window.boothReading
-        clearance: window.clearance
-        protection: window.protection
-        limits: window.limits
-        exposure: window.exposure
-        film: window.film
-        parts: window.parts
-        plan: window.plan
-        walk: window.walk
-        cure: window.cure
-        bond: window.bond
-        beforeGun: window.beforeGun
-        sprayed: window.sprayed
-        record: window.record
-        dirt: window.dirt
-        timeLine: window.timeLine
-        wall: window.wall
-        shots: window.shots
-        shot: window.shot
-        look: window.look
-        compare: window.compare
-        leftovers: window.leftovers
-    }
     Navigation {
         id: way
         onArrived: body.forceActiveFocus()
@@ -167,24 +91,24 @@ Window {
                 id: margin
                 width: parent.width
                 height: implicitHeight
-                syncText: window.demo.isDemo ? qsTr("Demo shop, thrown away when closed") : window.shell.syncWords
-                countdownText: window.countdown.marginWords
-                urgent: window.countdown.urgent
-                wallText: window.shell.wallWords
+                syncText: window.models.demo.isDemo ? qsTr("Demo shop, thrown away when closed") : window.models.shell.syncWords
+                countdownText: window.models.countdown.marginWords
+                urgent: window.models.countdown.urgent
+                wallText: window.models.shell.wallWords
             }
             Head {
                 id: head
                 y: margin.height
                 width: parent.width
                 height: implicitHeight
-                session: window.session
+                session: window.models.session
                 way: way
                 wide: window.wide
-                countWords: window.floor.countWords
-                boothTitle: window.clearance.title
-                boothNote: window.clearance.note
-                doNotDrive: window.cure.doNotDrive
-                keysWords: window.cure.keysWords
+                countWords: window.models.floor.countWords
+                boothTitle: window.models.clearance.title
+                boothNote: window.models.clearance.note
+                doNotDrive: window.models.cure.doNotDrive
+                keysWords: window.models.cure.keysWords
                 onBackAsked: way.work < Navigation.Car ? way.back() : way.go(Navigation.Car)
                 onPersonAsked: peopleSheet.opened = true
                 onAidAsked: firstAid.open()
@@ -192,17 +116,17 @@ Window {
             NoteBanner {
                 id: banner
                 objectName: "banner"
-                visible: window.shell.bannerShown
+                visible: window.models.shell.bannerShown
                 x: Theme.gutter
                 y: head.y + head.height + 4
                 width: parent.width - 2 * Theme.gutter
                 height: visible ? implicitHeight : 0
-                kind: window.shell.bannerToKnow ? NoteBanner.Due : NoteBanner.NotSaved
-                happened: window.shell.bannerWhat
-                stands: Array.from([window.shell.bannerKept, window.shell.bannerTodo]).filter(words => words !== "").join("\n")
-                actText: window.shell.bannerStands ? "" : qsTr("Close")
-                details: window.shell.bannerDetails
-                onActed: window.shell.closeBanner()
+                kind: window.models.shell.bannerToKnow ? NoteBanner.Due : NoteBanner.NotSaved
+                happened: window.models.shell.bannerWhat
+                stands: Array.from([window.models.shell.bannerKept, window.models.shell.bannerTodo]).filter(words => words !== "").join("\n")
+                actText: window.models.shell.bannerStands ? "" : qsTr("Close")
+                details: window.models.shell.bannerDetails
+                onActed: window.models.shell.closeBanner()
             }
             Body {
                 id: body
@@ -216,19 +140,19 @@ Window {
                 width: parent.width
                 height: Math.max(leastHeight, rule.y - y - (ofPanel ? foot.height + 12 : 0))
                 onWhoAsked: peopleSheet.opened = true
-                onBeforeCutAsked: window.beforeCut.ask()
+                onBeforeCutAsked: window.models.beforeCut.ask()
                 onProductsAsked: shopSheet.showProducts()
                 undoRoom: foot.room
-                models: models
+                models: window.models
                 way: way
             }
             FootRow {
                 id: foot
-                shell: window.shell
-                countdown: window.countdown
+                shell: window.models.shell
+                countdown: window.models.countdown
                 away: body.frontScreen?.undoAway ?? false
                 noUndo: body.frontScreen?.noUndo ?? false
-                atBooth: way.work === Navigation.BoothNow ? window.clearance.booth : ""
+                atBooth: way.work === Navigation.BoothNow ? window.models.clearance.booth : ""
                 x: body.front.x + (body.frontScreen?.actsX ?? Theme.gutter)
                 width: body.frontScreen?.actsWidth ?? body.front.width - 2 * Theme.gutter
                 y: body.ofPanel ? Math.max(body.y + body.leastHeight + 4, rule.y - height - 8) : body.y + body.actsTop - height - 8
@@ -242,19 +166,19 @@ Window {
             width: parent.width
             height: implicitHeight
             y: places.y - height
-            operation: window.clock.operation
-            who: window.wide && window.clock.others !== ""
-                ? qsTr("%1 · %2").arg(window.clock.who).arg(window.clock.others) : window.clock.who
-            seconds: window.clock.seconds
-            used_h: window.clock.usedHours
-            allotted_h: window.clock.allottedHours
-            doubtful: window.clock.doubtful
-            mode: window.clock.running ? SteelRule.Running : window.clock.paused ? SteelRule.Paused : SteelRule.None
-            tabText: window.clock.tabWords
-            tabLead: window.clock.running ? qsTr("switch to") : qsTr("start")
+            operation: window.models.clock.operation
+            who: window.wide && window.models.clock.others !== ""
+                ? qsTr("%1 · %2").arg(window.models.clock.who).arg(window.models.clock.others) : window.models.clock.who
+            seconds: window.models.clock.seconds
+            used_h: window.models.clock.usedHours
+            allotted_h: window.models.clock.allottedHours
+            doubtful: window.models.clock.doubtful
+            mode: window.models.clock.running ? SteelRule.Running : window.models.clock.paused ? SteelRule.Paused : SteelRule.None
+            tabText: window.models.clock.tabWords
+            tabLead: window.models.clock.running ? qsTr("switch to") : qsTr("start")
             name: qsTr("Clock, %1, %2. Opens the clock.").arg(operation).arg(who)
             onClicked: clockSheet.opened = true
-            onSwitched: window.clock.startNext()
+            onSwitched: window.models.clock.startNext()
         }
         Places {
             id: places
@@ -275,23 +199,23 @@ Window {
         id: clockSheet
         anchors.fill: parent
         enabled: !firstAid.opened && !window.asksOverSheets
-        clock: window.clock
-        session: window.session
+        clock: window.models.clock
+        session: window.models.session
         keepClear: head.firstAid
     }
     PeopleSheet {
         id: peopleSheet
         anchors.fill: parent
-        pin: window.pin
-        demo: window.demo
+        pin: window.models.pin
+        demo: window.models.demo
         onPinWanted: pinSheet.setOne()
         onShopWanted: {
             close();
             shopSheet.showShop();
         }
         enabled: !firstAid.opened && !window.asksOverSheets && !shopSheet.opened
-        clock: window.clock
-        settings: window.settings
+        clock: window.models.clock
+        settings: window.models.settings
         keepClear: head.firstAid
     }
     ShopSheet {
@@ -299,20 +223,20 @@ Window {
         z: 52
         anchors.fill: parent
         enabled: !firstAid.opened && !window.asksOverSheets
-        shop: window.shop
-        folder: window.shopFolder
-        shots: window.shotList
-        products: window.products
+        shop: window.models.shop
+        folder: window.models.shopFolder
+        shots: window.models.shotList
+        products: window.models.products
         keepClear: head.firstAid
     }
     BeforeCut {
         id: beforeCutSheet
         anchors.fill: parent
         enabled: !firstAid.opened && !window.asksOverSheets
-        check: window.beforeCut
+        check: window.models.beforeCut
         onAnswered: {
             if (way.work === Navigation.Plan)
-                window.plan.begin();
+                window.models.plan.begin();
         }
         keepClear: head.firstAid
     }
@@ -320,20 +244,20 @@ Window {
         id: forgottenSheet
         anchors.fill: parent
         enabled: !firstAid.opened && !pinSheet.opened
-        forgotten: window.forgotten
+        forgotten: window.models.forgotten
         keepClear: head.firstAid
     }
     PinSheet {
         id: pinSheet
         anchors.fill: parent
         enabled: !firstAid.opened
-        pin: window.pin
+        pin: window.models.pin
         keepClear: head.firstAid
     }
     FirstAid {
         id: firstAid
         anchors.fill: parent
-        log: window.aid
+        log: window.models.aid
         onClosed: body.forceActiveFocus()
     }
 }

@@ -368,6 +368,7 @@ struct SayExhaust {
 struct LogClearanceOver {
   BoothId booth;
 };
+// The booth has to clear as after any spray.
 struct ReportSprayedWithout {
   JobId job;
   BoothId booth;
@@ -455,6 +456,7 @@ struct ReadPanelTemperature {
   job::PanelGroup group{};
   double surface_c{};
 };
+// How far the sheet's clock was then is kept beside it: other cars learn from it.
 struct CheckThumbnail {
   JobId job;
   job::PanelGroup group{};

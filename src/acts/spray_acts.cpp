@@ -2,6 +2,7 @@
 #include <map>
 
 #include "acts/decisions.h"
+#include "folds/cure_of_car.h"
 #include "folds/gun_facts.h"
 
 namespace jambline::acts {
@@ -182,8 +183,14 @@ Drafts decide_one(const Scene& scene, const ReadPanelTemperature& command) {
 }
 
 Drafts decide_one(const Scene& scene, const CheckThumbnail& command) {
-  JAMBLINE_TRY(scene.car(command.job, "check with the thumbnail"));
-  return std::vector<Draft>{{command.job, entries::ThumbnailChecked{command.group, command.firm}}};
+  JAMBLINE_ASSIGN(const auto* car, scene.car(command.job, "check with the thumbnail"));
+  entries::ThumbnailChecked said{command.group, command.firm};
+  const auto cures = folds::cure_of_car(*car, scene.world.shop, scene.context.now);
+  if (const auto* film = folds::film_of_group(cures, command.group)) {
+    said.product = film->product;
+    said.sheet_percent = folds::touch_percent(*film);
+  }
+  return std::vector<Draft>{{command.job, std::move(said)}};
 }
 
 Drafts decide_one(const Scene& scene, const SayBonded& command) {

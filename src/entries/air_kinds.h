@@ -383,10 +383,19 @@ struct ThumbnailChecked {
   static constexpr bool erasable = false;
   job::PanelGroup group{};
   bool firm{};
+  std::optional<ProductId> product = {};
+  std::optional<double> sheet_percent = {};
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "group"}, self.group);
     visit(Field{.name = "firm"}, self.firm);
+    visit(Field{.name = "product", .doc = "of the last coat there"}, self.product);
+    visit(Field{.name = "sheet_percent",
+                .unit = "%",
+                .doc = "of its sheet's time until the film may be touched",
+                .min = 0,
+                .max = 1e6},
+          self.sheet_percent);
   }
 };
 

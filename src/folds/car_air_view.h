@@ -149,6 +149,8 @@ struct PanelTemperatureView {
 struct ThumbnailView {
   job::PanelGroup group{};
   bool firm{};
+  std::optional<ProductId> product = {};
+  std::optional<double> sheet_percent = {};
   PersonId by;
   Stamp at{};
   Hash entry;
@@ -156,6 +158,8 @@ struct ThumbnailView {
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "group"}, self.group);
     visit(Field{.name = "firm"}, self.firm);
+    visit(Field{.name = "product"}, self.product);
+    visit(Field{.name = "sheet_percent", .unit = "%"}, self.sheet_percent);
     visit(Field{.name = "by"}, self.by);
     visit(Field{.name = "at"}, self.at);
   }

@@ -124,7 +124,8 @@ bool touches_film(job::ProductKind kind) {
 }
 }  // namespace
 
-std::vector<CureOfGroup> cure_of_car(const CarView& car, const ShopView& shop, const Moment& now) {
+std::vector<CureOfGroup> cure_of_car(const CarView& car, const ShopView& shop, const Moment& now,
+                                     const LearnedFilm& learned) {
   std::vector<CureOfGroup> out;
   for (const auto& mix : car.air.mixes) {
     const auto* product = shop.air.find(mix.product);
@@ -138,6 +139,8 @@ std::vector<CureOfGroup> cure_of_car(const CarView& car, const ShopView& shop, c
       one.coated = coated.last;
       trade::CureClock in = clock_of(product->said, coated, now);
       add_bake_and_thumbnail(car, group, coated, now, in);
+      one.learned = learned.of(mix.product, car.job);
+      in.learned_factor = one.learned.factor;
       Readings readings = readings_of(car, group, coated, now);
       in.readings = std::move(readings.list);
       if (readings.last) {
@@ -203,6 +206,22 @@ std::vector<BondOfCar> bonds_of_car(const CarView& car, const ShopView& shop, co
     out.push_back(std::move(one));
   }
   return out;
+}
+
+const CureOfGroup* film_of_group(const std::vector<CureOfGroup>& cures, job::PanelGroup group) {
+  const CureOfGroup* out = nullptr;
+  for (const auto& one : cures)
+    if (one.group == group && (!out || out->coated.order < one.coated.order)) out = &one;
+  return out;
+}
+
+std::optional<double> touch_percent(const CureOfGroup& film) {
+  if (!film.result || !*film.result || !(*film.result)->computed) return std::nullopt;
+  for (const auto milestone : {trade::CureMilestone::PolishFrom, trade::CureMilestone::SandFrom,
+                               trade::CureMilestone::LastPolish})
+    for (const auto& standing : (*film.result)->standings)
+      if (standing.milestone == milestone) return standing.done_percent;
+  return std::nullopt;
 }
 
 FilmStanding standing_of(const std::vector<CureOfGroup>& cures, job::Panel panel,

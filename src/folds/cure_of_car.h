@@ -12,6 +12,7 @@
 //         table by the coldest and driest air that was logged since it was set. No table, no case,
 //         or colder or drier than the table: no time, and the car is not driven. Time that has
 //         passed is that of folds/stamp.h.
+// Learned: by folds/learned_film.h, where it is given; without it the sheet's times hold.
 // Pure.
 #pragma once
 
@@ -19,6 +20,7 @@
 #include <vector>
 
 #include "folds/car_view.h"
+#include "folds/learned_film.h"
 #include "folds/set_glass.h"
 #include "folds/shop_view.h"
 #include "trade/cure_clock.h"
@@ -34,6 +36,7 @@ struct CureOfGroup {
   std::optional<double> surface_c;  // as last read
   std::optional<Stamp> read_at;
   bool read_again = false;  // what was read last is no longer believed
+  LearnedFilm::Of learned = {};
   std::optional<trade::CureClock> asked;
   std::optional<Result<trade::CureResult>> result;  // none: no temperature was read
 };
@@ -52,8 +55,14 @@ struct BondOfCar {
   std::optional<Result<trade::CureResult>> strength;  // handling and full, where the sheet says
 };
 
-std::vector<CureOfGroup> cure_of_car(const CarView& car, const ShopView& shop, const Moment& now);
+std::vector<CureOfGroup> cure_of_car(const CarView& car, const ShopView& shop, const Moment& now,
+                                     const LearnedFilm& learned = {});
 std::vector<BondOfCar> bonds_of_car(const CarView& car, const ShopView& shop, const Moment& now);
+
+// The last coat on the group; null: none. Lives as long as `cures`.
+const CureOfGroup* film_of_group(const std::vector<CureOfGroup>& cures, job::PanelGroup group);
+// Of the time until the film may be polished, else sanded, else polished last; none: not counted.
+std::optional<double> touch_percent(const CureOfGroup& film);
 
 // The milestone of what was coated on the panel last by a product whose sheet knows it; null: no
 // such clock. Both live as long as `cures`.

@@ -83,7 +83,8 @@ class Air {
     else if constexpr (std::is_same_v<T, PanelTemperatureRead>)
       out_.temperatures.push_back({said.group, said.surface_c, entry.person, at, entry.hash});
     else if constexpr (std::is_same_v<T, ThumbnailChecked>)
-      out_.thumbnails.push_back({said.group, said.firm, entry.person, at, entry.hash});
+      out_.thumbnails.push_back(
+          {said.group, said.firm, said.product, said.sheet_percent, entry.person, at, entry.hash});
     else if constexpr (std::is_same_v<T, Bonded>)
       bonds_[said.bond].write(entry, said.replaces, said);
     else if constexpr (std::is_same_v<T, ClimateRead>)

@@ -112,6 +112,24 @@ void add_durations(const CarView& car, Lesson& out) {
   }
 }
 
+void add_films(const CarView& car, Lesson& out) {
+  std::map<std::pair<ProductId, job::PanelGroup>, LessonFilm> films;
+  for (const auto& check : car.air.thumbnails) {
+    if (!check.product || !check.sheet_percent) continue;
+    LessonFilm& film = films[{*check.product, check.group}];
+    film.product = *check.product;
+    film.group = check.group;
+    film.checked_ms = check.at.wall_ms;
+    if (!check.firm) {
+      film.soft_percent = *check.sheet_percent;
+      film.firm_percent = {};
+    } else if (!film.firm_percent) {
+      film.firm_percent = *check.sheet_percent;
+    }
+  }
+  for (const auto& [key, film] : films) out.films.push_back(film);
+}
+
 }  // namespace
 
 Lesson lesson_of(const CarView& car) {
@@ -121,6 +139,7 @@ Lesson lesson_of(const CarView& car) {
   add_dirt(car, out);
   add_spraying(car, out);
   add_durations(car, out);
+  add_films(car, out);
   if (car.cause && !car.cause->disputed) {
     out.cause_said = true;
     out.cause = car.cause->cause;

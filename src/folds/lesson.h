@@ -13,6 +13,8 @@
 // Cause:   one that is disputed is not said yet.
 // Rounds:  those that a clock timed on spots, by round and person; none of a panel that was worked
 //          on whole, with dirt all over. Ends and sequences as in folds/learned.h.
+// Films:   thumbnail checks by product and panel group; those whose clock did not count teach
+//          nothing.
 // Threads: pure.
 #pragma once
 
@@ -78,6 +80,23 @@ struct LessonDuration {
   friend bool operator==(const LessonDuration&, const LessonDuration&) = default;
 };
 
+struct LessonFilm {
+  ProductId product;
+  job::PanelGroup group{};
+  double soft_percent = 0;  // of the sheet's time at which it was soft last; 0 never
+  std::optional<double> firm_percent = {};  // at which it was found firm first after that
+  std::int64_t checked_ms = 0;              // last
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "product"}, self.product);
+    visit(Field{.name = "group"}, self.group);
+    visit(Field{.name = "soft_percent", .unit = "%"}, self.soft_percent);
+    visit(Field{.name = "firm_percent", .unit = "%"}, self.firm_percent);
+    visit(Field{.name = "checked_ms", .unit = "ms"}, self.checked_ms);
+  }
+  friend bool operator==(const LessonFilm&, const LessonFilm&) = default;
+};
+
 struct Lesson {
   JobId job;
   bool counted = false;
@@ -96,6 +115,7 @@ struct Lesson {
   std::vector<LessonRound> rounds;
   std::vector<LessonEnds> ends;
   std::vector<LessonSequence> sequences;
+  std::vector<LessonFilm> films;
   std::vector<LessonDuration> durations;  // by stage; none without an estimate or a clock
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
@@ -116,6 +136,7 @@ struct Lesson {
     visit(Field{.name = "rounds"}, self.rounds);
     visit(Field{.name = "ends"}, self.ends);
     visit(Field{.name = "sequences"}, self.sequences);
+    visit(Field{.name = "films"}, self.films);
     visit(Field{.name = "durations"}, self.durations);
   }
   friend bool operator==(const Lesson&, const Lesson&) = default;

@@ -6,6 +6,7 @@
 #include "folds/floor_view.h"
 #include "screens/cure_words.h"
 #include "screens/round_words.h"
+#include "screens/this_visit.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -265,10 +266,13 @@ QString CarViewModel::heldBy() const {
 
 CarViewModel::Act CarViewModel::mainAct() const {
   const auto* car = session_.car();
-  if (!car || car->delivered_ms || !shutWords().isEmpty()) return Act::None;
+  if (!car || !shutWords().isEmpty()) return Act::None;
+  if (car->delivered_ms) return Act::ComeBack;
   const auto at = stage();
-  if (!at) return Act::Deliver;
+  if (!at) return Act::WalkAround;
   if (stage_done(*at)) return Act::Reopen;
+  if (*at == Stage::CheckIn && !checked_in(*car)) return Act::CheckIn;
+  if (*at == Stage::WalkAround) return Act::WalkAround;
   if (sends(*car, *at)) return Act::Inspect;
   if (has_plan(*at)) return Act::Correct;
   if (gun_is_next(*car, *at)) return Act::BeforeGun;
@@ -301,8 +305,12 @@ QString CarViewModel::mainText() const {
       return tr("%1 done").arg(name);
     case Act::Reopen:
       return tr("%1 is not done").arg(name);
-    case Act::Deliver:
-      return tr("Deliver");
+    case Act::CheckIn:
+      return tr("Check in");
+    case Act::WalkAround:
+      return tr("Walk-around");
+    case Act::ComeBack:
+      return tr("It came back");
     case Act::None:
       break;
   }
@@ -330,13 +338,12 @@ QString CarViewModel::mainSecond() const {
     }
     case Act::BeforeGun:
       return tr("what is asked, then the spray clock");
-    case Act::Deliver: {
-      if (mainHeld()) return held_words();
-      const auto open = openPoints().size();
-      return open == 0   ? tr("no open points")
-             : open == 1 ? tr("1 open point")
-                         : tr("%1 open points").arg(open);
-    }
+    case Act::CheckIn:
+      return tr("odometer, fuel, keys, old damage");
+    case Act::WalkAround:
+      return held_words().isEmpty() ? tr("open points, signature, delivery") : held_words();
+    case Act::ComeBack:
+      return tr("what the customer says, and who pays");
     case Act::Finish: {
       const QString clock = own_clock_on(*stage()) ? tr("stops your clock") : QString();
       if (missingCount() == 0) return clock;
@@ -351,14 +358,14 @@ QString CarViewModel::mainSecond() const {
 
 QString CarViewModel::held_words() const {
   const auto* car = session_.car();
-  if (!car || mainAct() != Act::Deliver) return {};
+  if (!car || mainAct() != Act::WalkAround) return {};
   const Moment now = session_.now();
   return do_not_drive_words(folds::do_not_drive(*car, session_.shop(), now), now.wall_ms,
                             session_.zone());
 }
 
 bool CarViewModel::mainWaits() const {
-  return mainHeld() || (mainAct() == Act::Start && !session_.hasPerson());
+  return mainAct() == Act::Start && !session_.hasPerson();
 }
 
 QString CarViewModel::partsWords() const {
@@ -382,17 +389,9 @@ QString CarViewModel::shutWords() const {
   return session_.readOnly() ? tr("This device can only read now.") : QString();
 }
 
-QStringList CarViewModel::openPoints() const {
-  QStringList out;
-  const auto* car = session_.car();
-  if (!car) return out;
-  for (const auto& panel : car->panels)
-    if (panel.disputed || panel.verdict != Verdict::Clean)
-      out.append(tr("%1: %2").arg(sentence(words_of(panel.plan.panel, car->body)),
-                                  panel.disputed ? tr("disputed") : words_of(panel.verdict)));
-  for (const auto& one : car->stages)
-    if (!one.done) out.append(tr("%1: not done").arg(sentence(words_of(one.stage))));
-  return out;
+QStringList CarViewModel::cautions() const {
+  const auto chosen = session_.car() ? stage() : std::nullopt;
+  return chosen ? stage_cautions(*chosen) : QStringList();
 }
 
 void CarViewModel::start(const folds::CarView& car, Stage at) {
@@ -408,7 +407,9 @@ void CarViewModel::act() {
   if (!car || mainWaits()) return;
   const Act what = mainAct();
   const auto at = stage();
-  if (what == Act::Inspect || what == Act::BeforeGun || what == Act::Start) start(*car, *at);
+  const bool begins = what == Act::Inspect || what == Act::BeforeGun || what == Act::Start ||
+                      what == Act::CheckIn || what == Act::WalkAround;
+  if (begins && at) start(*car, *at);
   if (what == Act::Finish && missingCount() > 0) emit shotsMissing();
   if (what == Act::Finish && missingCount() == 0) finish({});
   if (what == Act::Reopen)
@@ -418,10 +419,12 @@ void CarViewModel::act() {
                     picked_.reset();
                     refresh();
                   });
-  if (what == Act::Deliver) deliver();
   if (what == Act::Inspect) emit inspectAsked();
   if (what == Act::Correct) emit planAsked();
   if (what == Act::BeforeGun) emit beforeGunAsked();
+  if (what == Act::CheckIn) emit checkInAsked();
+  if (what == Act::WalkAround) emit walkAroundAsked();
+  if (what == Act::ComeBack) emit comebackAsked();
 }
 
 void CarViewModel::choose(const QString& stage_word) {
@@ -465,10 +468,6 @@ void CarViewModel::take_color(const folds::CarView& car, const Hash& hash) {
     const auto* set = std::get_if<entries::ColorSet>(&entry.payload);
     if (set && entry.hash == hash) session_.post(acts::SetColor{car.job, set->color});
   }
-}
-
-void CarViewModel::deliver() {
-  if (const auto* car = session_.car()) session_.post(acts::Deliver{car->job});
 }
 
 }  // namespace jambline::screens

@@ -3,8 +3,9 @@
 //
 // The chosen stage is the next one that is not done, until a person picks another tile. act() does
 // what mainText says. Inspect: inspectAsked() is sent at once, and the clock of the person goes to
-// that stage's operation by the same press. BeforeGun, until the car was sprayed first: the same,
-// with beforeGunAsked(). Correct: planAsked() is sent; there is a plan as long
+// that stage's operation by the same press. BeforeGun, until the car was sprayed first, CheckIn and
+// WalkAround: the same, with beforeGunAsked(), checkInAsked(), walkAroundAsked(). A delivered car:
+// comebackAsked(). Correct: planAsked() is sent; there is a plan as long
 // as a panel is to correct. Finish: the person's own clock on the stage stops by
 // the same act, and mainSecond says so; with wanted pictures missing act() sends shotsMissing()
 // instead, and finishWithout() does it with the reason why. Everything else is one command.
@@ -36,6 +37,7 @@ class CarViewModel final : public QObject {
   Q_PROPERTY(QAbstractItemModel* operations READ operations CONSTANT)
   Q_PROPERTY(QString stageTitle READ stageTitle NOTIFY changed)  // of the chosen stage
   Q_PROPERTY(QString stageKey READ stageKey NOTIFY changed)      // its word; "" none
+  Q_PROPERTY(QStringList cautions READ cautions NOTIFY changed)  // of the chosen stage
   Q_PROPERTY(bool ofSpraying READ ofSpraying NOTIFY changed)     // the chosen stage is spraying
   // Roles: key, title, shown, other, by, takeWords.
   Q_PROPERTY(QAbstractItemModel* conflicts READ conflicts CONSTANT)
@@ -44,12 +46,10 @@ class CarViewModel final : public QObject {
   Q_PROPERTY(QString mainText READ mainText NOTIFY changed)
   Q_PROPERTY(QString mainSecond READ mainSecond NOTIFY changed)
   Q_PROPERTY(bool mainWaits READ mainWaits NOTIFY changed)
-  Q_PROPERTY(bool mainHeld READ mainHeld NOTIFY changed)  // by glass whose time is not over
   Q_PROPERTY(QString partsWords READ partsWords NOTIFY changed)
   Q_PROPERTY(QString timeLineWords READ timeLineWords NOTIFY changed)
   Q_PROPERTY(
       QString shutWords READ shutWords NOTIFY changed)  // why nothing can be written; or empty
-  Q_PROPERTY(QStringList openPoints READ openPoints NOTIFY changed)
   // The first pictures that the chosen stage wants and has not. Roles: key, title.
   Q_PROPERTY(QAbstractItemModel* missing READ missing CONSTANT)
   Q_PROPERTY(QString missingMore READ missingMore NOTIFY changed)  // "and 8 more"; "" no more
@@ -61,7 +61,18 @@ class CarViewModel final : public QObject {
  public:
   enum class State { Done, Running, Paused, Waits, NotYet, Disputed };
   Q_ENUM(State)
-  enum class Act { None, Inspect, Correct, BeforeGun, Start, Finish, Reopen, Deliver };
+  enum class Act {
+    None,
+    CheckIn,
+    Inspect,
+    Correct,
+    BeforeGun,
+    Start,
+    Finish,
+    Reopen,
+    WalkAround,
+    ComeBack
+  };
   Q_ENUM(Act)
 
   explicit CarViewModel(Session& session, QObject* parent = nullptr);
@@ -76,6 +87,7 @@ class CarViewModel final : public QObject {
   QAbstractItemModel* operations() { return &operations_; }
   QString stageTitle() const;
   QString stageKey() const;
+  QStringList cautions() const;
   bool ofSpraying() const { return session_.car() && stage() == job::Stage::Spray; }
   QAbstractItemModel* conflicts() { return &conflicts_; }
   int conflictCount() const { return conflicts_.rowCount(); }
@@ -83,11 +95,9 @@ class CarViewModel final : public QObject {
   QString mainText() const;
   QString mainSecond() const;
   bool mainWaits() const;
-  bool mainHeld() const { return !held_words().isEmpty(); }
   QString partsWords() const;
   QString timeLineWords() const;
   QString shutWords() const;
-  QStringList openPoints() const;
   QAbstractItemModel* missing() { return &missing_; }
   QString missingMore() const;
   int missingCount() const { return missing_count_; }
@@ -99,7 +109,6 @@ class CarViewModel final : public QObject {
   Q_INVOKABLE void choose(const QString& stage);  // a tile; the chosen one again: back to the next
   Q_INVOKABLE void writeNote(const QString& text);
   Q_INVOKABLE void takeOther(int conflict);
-  Q_INVOKABLE void deliver();
   Q_INVOKABLE void finishWithout(int reason);  // a row of withoutReasons
 
  signals:
@@ -107,6 +116,9 @@ class CarViewModel final : public QObject {
   void inspectAsked();
   void planAsked();
   void beforeGunAsked();
+  void checkInAsked();
+  void walkAroundAsked();
+  void comebackAsked();
   void noteKept();
   void shotsMissing();
   void stageFinished();

@@ -1,6 +1,8 @@
 #include "screens/caution_words.h"
 
 #include <QVariantMap>
+#include <algorithm>
+#include <initializer_list>
 
 namespace jambline::screens {
 
@@ -86,8 +88,28 @@ QString words_of(Caution caution) {
           "Not charging. Only trained people touch orange cables. A damaged, hot, hissing or "
           "submerged pack never goes into the booth: outside, away from cars and buildings, and "
           "call the fire service.");
+    case Caution::Lifting:
+      return Cautions::tr("Hood, door, lid, glass: two people. Prop it before a strut comes off.");
+    case Caution::StoredEnergy:
+      return Cautions::tr(
+          "Airbags, belts, high voltage: only trained people, by the carmaker's procedure. Battery "
+          "off and its wait over before work near them.");
   }
   return {};
+}
+
+QStringList stage_cautions(job::Stage stage) {
+  QStringList out;
+  using job::Stage;
+  const auto is = [&](std::initializer_list<Stage> stages) {
+    return std::find(stages.begin(), stages.end(), stage) != stages.end();
+  };
+  if (is({Stage::Teardown, Stage::BodyAndTrialFit, Stage::Assemble, Stage::Glass, Stage::Fit}))
+    out << words_of(Caution::Lifting);
+  if (is({Stage::Teardown, Stage::BodyAndTrialFit, Stage::Assemble, Stage::Glass,
+          Stage::SensorsAndScan}))
+    out << words_of(Caution::StoredEnergy);
+  return out;
 }
 
 QStringList waste_words() {

@@ -8,8 +8,8 @@
 // QML:     Cautions { id: cautions }; its properties never change.
 // Source:  first aid: routes and first steps as in the first-aid codes of the NIOSH Pocket Guide
 //          (hexamethylene diisocyanate) and NIOSH publication 96-111. Waste and static, times, "do
-//          not drive" and "do not be alone": common practice, no source. The product's safety data
-//          sheet and the local rule win.
+//          not drive", "do not be alone", lifting and stored energy: common practice, no source.
+//          The product's safety data sheet and the local rule win.
 // Threads: GUI thread.
 #pragma once
 
@@ -18,6 +18,8 @@
 #include <QStringList>
 #include <QVariantList>
 #include <qqmlregistration.h>
+
+#include "job/stage.h"
 
 namespace jambline::screens {
 
@@ -47,10 +49,14 @@ enum class Caution : std::uint8_t {
   OldFiltersIn,
   BeforeBake,
   BatteryPack,
+  Lifting,
+  StoredEnergy,
 };
 
 QString words_of(Caution caution);
 QStringList waste_words();  // of the card at the end of spraying
+// Where parts come off, are hung or fitted, and near what holds energy; empty elsewhere.
+QStringList stage_cautions(job::Stage stage);
 
 class Cautions : public QObject {
   Q_OBJECT
@@ -71,6 +77,8 @@ class Cautions : public QObject {
   Q_PROPERTY(QString oldFiltersIn READ oldFiltersIn CONSTANT)
   Q_PROPERTY(QString beforeBake READ beforeBake CONSTANT)
   Q_PROPERTY(QString batteryPack READ batteryPack CONSTANT)
+  Q_PROPERTY(QString lifting READ lifting CONSTANT)
+  Q_PROPERTY(QString storedEnergy READ storedEnergy CONSTANT)
   // First aid. choices: title, icon, call, steps, after; in the order of job::FirstAid.
   Q_PROPERTY(QVariantList choices READ choices CONSTANT)
   Q_PROPERTY(QString number READ number CONSTANT)
@@ -96,6 +104,8 @@ class Cautions : public QObject {
   QString oldFiltersIn() const { return words_of(Caution::OldFiltersIn); }
   QString beforeBake() const { return words_of(Caution::BeforeBake); }
   QString batteryPack() const { return words_of(Caution::BatteryPack); }
+  QString lifting() const { return words_of(Caution::Lifting); }
+  QString storedEnergy() const { return words_of(Caution::StoredEnergy); }
   QVariantList choices() const;
   QString number() const;
   QString sheetLine() const;

@@ -158,7 +158,9 @@ void CureViewModel::show_clocks() {
       const QString title = sentence(words_of(step.milestone));
       const QString sheet = points_words(step.points, now.units);
       steps.push_back({text(word_of(step.milestone)), title, said.words, shape_of(said.shape),
-                       tr("sheet: %1").arg(sheet),
+                       trade::touches_film(step.milestone) && one.learned.factor > 1
+                           ? tr("sheet: %1. %2").arg(sheet, learned_words(one.learned))
+                           : tr("sheet: %1").arg(sheet),
                        tr("%1: %2. Sheet: %3").arg(title, said.words, sheet)});
     }
     steps_of(key)->set(std::move(steps));

@@ -1,6 +1,7 @@
 #include "screens/cure_words.h"
 
 #include <QCoreApplication>
+#include <QLocale>
 #include <QStringList>
 #include <cmath>
 
@@ -167,6 +168,21 @@ QString points_words(const std::vector<trade::CurePoint>& points, Units units) {
     out << tr(QT_TRANSLATE_NOOP("cure", "%1 at %2"))
                .arg(sheet_duration(point.minutes), temperature_words(point.at_c, units));
   return out.join(QStringLiteral(", "));
+}
+
+QString learned_words(const folds::LearnedFilm::Of& learned) {
+  const QString factor = QLocale::c().toString(learned.factor, 'f', 2);
+  if (learned.cars == 1)
+    return tr(QT_TRANSLATE_NOOP("cure",
+                                "Taken %1 times as long: on the last car checked it was still soft "
+                                "then."))
+        .arg(factor);
+  return tr(QT_TRANSLATE_NOOP("cure",
+                              "Taken %1 times as long: on %2 of the last %3 cars checked it was "
+                              "still soft then."))
+      .arg(factor)
+      .arg(learned.soft)
+      .arg(learned.cars);
 }
 
 StandingWords clock_words_of(const folds::CureOfGroup& clock, const folds::ProductView* product,

@@ -37,6 +37,8 @@ StandingWords strength_words(const trade::CureStanding& standing, double now_min
                              const CureSeen& seen);
 // What the sheet says of a milestone: "16 h at 20 °C, 30 min at 60 °C".
 QString points_words(const std::vector<trade::CurePoint>& points, Units units);
+// "Taken 1.4 times as long: on 2 of the last 5 cars checked it was still soft then."
+QString learned_words(const folds::LearnedFilm::Of& learned);
 // About the whole clock: no temperature, no clock of this kind, stalled, outside the points.
 StandingWords clock_words_of(const folds::CureOfGroup& clock, const folds::ProductView* product,
                              const CureSeen& seen);

@@ -16,11 +16,14 @@ void CureWork::follow() {
   const auto car = session_.car() ? session_.snapshot().car : nullptr;
   const auto shop = session_.snapshot().shop;
   const std::optional<JobId> job = car ? std::optional(car->job) : std::nullopt;
-  if (car == car_ && shop == shop_) return;
+  const auto lessons = session_.snapshot().lessons;
+  if (car && !car->air.mixes.empty() && !lessons) session_.engine().want_lessons();
+  if (car == car_ && shop == shop_ && lessons == lessons_) return;
   if (job != job_) clocks_ = std::make_shared<const Clocks>();
   job_ = job;
   car_ = car;
   shop_ = shop;
+  lessons_ = lessons;
   work_out();
 }
 
@@ -42,19 +45,23 @@ void CureWork::work_out() {
   }
   waiting_ = true;
   emit changed();
-  session_.calculate(this,
-                     [this, number, now, car = car_, shop = shop_]() -> std::function<void()> {
-                       auto out = std::make_shared<Clocks>();
-                       out->cures = folds::cure_of_car(*car, *shop, now);
-                       out->bonds = folds::bonds_of_car(*car, *shop, now);
-                       out->at = now;
-                       return [this, number, out] {
-                         if (number != asked_) return;
-                         waiting_ = false;
-                         clocks_ = out;
-                         emit changed();
-                       };
-                     });
+  session_.calculate(
+      this,
+      [this, number, now, car = car_, shop = shop_, lessons = lessons_]() -> std::function<void()> {
+        auto out = std::make_shared<Clocks>();
+        folds::LearnedFilm learned;
+        if (lessons)
+          for (const auto& lesson : *lessons) learned.add(lesson);
+        out->cures = folds::cure_of_car(*car, *shop, now, learned);
+        out->bonds = folds::bonds_of_car(*car, *shop, now);
+        out->at = now;
+        return [this, number, out] {
+          if (number != asked_) return;
+          waiting_ = false;
+          clocks_ = out;
+          emit changed();
+        };
+      });
 }
 
 }  // namespace jambline::screens

@@ -1,7 +1,8 @@
 // screens/cure_work.h: the cure clocks and the bonded parts of the car on the tape, as of now; what
 // the screens of cure, plan, walk and the car have in common.
 //
-// Worked out on the calc lane whenever the car or the shop changes, and every half minute. Whether
+// Worked out on the calc lane whenever the car, the shop or what all cars teach changes, and every
+// half minute. Whether
 // the car may be driven is known at once. `at()` is the moment that the clocks are of.
 // Threads: GUI thread. Errors: those of trade/cure_clock.h stand in each clock's result.
 #pragma once
@@ -45,6 +46,7 @@ class CureWork final : public QObject {
   std::optional<JobId> job_;
   std::shared_ptr<const folds::CarView> car_;
   std::shared_ptr<const folds::ShopView> shop_;
+  std::shared_ptr<const std::vector<folds::Lesson>> lessons_;
   std::shared_ptr<const Clocks> clocks_ = std::make_shared<const Clocks>();
   std::optional<folds::DoNotDrive> do_not_drive_;
   std::uint64_t asked_ = 0;

@@ -71,6 +71,7 @@ Status checked(const CureClock& in) {
   if (in.bake_end_min)
     JAMBLINE_TRY(need("bake_end_min", *in.bake_end_min, 0, 1e6, "not before the last coat"));
   JAMBLINE_TRY(need("heavy_factor", in.heavy_factor, 1, 10, "1 to 10"));
+  JAMBLINE_TRY(need("learned_factor", in.learned_factor, 1, 10, "1 to 10"));
   JAMBLINE_TRY(need("surface_max_c", in.surface_max_c, 10, 60, "10 to 60 C"));
   return need("rest_after_bake_min", in.rest_after_bake_min, 0, 10000, "0 to 10,000 min");
 }
@@ -174,6 +175,15 @@ std::optional<double> when(const CureClock& in, const Curve& curve, double now_c
   return in.now_min + (1 - progress.share) / rate;
 }
 
+// What touches the film, as long as the sheet says times what was learned.
+std::vector<CurePoint> learned_points(const CureStep& step, double learned_factor) {
+  auto out = by_temperature(step.points);
+  if (touches_film(step.milestone))
+    for (auto& point : out) point.minutes *= learned_factor;
+  return out;
+}
+}  // namespace
+
 // What is done to the film has gates; what the film does by itself has none.
 bool touches_film(CureMilestone milestone) {
   switch (milestone) {
@@ -185,7 +195,6 @@ bool touches_film(CureMilestone milestone) {
       return false;
   }
 }
-}  // namespace
 
 double minutes_at(const std::vector<CurePoint>& points, double surface_c) {
   const auto sorted = by_temperature(points);
@@ -240,6 +249,8 @@ Result<CureResult> cure_clock(const CureClock& in) {
                    usual(in.heavy_factor, usually.heavy_factor));
     out.basis.term("its rest", rest_min, "min", computed);
   }
+  if (in.learned_factor != 1)
+    out.basis.term("longer, learned from thumbnail checks", in.learned_factor, "x", measured);
   if (in.bake_end_min) out.basis.term("bake ended", *in.bake_end_min, "min", measured);
   if (in.minimum_c) out.basis.term("least curing temperature", *in.minimum_c, "C", entered);
 
@@ -250,7 +261,7 @@ Result<CureResult> cure_clock(const CureClock& in) {
       standing.word = CureWord::NotComputed;
       continue;
     }
-    const Curve curve{by_temperature(step.points), runs_out(step.milestone)};
+    const Curve curve{learned_points(step, in.learned_factor), runs_out(step.milestone)};
     const auto& sorted = curve.points;
     bool too_hot_to_say = false;
     for (const auto& reading : in.readings) {
@@ -259,7 +270,7 @@ Result<CureResult> cure_clock(const CureClock& in) {
     }
     const Progress progress = share_until(in, curve, 0);
     standing.done_percent = 100 * progress.share;
-    standing.equivalent_min = progress.share * step.points.front().minutes;
+    standing.equivalent_min = progress.share * minutes_at(curve.points, step.points.front().at_c);
     const bool reached = progress.share >= 1;
     if (reached || !too_hot_to_say) {
       standing.reached_min = when(in, curve, now_c, 0);

@@ -15,6 +15,8 @@
 //          rest after the bake, a longer rest for runs and heavy film (without a bake it begins
 //          when the milestone is reached), the thumbnail check. The defaults are common practice,
 //          no source; the sheet wins.
+// Learned: what touches the film is taken `learned_factor` times as long as the sheet says, where a
+//          shop found its film still soft at the sheet's time; never shorter.
 // Errors:  OutOfRange, Missing, Malformed (times not rising), TooLarge (50 steps, 50 points a step,
 //          10,000 readings). Threads: pure.
 #pragma once
@@ -93,6 +95,7 @@ struct CureClock {
   bool heavy_film = false;  // a run, or a heavy build
   double heavy_factor = 3;  // on the rest
   ThumbnailCheck thumbnail{};
+  double learned_factor = 1;  // on the time until the film is touched
 
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
@@ -109,6 +112,11 @@ struct CureClock {
     visit(Field{.name = "heavy_film"}, self.heavy_film);
     visit(Field{.name = "heavy_factor", .min = 1, .max = 10}, self.heavy_factor);
     visit(Field{.name = "thumbnail"}, self.thumbnail);
+    visit(Field{.name = "learned_factor",
+                .doc = "on the sheet's time until the film is touched",
+                .min = 1,
+                .max = 10},
+          self.learned_factor);
   }
 };
 
@@ -156,6 +164,7 @@ struct CureResult {
 
 // Minutes to the milestone at one temperature, by the rules above; infinity where nothing counts.
 double minutes_at(const std::vector<CurePoint>& points, double surface_c);
+bool touches_film(CureMilestone milestone);  // sand from, polish from, last polish
 // J/mol between two points; the two-temperature form with R = 8.314462618 J/(mol K).
 double activation_energy_j_mol(double cold_c, double cold_min, double hot_c, double hot_min);
 Result<CureResult> cure_clock(const CureClock& clock);

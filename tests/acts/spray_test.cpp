@@ -437,6 +437,45 @@ TEST_F(CureTest, AClockRunsForEachMixAndPanelGroupFromTheLastCoat) {
   EXPECT_EQ((*later[0].result)->standings.front().word, trade::CureWord::Gated) << "not firm yet";
 }
 
+TEST_F(CureTest, AFilmThatWasSoftAtItsTimeTakesLongerOnOtherCars) {
+  const ProductId clear_a = product(clear());
+  did(MixProduct{job, clear_a, "77"});
+  did(SayCoats{job, car().air.mixes.back().mix, {Panel::Hood}, 2, {8}, "1.3 mm"});
+  did(ReadPanelTemperature{job, job::PanelGroup::Roof, 20});
+  did(CheckThumbnail{job, job::PanelGroup::Plastic, true});
+  EXPECT_FALSE(car().air.thumbnails.back().product) << "nothing was sprayed there";
+  const auto learned = [&] {
+    folds::LearnedFilm out;
+    out.add(folds::lesson_of(car()));
+    return out;
+  };
+  wait_min(600);
+  did(CheckThumbnail{job, job::PanelGroup::Roof, false});
+  EXPECT_NEAR(car().air.thumbnails.back().sheet_percent.value_or(0), 62.5, 0.1);
+  EXPECT_EQ(learned().of(clear_a, {}).factor, 1) << "before its time nothing is learned";
+  wait_min(600);
+  did(CheckThumbnail{job, job::PanelGroup::Roof, false});
+  EXPECT_NEAR(learned().of(clear_a, {}).factor, 1.25, 1e-3) << "1,200 of 960 min";
+  wait_min(240);
+  did(CheckThumbnail{job, job::PanelGroup::Roof, true});
+  const auto of = learned().of(clear_a, {});
+  EXPECT_NEAR(of.factor, 1.5, 1e-3) << "firm at 1,440 min";
+  EXPECT_EQ(of.cars, 1);
+  EXPECT_EQ(of.soft, 1);
+  EXPECT_EQ(learned().of(clear_a, job).cars, 0) << "a car does not learn from itself";
+  EXPECT_EQ(learned().of(product(clear()), {}).factor, 1) << "another product";
+
+  folds::LearnedFilm others = learned();
+  for (std::uint8_t i = 1; i <= 5; ++i) {
+    folds::Lesson firm;
+    firm.job.bytes[0] = i;
+    firm.films = {{clear_a, job::PanelGroup::Roof, 0, 100, now().wall_ms + i}};
+    others.add(firm);
+  }
+  EXPECT_EQ(others.of(clear_a, {}).factor, 1) << "five cars since then were firm";
+  EXPECT_EQ(others.of(clear_a, {}).cars, 5);
+}
+
 TEST_F(CureTest, PointsThatContradictEachOtherAreRefused) {
   person = manager;
   job::Product bad = clear();

@@ -36,7 +36,11 @@ class Banner : public testing::Test {
     return told;
   }
   void expect_banner(const QString& what, const char* picture) {
-    const auto* shell = program->window()->property("shell").value<QObject*>();
+    const auto* shell = program->window()
+                            ->property("models")
+                            .value<QObject*>()
+                            ->property("shell")
+                            .value<QObject*>();
     ASSERT_NE(shell, nullptr);
     EXPECT_TRUE(shell->property("bannerShown").toBool()) << picture;
     const screens::ErrorWords words{shell->property("bannerWhat").toString(),
@@ -131,7 +135,8 @@ TEST_F(Banner, AFullDiskKeepsWhatIsTypedAndGoesOnWhenThereIsRoom) {
   EXPECT_TRUE(program->session().hasCar()) << "reading goes on";
   disk.full(false);
   EXPECT_FALSE(post(acts::StopClock{shop.shop.ivo}));
-  const auto* shell = program->window()->property("shell").value<QObject*>();
+  const auto* shell =
+      program->window()->property("models").value<QObject*>()->property("shell").value<QObject*>();
   EXPECT_FALSE(shell->property("bannerShown").toBool());
   program.reset();  // before the disk goes
 }

@@ -87,6 +87,29 @@ TEST_F(CureScreen, TooHotRestAndThumbnailHoldItBack) {
   EXPECT_FALSE(at(cure_->clocks(), 0, "asksThumbnail").toBool());
 }
 
+TEST_F(CureScreen, WhatWasSoftOnOneCarTakesLongerOnTheNext) {
+  const ProductId with = product(clear());
+  spray(with);
+  read(job::PanelGroup::Roof, 20);
+  wait_min(1200);
+  cure_->checkThumbnail(at(cure_->clocks(), 0, "key").toString(), false);
+  worked_out();
+  EXPECT_EQ(says(0, "sand from", "sheet"), "sheet: 16 h at 20 °C, 45 min at 60 °C")
+      << "the car itself is held by the check";
+  open_car();
+  spray(with);
+  read(job::PanelGroup::Roof, 20);
+  worked_out();
+  EXPECT_EQ(says(0, "sand from", "sheet"),
+            "sheet: 16 h at 20 °C, 45 min at 60 °C. Taken 1.25 times as long: on the last car "
+            "checked it was still soft then.");
+  EXPECT_FALSE(says(0, "pull tape", "sheet").contains("Taken"));
+  wait_min(1000);
+  EXPECT_FALSE(says(0, "sand from").startsWith("reached"));
+  wait_min(250);
+  EXPECT_TRUE(says(0, "sand from").startsWith("reached ")) << says(0, "sand from").toStdString();
+}
+
 // Nobody read it after the bake: it may be hot still.
 TEST_F(CureScreen, WhatWasHotAndNotReadAgainIsNotCalledReached) {
   spray(product(clear()));

@@ -15,6 +15,8 @@
 
 #include "app/demo/demo_shop.h"
 #include "app/jambline/pictures.h"
+#include "screens/inspect_view_model.h"
+#include "screens/settings_view_model.h"
 #include "tests/threads/screen_hand.h"
 #include "tests/threads/watched_calls.h"
 

@@ -100,6 +100,21 @@ TEST(CureClock, ASoftThumbnailHoldsIt) {
   EXPECT_EQ(standing(clock).word, CureWord::Gated);
 }
 
+TEST(CureClock, WhatWasLearnedLengthensOnlyWhatTouchesTheFilm) {
+  CureClock in = film_at(20, 960);
+  in.steps.push_back({CureMilestone::Handle, {{20, 960}}});
+  in.learned_factor = 1.5;
+  const auto out = cure_clock(in);
+  ASSERT_TRUE(out);
+  EXPECT_EQ(out->standings[0].word, CureWord::NotYet);
+  EXPECT_NEAR(out->standings[0].reached_min.value_or(0), 1440, 1e-6);
+  EXPECT_NEAR(out->standings[0].equivalent_min, 960, 1e-6);
+  EXPECT_EQ(out->standings[1].word, CureWord::Reached);
+  EXPECT_TRUE(out->basis.find("longer, learned from thumbnail checks"));
+  in.learned_factor = 0.9;
+  EXPECT_EQ(field(in), "learned_factor") << "never shorter than the sheet";
+}
+
 TEST(CureClock, WhatDoesNotTouchTheFilmHasNoGate) {
   CureClock clock = film_at(60, 40);
   clock.steps[0].milestone = CureMilestone::DustFree;

@@ -3,6 +3,7 @@
 #include "acts.h"
 #include "folds/booth_state.h"
 #include "rules.h"
+#include "screens/clearance_view_model.h"
 
 namespace jambline::walk {
 

@@ -3,6 +3,9 @@
 #include "acts.h"
 #include "item.h"
 #include "rules.h"
+#include "screens/bond_view_model.h"
+#include "screens/cure_view_model.h"
+#include "screens/product_view_model.h"
 
 namespace jambline::walk {
 

@@ -3,6 +3,8 @@
 #include "acts.h"
 #include "item.h"
 #include "rules.h"
+#include "screens/before_gun_view_model.h"
+#include "screens/sprayed_view_model.h"
 
 namespace jambline::walk {
 

@@ -5,6 +5,7 @@
 #include <cstdio>
 #include <gtest/gtest.h>
 
+#include "screens/inspect_view_model.h"
 #include "tests/threads/screen_hand.h"
 
 namespace jambline::walk {

@@ -7,8 +7,11 @@
 #include "folds/shots_of_car.h"
 #include "item.h"
 #include "rules.h"
+#include "screens/compare_view_model.h"
 #include "screens/leftovers_view_model.h"
+#include "screens/look_view_model.h"
 #include "screens/picture_item.h"
+#include "screens/wall_view_model.h"
 
 namespace jambline::walk {
 

@@ -17,6 +17,7 @@
 #include "screens/before_cut_view_model.h"
 #include "screens/booth_view_model.h"
 #include "screens/dirt_over_time_view_model.h"
+#include "screens/evidence_view_model.h"
 #include "screens/film_view_model.h"
 #include "screens/inspect_view_model.h"
 #include "screens/open_car_view_model.h"

@@ -8,6 +8,13 @@
 
 #include "base/describe.h"
 #include "folds/booth_state.h"
+#include "screens/clearance_view_model.h"
+#include "screens/compare_view_model.h"
+#include "screens/film_view_model.h"
+#include "screens/inspect_view_model.h"
+#include "screens/look_view_model.h"
+#include "screens/settings_view_model.h"
+#include "screens/wall_view_model.h"
 
 namespace jambline::app {
 

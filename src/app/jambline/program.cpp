@@ -2,11 +2,67 @@
 
 #include <QGuiApplication>
 #include <QPalette>
+#include <QQmlComponent>
 #include <QQmlExtensionPlugin>
 #include <QStandardPaths>
 #include <QSysInfo>
 
+#include "app/jambline/hand_over_file.h"
+#include "device/camera.h"
 #include "device/device_settings.h"
+#include "device/knocks.h"
+#include "screens/before_cut_view_model.h"
+#include "screens/before_gun_view_model.h"
+#include "screens/bond_view_model.h"
+#include "screens/booth_facts_view_model.h"
+#include "screens/booth_reading_view_model.h"
+#include "screens/booth_view_model.h"
+#include "screens/car_view_model.h"
+#include "screens/check_in_view_model.h"
+#include "screens/clearance_view_model.h"
+#include "screens/clock_view_model.h"
+#include "screens/comeback_view_model.h"
+#include "screens/compare_view_model.h"
+#include "screens/correction_work.h"
+#include "screens/countdown_view_model.h"
+#include "screens/cure_view_model.h"
+#include "screens/cure_work.h"
+#include "screens/demo_view_model.h"
+#include "screens/dirt_over_time_view_model.h"
+#include "screens/evidence_view_model.h"
+#include "screens/exposure_view_model.h"
+#include "screens/film_view_model.h"
+#include "screens/first_aid_view_model.h"
+#include "screens/floor_view_model.h"
+#include "screens/forgotten_clock_view_model.h"
+#include "screens/hand_over_view_model.h"
+#include "screens/inspect_view_model.h"
+#include "screens/leftovers_view_model.h"
+#include "screens/limits_view_model.h"
+#include "screens/look_view_model.h"
+#include "screens/open_car_view_model.h"
+#include "screens/parts_view_model.h"
+#include "screens/picture_intake.h"
+#include "screens/picture_store.h"
+#include "screens/pin_view_model.h"
+#include "screens/plan_view_model.h"
+#include "screens/product_view_model.h"
+#include "screens/record_view_model.h"
+#include "screens/register_view_model.h"
+#include "screens/settings_view_model.h"
+#include "screens/shell_view_model.h"
+#include "screens/shop_folder_view_model.h"
+#include "screens/shop_view_model.h"
+#include "screens/shot_list_view_model.h"
+#include "screens/shot_view_model.h"
+#include "screens/shots_view_model.h"
+#include "screens/sprayed_view_model.h"
+#include "screens/time_line_view_model.h"
+#include "screens/vin_scan_view_model.h"
+#include "screens/visit_rows_view_model.h"
+#include "screens/walk_around_view_model.h"
+#include "screens/walk_view_model.h"
+#include "screens/wall_view_model.h"
 
 Q_IMPORT_QML_PLUGIN(Jambline_ThemePlugin)
 Q_IMPORT_QML_PLUGIN(Jambline_ScreensPlugin)
@@ -71,6 +127,14 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->pin_ = std::make_unique<screens::PinViewModel>(session);
   out->open_car_ = std::make_unique<screens::OpenCarViewModel>(session);
   out->car_ = std::make_unique<screens::CarViewModel>(session);
+  out->check_in_ = std::make_unique<screens::CheckInViewModel>(session);
+  out->walk_around_ = std::make_unique<screens::WalkAroundViewModel>(session);
+  out->hand_over_ = std::make_unique<screens::HandOverViewModel>(
+      session, QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation),
+      write_hand_over);
+  out->comeback_ = std::make_unique<screens::ComebackViewModel>(session);
+  out->visit_rows_ =
+      std::make_unique<screens::VisitRowsViewModel>(session, *out->check_in_, *out->walk_around_);
   out->inspect_ = std::make_unique<screens::InspectViewModel>(session);
   out->evidence_ = std::make_unique<screens::EvidenceViewModel>(session);
   out->booth_ = std::make_unique<screens::BoothViewModel>(session);
@@ -145,7 +209,7 @@ void Program::keep_settings() {
 bool Program::show() {
   qml_ = std::make_unique<QQmlApplicationEngine>();
   qml_->addImportPath(QStringLiteral("qrc:/qt/qml"));
-  QVariantMap given{
+  const QVariantMap given{
       {QStringLiteral("session"), QVariant::fromValue<QObject*>(session_.get())},
       {QStringLiteral("settings"), QVariant::fromValue<QObject*>(settings_.get())},
       {QStringLiteral("shell"), QVariant::fromValue<QObject*>(shell_.get())},
@@ -158,6 +222,11 @@ bool Program::show() {
       {QStringLiteral("pin"), QVariant::fromValue<QObject*>(pin_.get())},
       {QStringLiteral("openCarForm"), QVariant::fromValue<QObject*>(open_car_.get())},
       {QStringLiteral("car"), QVariant::fromValue<QObject*>(car_.get())},
+      {QStringLiteral("checkIn"), QVariant::fromValue<QObject*>(check_in_.get())},
+      {QStringLiteral("walkAround"), QVariant::fromValue<QObject*>(walk_around_.get())},
+      {QStringLiteral("handOver"), QVariant::fromValue<QObject*>(hand_over_.get())},
+      {QStringLiteral("comeback"), QVariant::fromValue<QObject*>(comeback_.get())},
+      {QStringLiteral("visitRows"), QVariant::fromValue<QObject*>(visit_rows_.get())},
       {QStringLiteral("inspect"), QVariant::fromValue<QObject*>(inspect_.get())},
       {QStringLiteral("evidence"), QVariant::fromValue<QObject*>(evidence_.get())},
       {QStringLiteral("booth"), QVariant::fromValue<QObject*>(booth_.get())},
@@ -190,14 +259,23 @@ bool Program::show() {
       {QStringLiteral("leftovers"), QVariant::fromValue<QObject*>(leftovers_.get())},
       {QStringLiteral("timeLine"), QVariant::fromValue<QObject*>(time_line_.get())},
   };
-  if (options_.size) {
-    given.insert(QStringLiteral("width"), options_.size->width());
-    given.insert(QStringLiteral("height"), options_.size->height());
+  QQmlComponent made(qml_.get(), QUrl(QStringLiteral("qrc:/qt/qml/Jambline/Shell/ViewModels.qml")));
+  std::unique_ptr<QObject> models(made.createWithInitialProperties(given));
+  if (!models) {
+    for (const auto& error : made.errors()) qCritical().noquote() << error.toString();
+    return false;
   }
-  qml_->setInitialProperties(given);
+  QVariantMap of_window{{QStringLiteral("models"), QVariant::fromValue(models.get())}};
+  if (options_.size) {
+    of_window.insert(QStringLiteral("width"), options_.size->width());
+    of_window.insert(QStringLiteral("height"), options_.size->height());
+  }
+  qml_->setInitialProperties(of_window);
   qml_->load(QUrl(QStringLiteral("qrc:/qt/qml/Jambline/Shell/Main.qml")));
+  if (!window()) return false;
+  models.release()->setParent(window());
   leftovers_->look();
-  return window() != nullptr;
+  return true;
 }
 
 QQuickWindow* Program::window() const {

@@ -13,56 +13,68 @@
 #include <vector>
 
 #include "app/jambline/options.h"
-#include "device/knocks.h"
 #include "engine/engine.h"
-#include "screens/before_cut_view_model.h"
-#include "screens/before_gun_view_model.h"
-#include "screens/bond_view_model.h"
-#include "screens/booth_facts_view_model.h"
-#include "screens/booth_reading_view_model.h"
-#include "screens/booth_view_model.h"
-#include "screens/car_view_model.h"
-#include "screens/clearance_view_model.h"
-#include "screens/clock_view_model.h"
-#include "screens/compare_view_model.h"
-#include "screens/correction_work.h"
-#include "screens/countdown_view_model.h"
-#include "screens/cure_view_model.h"
-#include "screens/cure_work.h"
-#include "screens/demo_view_model.h"
-#include "screens/dirt_over_time_view_model.h"
-#include "screens/evidence_view_model.h"
-#include "screens/exposure_view_model.h"
-#include "screens/film_view_model.h"
-#include "screens/first_aid_view_model.h"
-#include "screens/floor_view_model.h"
-#include "screens/forgotten_clock_view_model.h"
-#include "screens/inspect_view_model.h"
-#include "screens/leftovers_view_model.h"
-#include "screens/limits_view_model.h"
-#include "screens/look_view_model.h"
-#include "screens/open_car_view_model.h"
-#include "screens/parts_view_model.h"
-#include "screens/picture_intake.h"
-#include "screens/picture_store.h"
-#include "screens/pin_view_model.h"
-#include "screens/plan_view_model.h"
-#include "screens/product_view_model.h"
-#include "screens/record_view_model.h"
-#include "screens/register_view_model.h"
 #include "screens/session.h"
-#include "screens/settings_view_model.h"
-#include "screens/shell_view_model.h"
-#include "screens/shop_folder_view_model.h"
-#include "screens/shop_view_model.h"
-#include "screens/shot_list_view_model.h"
-#include "screens/shot_view_model.h"
-#include "screens/shots_view_model.h"
-#include "screens/sprayed_view_model.h"
-#include "screens/time_line_view_model.h"
-#include "screens/vin_scan_view_model.h"
-#include "screens/walk_view_model.h"
-#include "screens/wall_view_model.h"
+
+namespace jambline::device {
+class Camera;
+class Knocks;
+}  // namespace jambline::device
+
+namespace jambline::screens {
+class BeforeCutViewModel;
+class BeforeGunViewModel;
+class BondViewModel;
+class BoothFactsViewModel;
+class BoothReadingViewModel;
+class BoothViewModel;
+class CarViewModel;
+class CheckInViewModel;
+class ClearanceViewModel;
+class ClockViewModel;
+class ComebackViewModel;
+class CompareViewModel;
+class CorrectionWork;
+class CountdownViewModel;
+class CureViewModel;
+class CureWork;
+class DemoViewModel;
+class DirtOverTimeViewModel;
+class EvidenceViewModel;
+class ExposureViewModel;
+class FilmViewModel;
+class FirstAidViewModel;
+class FloorViewModel;
+class ForgottenClockViewModel;
+class HandOverViewModel;
+class InspectViewModel;
+class LeftoversViewModel;
+class LimitsViewModel;
+class LookViewModel;
+class OpenCarViewModel;
+class PartsViewModel;
+class PictureIntake;
+class PictureStore;
+class PinViewModel;
+class PlanViewModel;
+class ProductViewModel;
+class RecordViewModel;
+class RegisterViewModel;
+class SettingsViewModel;
+class ShellViewModel;
+class ShopFolderViewModel;
+class ShopViewModel;
+class ShotListViewModel;
+class ShotViewModel;
+class ShotsViewModel;
+class SprayedViewModel;
+class TimeLineViewModel;
+class VinScanViewModel;
+class VisitRowsViewModel;
+class WalkAroundViewModel;
+class WalkViewModel;
+class WallViewModel;
+}  // namespace jambline::screens
 
 namespace jambline::app {
 
@@ -121,6 +133,11 @@ class Program {
   std::unique_ptr<screens::CureWork> cure_work_;
   std::unique_ptr<screens::CorrectionWork> work_;
   std::unique_ptr<screens::CarViewModel> car_;
+  std::unique_ptr<screens::CheckInViewModel> check_in_;
+  std::unique_ptr<screens::WalkAroundViewModel> walk_around_;
+  std::unique_ptr<screens::HandOverViewModel> hand_over_;
+  std::unique_ptr<screens::ComebackViewModel> comeback_;
+  std::unique_ptr<screens::VisitRowsViewModel> visit_rows_;
   std::unique_ptr<screens::InspectViewModel> inspect_;
   std::unique_ptr<screens::EvidenceViewModel> evidence_;
   std::unique_ptr<screens::BoothViewModel> booth_;

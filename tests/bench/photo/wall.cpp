@@ -9,6 +9,8 @@
 #include <QLocale>
 
 #include "base/clock.h"
+#include "screens/picture_intake.h"
+#include "screens/wall_view_model.h"
 #include "tests/bench/figures.h"
 #include "tests/bench/photo/photo_bench.h"
 #include "tests/bench/screens/bench_hand.h"

@@ -13,6 +13,8 @@
 #include <random>
 
 #include "base/clock.h"
+#include "screens/evidence_view_model.h"
+#include "screens/inspect_view_model.h"
 #include "tests/bench/figures.h"
 #include "tests/bench/screens/bench_hand.h"
 #include "tests/bench/screens/shops.h"

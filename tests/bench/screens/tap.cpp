@@ -20,6 +20,7 @@
 #include <unistd.h>
 
 #include "base/clock.h"
+#include "screens/inspect_view_model.h"
 #include "tests/bench/figures.h"
 #include "tests/bench/screens/bench_hand.h"
 #include "tests/bench/screens/shops.h"
