@@ -33,10 +33,10 @@ FocusScope {
         : inspectTurn.shown ? inspectTurn : panelTurn.shown ? panelTurn
         : correctTurns.shown ? correctTurns
         : evidenceTurn.shown ? evidenceTurn : boothTurn.shown ? boothTurn
-        : gunTurns.shown ? gunTurns : boothTurns.shown ? boothTurns : pictureTurns.shown ? pictureTurns
+        : gunTurns.shown ? gunTurns : handOverTurns.shown ? handOverTurns : boothTurns.shown ? boothTurns : pictureTurns.shown ? pictureTurns
         : timeLineTurn.shown ? timeLineTurn : dirtTurn.shown ? dirtTurn : recordTurn.shown ? recordTurn : floorScreen
     readonly property var frontScreen: front === floorScreen ? floorScreen : front === pictureTurns ? pictureTurns.item
-        : front === gunTurns ? gunTurns.item : front === boothTurns ? boothTurns.item : front === correctTurns ? correctTurns.item : (front as Turn).item
+        : front === gunTurns ? gunTurns.item : front === handOverTurns ? handOverTurns.item : front === boothTurns ? boothTurns.item : front === correctTurns ? correctTurns.item : (front as Turn).item
     readonly property real leastHeight: Math.max(Theme.textScale > 1.2 && !wide ? 420 : 320, frontScreen?.implicitHeight ?? 0)
     readonly property real actsTop: frontScreen?.actsTop ?? height
 
@@ -200,6 +200,7 @@ FocusScope {
             shots: body.models.shots
             sprayed: body.models.sprayed
             cure: body.models.cure
+            visitRows: body.models.visitRows
             showsHeld: body.way.work !== Navigation.Car
             onCureAsked: body.way.go(Navigation.Cure)
             onBeforeGunAsked: gunTurns.showGun("", Navigation.Car)
@@ -301,6 +302,16 @@ FocusScope {
             timeLine: body.models.timeLine
             onPictureAsked: picture => body.showPicture(picture, [], Navigation.TimeLine)
         }
+    }
+    HandOverTurns {
+        id: handOverTurns
+        anchors.fill: parent
+        models: body.models
+        way: body.way
+        work: body.shown
+        wide: body.wide
+        undoRoom: body.undoRoom
+        onWhoAsked: body.whoAsked()
     }
     PictureTurns {
         id: pictureTurns

@@ -7,7 +7,7 @@ QtObject {
 
     enum Place { Floor, Booth, Record }
     // From DirtOverTime to Car: works of the shop. From Car on: works of the car on the tape.
-    enum Work { None, OpenCar, DirtOverTime, Register, Protection, Limits, Exposure, BoothNow, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot, BeforeGun, Sprayed, Cure }
+    enum Work { None, OpenCar, DirtOverTime, Register, Protection, Limits, Exposure, BoothNow, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot, BeforeGun, Sprayed, Cure, CheckIn, WalkAround, HandOver, Comeback }
 
     property int place: Navigation.Floor
     property int work: Navigation.None
@@ -16,6 +16,7 @@ QtObject {
     property int shotFrom: Navigation.Shots  // where one was to be taken
     property int gunFrom: Navigation.Car  // where the gun was asked for: the car, or a booth
     property int sprayedFrom: Navigation.Car
+    property int noteFrom: Navigation.Car
     readonly property bool ofShop: work >= Navigation.DirtOverTime && work < Navigation.Car
     readonly property bool inCar: work >= Navigation.Car
     readonly property bool deeper: work > Navigation.Car
@@ -48,6 +49,8 @@ QtObject {
             go(gunFrom);
         else if (work === Navigation.Sprayed)
             go(sprayedFrom);
+        else if (work === Navigation.HandOver)
+            go(noteFrom);
         else if (work === Navigation.Compare)
             go(Navigation.Look);
         else if (work === Navigation.Walk)

@@ -245,14 +245,13 @@ std::optional<job::Product> read_product(ProductForm& form, Units units) {
   good = read_into(form.at(ProductField::HumidityMax), within(0, 100), out.humidity_max_percent) &&
          good;
   std::optional<double> wait_min;
-  good =
-      read_into(
-          form.at(ProductField::WaxWait),
-          [](ProductForm::Text& field) {
-            return read_minutes(field.text, 0, 365 * 1440, field.wrong);
-          },
-          wait_min) &&
-      good;
+  good = read_into(
+             form.at(ProductField::WaxWait),
+             [](ProductForm::Text& field) {
+               return read_minutes(field.text, 0, 365 * 1440, field.wrong);
+             },
+             wait_min) &&
+         good;
   if (wait_min) out.wax_wait_days = *wait_min / 1440;
   const auto crossed = [&](const std::optional<double>& least, const std::optional<double>& most,
                            ProductField field) {
