@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "screens/cure_words.h"
+#include "screens/stage_roles.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -46,10 +47,11 @@ PartsViewModel::PartsViewModel(Session& session, QObject* parent)
     : QObject(parent),
       session_(session),
       parts_({"key", "title", "verdict", "place", "state", "stateWords", "canOffer", "canTake",
-              "mine"},
+              "mine", "takers", "canSay", "file"},
              this),
       roles_({"key", "title"}, this),
-      racks_({"key", "title"}, this) {
+      racks_({"key", "title"}, this),
+      people_({"key", "title", "words", "chosen"}, this) {
   std::vector<QVariantList> roles;
   for (std::size_t i = 0; i < enum_words<job::Role>.size(); ++i)
     roles.push_back(
@@ -93,11 +95,7 @@ bool PartsViewModel::for_me(const ReleaseView& release) const {
 
 QString PartsViewModel::place(const ReleaseView& release, State state) const {
   const QString giver = session_.name_of(release.giver);
-  QString rack;
-  if (release.rack) {
-    for (const auto& one : session_.shop().racks)
-      if (one.rack == *release.rack) rack = text(one.name);
-  }
+  const QString rack = release.rack ? rack_name(*release.rack) : QString();
   switch (state) {
     case State::Offered:
       if (!rack.isEmpty() && release.to)
@@ -110,7 +108,8 @@ QString PartsViewModel::place(const ReleaseView& release, State state) const {
     case State::Returned:
       return tr("%1, with %2").arg(text(release.reason), giver);
     case State::Disputed:
-      return tr("two answers stand, settle it first");
+      return release.disputed ? tr("more than one has it, by his own word. Who has it?")
+                              : tr("two verdicts stand, settle them first");
     case State::Ready:
       return tr("not on a rack yet");
     case State::NotClean:
@@ -122,6 +121,11 @@ QString PartsViewModel::place(const ReleaseView& release, State state) const {
 void PartsViewModel::refresh() {
   std::vector<QVariantList> rows;
   std::vector<QVariantList> racks;
+  std::vector<QVariantList> people;
+  const auto job = session_.car() ? std::optional(session_.car()->job) : std::nullopt;
+  if (job != job_) stop_return();
+  job_ = job;
+  take_new_picture();
   if (const auto* car = session_.car()) {
     for (const auto& panel : car->panels) {
       if (panel.plan.on_car && panel.release.state == ReleaseState::None) continue;
@@ -137,16 +141,24 @@ void PartsViewModel::refresh() {
           writable() && clean && (state == State::Ready || state == State::Returned);
       QStringList where{redo_told(panel, state, place(panel.release, state))};
       if (const QString soft = not_handled(panel.plan.panel); !soft.isEmpty()) where << soft;
-      rows.push_back({text(word_of(panel.plan.panel)),
-                      sentence(words_of(panel.plan.panel, car->body)), words_of(panel.verdict),
-                      where.join(QStringLiteral(" \u00b7 ")), static_cast<int>(state), state_words,
-                      can_offer, writable() && state == State::Offered, for_me(panel.release)});
+      rows.push_back(
+          {text(word_of(panel.plan.panel)), sentence(words_of(panel.plan.panel, car->body)),
+           words_of(panel.verdict), where.join(QStringLiteral(" \u00b7 ")), static_cast<int>(state),
+           state_words, can_offer, writable() && state == State::Offered, for_me(panel.release),
+           writable() && panel.release.disputed ? names(panel.release.takers) : QStringList(),
+           writable() && state == State::Taken,
+           state == State::Returned ? file_of(panel.release.picture) : QString()});
     }
   }
   for (const auto& rack : session_.shop().racks)
     racks.push_back({text(rack.rack.hex()), text(rack.name)});
+  for (const auto& one : session_.shop().people)
+    if (!one.left)
+      people.push_back({text(one.person.hex()), session_.name_of(one.person),
+                        sentence(words_of(one.role)), false});
   parts_.set(std::move(rows));
   racks_.set(std::move(racks));
+  people_.set(std::move(people));
   emit changed();
 }
 
@@ -182,6 +194,38 @@ bool PartsViewModel::carCanTake() const {
   return writable() && carState() == State::Offered;
 }
 
+bool PartsViewModel::carCanSay() const {
+  return writable() && carState() == State::Taken;
+}
+
+QStringList PartsViewModel::carTakers() const {
+  const auto* car = session_.car();
+  return car && writable() && car->car_release.disputed ? names(car->car_release.takers)
+                                                        : QStringList();
+}
+
+QString PartsViewModel::carFile() const {
+  const auto* car = session_.car();
+  return car && carState() == State::Returned ? file_of(car->car_release.picture) : QString();
+}
+
+QString PartsViewModel::rack_name(const RackId& rack) const {
+  for (const auto& one : session_.shop().racks)
+    if (one.rack == rack) return text(one.name);
+  return {};
+}
+
+QStringList PartsViewModel::names(const std::vector<PersonId>& people) const {
+  QStringList out;
+  for (const auto& one : people) out << session_.name_of(one);
+  return out;
+}
+
+QString PartsViewModel::file_of(const std::optional<PictureId>& picture) const {
+  const auto* known = picture ? session_.car()->find(*picture) : nullptr;
+  return known ? text(known->facts.file.hex()) : QString();
+}
+
 const folds::PanelView* PartsViewModel::first(bool to_take) const {
   if (!writable()) return nullptr;
   for (const auto& panel : session_.car()->panels) {
@@ -215,9 +259,57 @@ QString PartsViewModel::mainText() const {
   return {};
 }
 
+// As the last one of this car went; of oneself nobody asks anything.
+PartsViewModel::Way PartsViewModel::usual_way() const {
+  const auto* car = session_.car();
+  const auto* person = session_.shop().find(session_.person());
+  const auto is_own = [&](job::Role role) { return person && person->role == role; };
+  Way out{job::Role::BodyTechnician, std::nullopt};
+  for (const auto& stage : car->stages)
+    if (!stage.done && stage.stage >= job::Stage::Assemble && !is_own(usual_role(stage.stage))) {
+      out.to = usual_role(stage.stage);
+      break;
+    }
+  std::int64_t last_ms = 0;
+  std::int64_t last_rack_ms = 0;
+  for (const auto& panel : car->panels) {
+    const ReleaseView& one = panel.release;
+    if (one.to && one.wall_ms > last_ms && !is_own(*one.to)) {
+      out.to = *one.to;
+      last_ms = one.wall_ms;
+    }
+    if (one.rack && one.wall_ms > last_rack_ms) {
+      out.rack = one.rack;
+      last_rack_ms = one.wall_ms;
+    }
+  }
+  const auto& racks = session_.shop().racks;
+  if (!out.rack && !racks.empty()) out.rack = racks.front().rack;
+  return out;
+}
+
 QString PartsViewModel::mainSecond() const {
   const auto* given = release(mainKey());
-  return mainAct() == Act::Take && given ? place(*given, State::Offered) : QString();
+  if (mainAct() == Act::Take) return given ? place(*given, State::Offered) : QString();
+  if (mainAct() == Act::None) return {};
+  const Way way = usual_way();
+  const QString rack = way.rack && !mainKey().isEmpty() ? rack_name(*way.rack) : QString();
+  return rack.isEmpty() ? tr("to the %1").arg(words_of(way.to))
+                        : tr("to the %1, at %2").arg(words_of(way.to), rack);
+}
+
+void PartsViewModel::act() {
+  const QString key = mainKey();
+  switch (mainAct()) {
+    case Act::Take:
+      return take(key);
+    case Act::Offer: {
+      const Way way = usual_way();
+      return offer(key, way.to, key.isEmpty() ? std::nullopt : way.rack);
+    }
+    case Act::None:
+      break;
+  }
 }
 
 QString PartsViewModel::name_of(const QString& key) const {
@@ -260,10 +352,73 @@ void PartsViewModel::take(const QString& key) {
   if (given) session_.post(acts::TakeRelease{session_.car()->job, given->release});
 }
 
+void PartsViewModel::startReturn(const QString& key) {
+  returning_ = key;
+  return_picture_.reset();
+  pictures_before_.reset();
+  emit changed();
+}
+
+void PartsViewModel::stopReturn() {
+  if (!returning_) return;
+  stop_return();
+  emit changed();
+}
+
+void PartsViewModel::stop_return() {
+  returning_.reset();
+  return_picture_.reset();
+  pictures_before_.reset();
+}
+
+void PartsViewModel::willTakePicture() {
+  pictures_before_.emplace();
+  if (const auto* car = session_.car())
+    for (const auto& one : car->pictures) pictures_before_->insert(one.picture);
+}
+
+void PartsViewModel::take_new_picture() {
+  if (!pictures_before_ || !returning_ || !session_.car()) return;
+  for (const auto& one : session_.car()->pictures) {
+    if (pictures_before_->count(one.picture) > 0) continue;
+    return_picture_ = one.picture;
+    pictures_before_.reset();
+    return;
+  }
+}
+
+void PartsViewModel::dropPicture() {
+  return_picture_.reset();
+  emit changed();
+}
+
+QString PartsViewModel::returnFile() const {
+  return session_.car() ? file_of(return_picture_) : QString();
+}
+
 void PartsViewModel::sendBack(const QString& key, const QString& reason) {
   const auto* given = release(key);
-  if (given)
-    session_.post(acts::ReturnRelease{session_.car()->job, given->release, reason.toStdString()});
+  if (!given) return;
+  const auto picture = returning_ == key ? return_picture_ : std::nullopt;
+  session_.post(
+      acts::ReturnRelease{session_.car()->job, given->release, reason.toStdString(), picture},
+      [this](const Result<engine::Wrote>& wrote) {
+        if (wrote) stopReturn();
+      });
+}
+
+void PartsViewModel::settle(const QString& key, int taker) {
+  const auto* given = release(key);
+  if (!given || taker < 0 || taker >= static_cast<int>(given->takers.size())) return;
+  session_.post(acts::SettleRelease{session_.car()->job, given->release,
+                                    given->takers[static_cast<std::size_t>(taker)]});
+}
+
+void PartsViewModel::hasIt(const QString& key, const QString& person) {
+  const auto* given = release(key);
+  const auto who = PersonId::parse(person.toStdString());
+  if (given && who)
+    session_.post(acts::SettleRelease{session_.car()->job, given->release, PersonId{*who}});
 }
 
 void PartsViewModel::addRack(const QString& name) {

@@ -1,0 +1,28 @@
+#include "screens/step_words.h"
+
+#include <algorithm>
+
+#include "screens/caution_words.h"
+
+namespace jambline::screens {
+
+QStringList step_cautions(job::Step step) {
+  using job::Step;
+  const auto is = [&](std::initializer_list<Step> steps) {
+    return std::find(steps.begin(), steps.end(), step) != steps.end();
+  };
+  QStringList out;
+  // What is heavy, and what a strut or a prop holds up.
+  if (is({Step::TrialFit, Step::GlassSet, Step::HangAndFit, Step::MountedToCar, Step::RearDoorFit,
+          Step::FrontDoorFit, Step::FenderFit, Step::HoodFit, Step::BumperLampsGrille,
+          Step::HingesFixed, Step::StrikerAndLatch, Step::RearLidFit, Step::TailLampsRearBumper}))
+    out << words_of(Caution::Lifting);
+  // Near airbags, belts and the high-voltage side.
+  if (is({Step::TrimPanels, Step::DoorPanel, Step::DoorGlassAndBarrier, Step::MoldingsAndCowl,
+          Step::BatteryAndRestraints, Step::IgnitionOn, Step::BumperLampsGrille,
+          Step::TailLampsRearBumper}))
+    out << words_of(Caution::StoredEnergy);
+  return out;
+}
+
+}  // namespace jambline::screens
