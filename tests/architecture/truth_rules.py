@@ -15,7 +15,8 @@ OPENS = re.compile(r"\bOpenMode::Write\b")
 WRITES = re.compile(r"(\.|->)\s*(found_shop|erase_payload|add_page)\s*\(|\blog_?\s*(\.|->)\s*(append|add)\s*\(")
 LOG = "src/log/"
 # The engine decides and appends; a restore and the demo generator write before there is an engine.
-WRITERS = (LOG, "src/engine/engine.cpp", "src/engine/restore.cpp", "src/app/demo/demo_shop.cpp")
+WRITERS = (LOG, "src/engine/engine.cpp", "src/engine/erase.cpp", "src/engine/restore.cpp",
+           "src/app/demo/demo_shop.cpp")
 
 
 def main(root):
