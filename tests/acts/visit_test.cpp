@@ -179,6 +179,25 @@ TEST_F(VisitTest, OpenPointsAreSignedForOrClosed) {
   EXPECT_EQ(std::get<entries::CarDelivered>(written.back().payload).open_points, 3);
 }
 
+TEST_F(VisitTest, TheWalkAroundIsNoPointOfItsOwnAndEndsWithTheDelivery) {
+  open_with({{job::Panel::Roof, true}}, {job::Stage::WalkAround});
+  did(GiveVerdict{job, job::Panel::Roof, job::Verdict::Clean, true});
+  auto points = folds::open_points(car(), shop_view, now());
+  ASSERT_EQ(points.size(), 1U);
+  EXPECT_EQ(points.front().kind, folds::OpenPointKind::ShotsMissing);
+  EXPECT_EQ(points.front().count, 6) << "four corners, the panel and the odometer (job/shot.h)";
+  const auto painted = person;
+  person = manager;
+  did(SetShotList{job::Stage::WalkAround, {}});
+  person = painted;
+  EXPECT_TRUE(folds::open_points(car(), shop_view, now()).empty());
+  const auto walked = car().operations.back().operation;
+  did(StartClock{person, job, walked});
+  did(Deliver{job});
+  EXPECT_TRUE(car().running.empty());
+  EXPECT_TRUE(car().stages.back().done);
+}
+
 TEST_F(VisitTest, AComebackReopensTheCarAndIsLinkedToItsDelivery) {
   open_with({{job::Panel::Roof, true}}, {});
   clean_all();

@@ -121,18 +121,25 @@ TEST_F(CarScreen, NobodyChosenCanInspectButNotStartAClock) {
   EXPECT_FALSE(failed_);
 }
 
-TEST_F(CarScreen, OpenPointsAreCountedBeforeTheCarIsDelivered) {
+TEST_F(CarScreen, WithAllStagesDoneTheWalkAroundIsNextAndADeliveredCarCanComeBack) {
   be(add("Ivo", job::Role::Painter));
   open_car();
   CarViewModel screen(*session_);
   for (const auto stage : {job::Stage::Prep, job::Stage::Inspect, job::Stage::Correct})
     finish(screen, stage);
-  EXPECT_EQ(screen.mainAct(), CarViewModel::Act::Deliver);
-  EXPECT_EQ(screen.openPoints().size(), 2);
+  EXPECT_EQ(screen.mainAct(), CarViewModel::Act::WalkAround);
+  int asked = 0;
+  QObject::connect(&screen, &CarViewModel::walkAroundAsked, &screen, [&] { ++asked; });
   screen.act();
   settle();
-  EXPECT_TRUE(car().delivered_ms);
-  EXPECT_EQ(screen.mainAct(), CarViewModel::Act::None);
+  EXPECT_EQ(asked, 1);
+  EXPECT_FALSE(car().delivered_ms) << "open points are not signed for";
+  for (const auto panel : {job::Panel::Hood, job::Panel::FrontBumper})
+    act(acts::GiveVerdict{car().job, panel, job::Verdict::Clean, true, {}});
+  act(acts::Sign{car().job, job::SignedFor::Delivery, "Ana", {{{{0.1, 0.1}, {0.2, 0.2}}}}});
+  act(acts::Deliver{car().job});
+  ASSERT_TRUE(car().delivered_ms);
+  EXPECT_EQ(screen.mainAct(), CarViewModel::Act::ComeBack);
 }
 
 TEST_F(CarScreen, ATileTurnsTheMainActToItsStage) {

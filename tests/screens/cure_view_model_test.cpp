@@ -284,20 +284,15 @@ TEST_F(GlassScreen, TheDeliveryWaitsAndIsRefusedUntilThen) {
   CarViewModel screen(*session_);
   screen.follow(correction);
   worked_out();
-  ASSERT_EQ(screen.mainAct(), CarViewModel::Act::Deliver);
-  EXPECT_TRUE(screen.mainHeld());
-  EXPECT_TRUE(screen.mainWaits());
+  ASSERT_EQ(screen.mainAct(), CarViewModel::Act::WalkAround);
   EXPECT_EQ(screen.mainSecond(), "Do not drive until 18:14");
-  screen.act();
-  worked_out();
-  EXPECT_FALSE(car().delivered_ms);
+  act(acts::Sign{car().job, job::SignedFor::Delivery, "Ana", {{{{0.1, 0.1}, {0.2, 0.2}}}}});
   act(acts::Deliver{car().job});
   ASSERT_TRUE(failed_);
   EXPECT_EQ(failed_->code, Code::NotYet);
   wait_min(241);
-  EXPECT_FALSE(screen.mainWaits());
-  screen.act();
-  worked_out();
+  EXPECT_EQ(screen.mainSecond(), "open points, signature, delivery");
+  act(acts::Deliver{car().job});
   EXPECT_TRUE(car().delivered_ms);
 }
 
