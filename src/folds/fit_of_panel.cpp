@@ -14,9 +14,12 @@ double left_of(double travel_mm, double moved_mm) {
   return std::max(0.0, travel_mm - std::abs(moved_mm));
 }
 
-std::vector<trade::FitFastener> fasteners(const CarView& car, job::Panel panel, bool flush) {
+using Counts = bool (*)(const FastenersMovedView& moved, const FitView& fit);
+
+std::vector<trade::FitFastener> fasteners(const CarView& car, const FitView& fit, Counts counts,
+                                          bool flush) {
   std::vector<trade::FitFastener> out;
-  for (const auto& fastener : job::fasteners_of(car.body, panel)) {
+  for (const auto& fastener : job::fasteners_of(car.body, fit.panel)) {
     // A bump stop holds nothing in the plane of the panel, and not everything sets its height.
     const bool holds =
         flush ? fastener.travel_lift_mm > 0 : fastener.travel_x_mm > 0 || fastener.travel_y_mm > 0;
@@ -25,7 +28,7 @@ std::vector<trade::FitFastener> fasteners(const CarView& car, job::Panel panel, 
     double y_mm = 0;
     double lift_mm = 0;
     for (const auto& moved : car.assembly.moves) {
-      if (moved.panel != panel) continue;
+      if (moved.panel != fit.panel || !counts(moved, fit)) continue;
       for (const auto& move : moved.moves) {
         if (move.fastener != fastener.fastener_name) continue;
         x_mm += move.x_mm;
@@ -63,31 +66,48 @@ WantedGap wanted_at(const CarView& car, job::Panel panel, double x_mm, double y_
   return out;
 }
 
-std::optional<FitOfPanel> fit_of_panel(const CarView& car, job::Panel panel) {
-  const auto* fit = last_fit(car, panel);
-  if (!fit) return std::nullopt;
+namespace {
+FitOfPanel answer(const CarView& car, const FitView& fit, Counts counts) {
   FitOfPanel out;
-  const std::string datum(fit->datum ? word_of(*fit->datum) : "structure");
+  const std::string datum(fit.datum ? word_of(*fit.datum) : "structure");
   out.gaps_asked.datum = datum;
   trade::PanelFit flush;
   flush.datum = datum;
   flush.flush = true;
-  for (std::size_t i = 0; i < fit->points.size(); ++i) {
-    const auto& point = fit->points[i];
+  for (std::size_t i = 0; i < fit.points.size(); ++i) {
+    const auto& point = fit.points[i];
     out.gaps_asked.points.push_back({point_name(i), point.x_mm, point.y_mm, point.direction_deg,
                                      point.gap_mm, point.wanted_gap_mm, 1});
     if (point.flush_mm)
       flush.points.push_back(
           {point_name(i), point.x_mm, point.y_mm, 0, *point.flush_mm, point.wanted_flush_mm, 1});
   }
-  out.gaps_asked.fasteners = fasteners(car, panel, false);
-  flush.fasteners = fasteners(car, panel, true);
+  out.gaps_asked.fasteners = fasteners(car, fit, counts, false);
+  flush.fasteners = fasteners(car, fit, counts, true);
   if (out.gaps_asked.points.size() >= 2) out.gaps = trade::panel_fit(out.gaps_asked);
   if (flush.points.size() >= 2) {
     out.flush = trade::panel_fit(flush);
     out.flush_asked = std::move(flush);
   }
   return out;
+}
+}  // namespace
+
+std::optional<FitOfPanel> fit_of_panel(const CarView& car, job::Panel panel) {
+  const auto* fit = last_fit(car, panel);
+  if (!fit) return std::nullopt;
+  return answer(car, *fit, [](const auto&, const auto&) { return true; });
+}
+
+FitOfPanel fit_as_measured(const CarView& car, const FitView& fit) {
+  return answer(car, fit,
+                [](const auto& moved, const auto& then) { return moved.order < then.order; });
+}
+
+bool moved_since(const CarView& car, const FitView& fit) {
+  return std::any_of(car.assembly.moves.begin(), car.assembly.moves.end(), [&](const auto& moved) {
+    return moved.panel == fit.panel && fit.order < moved.order;
+  });
 }
 
 bool latch_to_check(const CarView& car) {

@@ -5,6 +5,7 @@
 //          the fasteners of that panel; flush only where at least two points have it. What is left
 //          of a slot is its travel less what was moved since the trial fit, the same both ways:
 //          the stricter reading, for nobody knows where in its slot a bolt was.
+//          fit_as_measured() is the answer as it stood when that round was measured.
 // Wanted:  for a round after hanging, the gap of the trial fit at the nearest point within
 //          `same_point_mm`, where there was one.
 // Pure.
@@ -40,6 +41,10 @@ struct FitOfPanel {
   std::optional<Result<trade::PanelFitResult>> flush;
 };
 std::optional<FitOfPanel> fit_of_panel(const CarView& car, job::Panel panel);
+FitOfPanel fit_as_measured(const CarView& car, const FitView& fit);
+
+// Moved after it was measured last: the answer is not one for where the panel is now.
+bool moved_since(const CarView& car, const FitView& fit);
 
 // The panel's latch or a hinge was moved and nobody checked latch and secondary catch since.
 bool latch_to_check(const CarView& car);

@@ -20,13 +20,14 @@ struct At {
 };
 
 // Hood: x from front to rear, y from left to right. Others: y up; x along the car on a left side,
-// from its front on, and across on lids and bumper covers. A right side is the mirror image.
+// from its front on, and across from the car's left on lids and bumper covers. A right side and the
+// front bumper cover, seen from the front, are the mirror image.
 const std::vector<At>& hood() {
   static const std::vector<At> list{{"left hinge to hood", 0.93, 0.08, 4, 3, 2, true},
                                     {"right hinge to hood", 0.93, 0.92, 4, 3, 2, true},
-                                    {"left bump stop", 0.04, 0.1, 0, 0, 5, false},
-                                    {"right bump stop", 0.04, 0.9, 0, 0, 5, false},
-                                    {"latch", 0.03, 0.5, 4, 4, 4, true}};
+                                    {"left bump stop", 0.1, 0.22, 0, 0, 5, false},
+                                    {"right bump stop", 0.1, 0.78, 0, 0, 5, false},
+                                    {"latch", 0.05, 0.5, 4, 4, 4, true}};
   return list;
 }
 const std::vector<At>& lid() {
@@ -57,20 +58,20 @@ const std::vector<At>& sliding_door() {
 const std::vector<At>& fender() {
   static const std::vector<At> list{{"upper rear bolt", 0.9, 0.95, 3, 3, 2, false},
                                     {"lower rear bolt", 0.92, 0.08, 3, 3, 3, false},
-                                    {"upper front bolt", 0.15, 0.95, 3, 3, 2, false}};
+                                    {"upper front bolt", 0.2, 0.8, 3, 3, 2, false}};
   return list;
 }
 const std::vector<At>& bumper() {
   static const std::vector<At> list{{"left bracket", 0.05, 0.6, 2, 3, 2, false},
                                     {"right bracket", 0.95, 0.6, 2, 3, 2, false},
-                                    {"middle support", 0.5, 0.85, 3, 3, 2, false}};
+                                    {"middle support", 0.5, 0.78, 3, 3, 2, false}};
   return list;
 }
 
-bool is_right_side(Panel panel) {
+bool is_mirror_image(Panel panel) {
   return panel == Panel::RightFrontDoor || panel == Panel::RightRearDoor ||
          panel == Panel::RightFender || panel == Panel::RightCargoDoor ||
-         panel == Panel::SlidingDoor;
+         panel == Panel::SlidingDoor || panel == Panel::FrontBumper;
 }
 
 const std::vector<At>* at_of(Panel panel) {
@@ -130,8 +131,9 @@ std::vector<Panel> datums(Panel panel) {
     case Panel::Tailgate:
       return {Panel::LeftBedSide};
     case Panel::LeftCargoDoor:
-    case Panel::RightCargoDoor:
       return {Panel::LeftSide};
+    case Panel::RightCargoDoor:
+      return {Panel::RightSide};
     case Panel::RearBumper:
       return {Panel::LeftQuarter, Panel::LeftBedSide, Panel::LeftSide};
     default:
@@ -152,7 +154,7 @@ const std::vector<Fastener>& fasteners_of(BodyShape body, Panel panel) {
         const auto box = trade::bounds(drawn.shape.outline.corners);
         auto& fasteners = out[{shape, drawn.panel}];
         for (const auto& one : *list) {
-          const double x = is_right_side(drawn.panel) ? 1 - one.x : one.x;
+          const double x = is_mirror_image(drawn.panel) ? 1 - one.x : one.x;
           fasteners.push_back({one.name, box.low.x_mm + x * box.width_mm(),
                                box.low.y_mm + one.y * box.height_mm(), one.travel_x_mm,
                                one.travel_y_mm, one.travel_lift_mm, one.latch});
