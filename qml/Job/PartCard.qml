@@ -1,5 +1,9 @@
 // PartCard: one part (or the whole car): shape and word of where it stands, its place, and what can
-// be done with it. Signals: offerAsked, takeAsked, backAsked.
+// be done with it. takers: who has it by his own word, when more than one does; one press settles it.
+// file: the picture that it came back with, in store.
+// Signals: offerAsked, takeAsked, backAsked, settled(taker), whoAsked (somebody else has it).
+pragma ComponentBehavior: Bound
+
 import QtQuick
 import Jambline.Theme
 import Jambline.Screens
@@ -14,11 +18,17 @@ PaperCard {
     required property string stateWords
     required property bool canOffer
     required property bool canTake
+    required property var takers
+    required property bool canSay
+    required property string file
+    property PictureStore store: null
     property bool mine: false
 
     signal offerAsked
     signal takeAsked
     signal backAsked
+    signal settled(int taker)
+    signal whoAsked
 
     disputed: partState === PartsViewModel.Disputed
     side: mine
@@ -31,7 +41,7 @@ PaperCard {
 
         Item {
             width: parent.width
-            height: Math.max(mark.height, words.height)
+            height: Math.max(mark.height, words.height, frame.visible ? frame.height : 0)
 
             StateShape {
                 id: mark
@@ -48,7 +58,7 @@ PaperCard {
             Column {
                 id: words
                 x: mark.x + mark.width + 12
-                width: parent.width - x
+                width: parent.width - x - (frame.visible ? frame.width + 10 : 0)
                 anchors.verticalCenter: parent.verticalCenter
                 spacing: 2
 
@@ -66,10 +76,35 @@ PaperCard {
                     color: Theme.pencil
                 }
             }
+            PictureFrame {
+                id: frame
+                anchors.right: parent.right
+                anchors.verticalCenter: parent.verticalCenter
+                visible: card.file !== "" && card.store !== null
+                width: 64
+                height: 52
+                store: card.store
+                file: card.file
+            }
+        }
+        Repeater {
+            model: card.takers
+
+            PlainButton {
+                required property int index
+                required property string modelData
+
+                objectName: "hasIt" + index
+                width: parent?.width ?? 0
+                height: implicitHeight
+                text: qsTr("%1 has it").arg(modelData)
+                name: qsTr("%1: %2 has it. Settles it.").arg(card.title).arg(modelData)
+                onClicked: card.settled(index)
+            }
         }
         ActRow {
             width: parent.width
-            visible: card.canOffer || card.canTake
+            visible: card.canOffer || card.canTake || card.canSay
 
             PlainButton {
                 visible: card.canOffer
@@ -97,6 +132,15 @@ PaperCard {
                 beside: true
                 name: qsTr("Send back: %1").arg(card.title)
                 onClicked: card.backAsked()
+            }
+            PlainButton {
+                objectName: "otherHasIt"
+                visible: card.canSay
+                pressable: visible
+                text: qsTr("Someone else has it")
+                beside: true
+                name: qsTr("Someone else has it: %1").arg(card.title)
+                onClicked: card.whoAsked()
             }
         }
     }

@@ -1,5 +1,6 @@
 // Parts: the loose parts with their rack places, the car as a whole, and handing them on. parts: the
-// view model; wide: the loose parts left, the car as a whole and the main act in a pane right.
+// view model; store: pictures; wide: the loose parts left, the car as a whole and the main act in a
+// pane right. Signals: photoAsked (of what is sent back), whereAsked: where is a part of any car.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -10,6 +11,7 @@ Item {
     id: page
 
     required property PartsViewModel parts
+    property PictureStore store: null
     property bool wide: false
     property real undoRoom: 0  // kept free above the main act
     readonly property real actsTop: main.visible ? main.y : height
@@ -19,14 +21,15 @@ Item {
     readonly property real paneX: width - Theme.gutter - paneWidth
     property string asked: ""
 
-    function addRack() {
-        parts.addRack(newRack.text);
-        newRack.text = "";
-    }
+    signal photoAsked
+    signal whereAsked
 
-    function offer(key: string) {
+    // A picture was taken meanwhile: the reasons stand there again.
+    Component.onCompleted: if (parts.returns) returning.opened = true
+
+    function sayWho(key: string) {
         asked = key;
-        giving.opened = true;
+        who.opened = true;
     }
 
     Flickable {
@@ -46,36 +49,36 @@ Item {
             bottomPadding: Theme.gap
             spacing: Theme.gap
 
-            Words {
+            Item {
                 width: parent.width
-                text: qsTr("Loose parts")
-                bold: true
-                size: Theme.title
-                Accessible.role: Accessible.Heading
+                height: Math.max(heading.height, search.height)
+
+                Words {
+                    id: heading
+                    width: parent.width - search.width - Theme.gap
+                    anchors.verticalCenter: parent.verticalCenter
+                    text: qsTr("Loose parts")
+                    bold: true
+                    size: Theme.title
+                    Accessible.role: Accessible.Heading
+                }
+                PlainButton {
+                    id: search
+                    objectName: "partsWhere"
+                    anchors.right: parent.right
+                    width: Math.max(Theme.touch, implicitWidth)
+                    height: implicitHeight
+                    iconName: "search"
+                    beside: true
+                    text: qsTr("Where is it?")
+                    name: qsTr("Where is a part of any car?")
+                    onClicked: page.whereAsked()
+                }
             }
-            PaperCard {
+            EmptyCard {
                 width: parent.width
                 visible: page.parts.partCount === 0
-                dashed: true
-
-                Item {
-                    width: parent.width
-                    height: Math.max(empty.height, 64)
-
-                    Hatch {
-                        width: 56
-                        height: 56
-                        anchors.verticalCenter: parent.verticalCenter
-                    }
-                    Words {
-                        id: empty
-                        x: 70
-                        width: parent.width - x
-                        anchors.verticalCenter: parent.verticalCenter
-                        text: qsTr("No panel of this car is painted loose. A clean panel on the car goes with the car.")
-                        color: Theme.pencil
-                    }
-                }
+                words: qsTr("No panel of this car is painted loose. A clean panel on the car goes with the car.")
             }
             Grid {
                 id: grid
@@ -93,12 +96,12 @@ Item {
 
                         width: (grid.width - (grid.columns - 1) * grid.columnSpacing) / grid.columns
                         partState: state
-                        onOfferAsked: page.offer(key)
+                        store: page.store
+                        onOfferAsked: giving.show(key)
                         onTakeAsked: page.parts.take(key)
-                        onBackAsked: {
-                            page.asked = key;
-                            returning.opened = true;
-                        }
+                        onBackAsked: returning.show(key)
+                        onSettled: taker => page.parts.settle(key, taker)
+                        onWhoAsked: page.sayWho(key)
                     }
                 }
             }
@@ -154,12 +157,15 @@ Item {
                 : page.parts.carState === PartsViewModel.Ready ? qsTr("clean") : qsTr("waits")
             canOffer: page.parts.carCanOffer
             canTake: page.parts.carCanTake
-            onOfferAsked: page.offer("")
+            takers: page.parts.carTakers
+            canSay: page.parts.carCanSay
+            file: page.parts.carFile
+            store: page.store
+            onOfferAsked: giving.show("")
             onTakeAsked: page.parts.take("")
-            onBackAsked: {
-                page.asked = "";
-                returning.opened = true;
-            }
+            onBackAsked: returning.show("")
+            onSettled: taker => page.parts.settle("", taker)
+            onWhoAsked: page.sayWho("")
         }
     }
     SlabButton {
@@ -173,135 +179,25 @@ Item {
         pressable: visible
         text: page.parts.mainText
         secondLine: page.parts.mainSecond
-        onClicked: {
-            if (page.parts.mainAct === PartsViewModel.Take)
-                page.parts.take(page.parts.mainKey);
-            else
-                page.offer(page.parts.mainKey);
-        }
+        onClicked: page.parts.act()
     }
-    Sheet {
+    HandOnSheet {
         id: giving
         anchors.fill: parent
-        title: qsTr("Hand on")
-
-        Column {
-            id: choices
-            width: parent.width
-            spacing: Theme.gap
-
-            Words {
-                width: parent.width
-                text: page.parts.titleOf(page.asked)
-                bold: true
-                size: Theme.lead
-            }
-            Words {
-                width: parent.width
-                visible: page.asked !== ""
-                text: qsTr("Hang it at a rack place")
-                color: Theme.pencil
-            }
-            Flow {
-                width: parent.width
-                visible: page.asked !== ""
-                spacing: Theme.gap
-
-                Repeater {
-                    model: page.parts.racks
-
-                    PlainButton {
-                        required property string key
-                        required property string title
-
-                        width: Math.min(choices.width, Math.max(112, implicitWidth))
-                        text: title
-                        name: qsTr("Hang at %1").arg(title)
-                        onClicked: {
-                            page.parts.hang(page.asked, key);
-                            giving.close();
-                        }
-                    }
-                }
-            }
-            FaceField {
-                id: newRack
-                width: parent.width
-                visible: page.asked !== ""
-                label: qsTr("New rack place")
-                placeholder: qsTr("rack 1")
-                maximumLength: 40
-                onAccepted: page.addRack()
-            }
-            PlainButton {
-                width: parent.width
-                visible: newRack.visible && newRack.text.trim() !== ""
-                pressable: visible
-                text: qsTr("Add this rack place")
-                onClicked: page.addRack()
-            }
-            Words {
-                width: parent.width
-                text: page.asked === "" ? qsTr("Offer it to someone") : qsTr("Or offer it to someone")
-                color: Theme.pencil
-            }
-            Flow {
-                width: parent.width
-                spacing: Theme.gap
-
-                Repeater {
-                    model: page.parts.roles
-
-                    PlainButton {
-                        required property string key
-                        required property string title
-
-                        width: Math.min(choices.width, Math.max(112, implicitWidth))
-                        text: title
-                        name: qsTr("Offer to the %1").arg(title.toLowerCase())
-                        onClicked: {
-                            page.parts.offerTo(page.asked, key);
-                            giving.close();
-                        }
-                    }
-                }
-            }
-        }
+        parts: page.parts
     }
-    Sheet {
+    SendBackSheet {
         id: returning
         anchors.fill: parent
-        title: qsTr("Send back")
-
-        Column {
-            id: reasons
-            width: parent.width
-            spacing: Theme.gap
-
-            Words {
-                width: parent.width
-                text: qsTr("%1: what is wrong with it?").arg(page.parts.titleOf(page.asked))
-                size: Theme.lead
-            }
-            Flow {
-                width: parent.width
-                spacing: Theme.gap
-
-                Repeater {
-                    model: page.parts.reasons
-
-                    PlainButton {
-                        required property string modelData
-
-                        width: Math.min(reasons.width, Math.max(112, implicitWidth))
-                        text: modelData
-                        onClicked: {
-                            page.parts.sendBack(page.asked, modelData);
-                            returning.close();
-                        }
-                    }
-                }
-            }
-        }
+        parts: page.parts
+        store: page.store
+        onPhotoAsked: page.photoAsked()
+    }
+    RowChoice {
+        id: who
+        anchors.fill: parent
+        title: qsTr("Who has it?")
+        rows: page.parts.people
+        onChose: key => page.parts.hasIt(page.asked, key)
     }
 }

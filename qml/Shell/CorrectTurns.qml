@@ -1,7 +1,7 @@
-// CorrectTurns: the correction of a car, what it waits for and where its parts go, each in its turn: the
-// plan, the walk, the film, the cure clock, the parts.
+// CorrectTurns: the correction of a car and what it waits for, each in its turn: the plan, the walk, the
+// film, the cure clock; and what AssemblyTurns has.
 // work: what is shown. shown: it is one of these; item: its screen.
-// Signals: whoAsked, beforeCutAsked, filmAsked(panel), sprayedAsked, productsAsked.
+// Signals: whoAsked, beforeCutAsked, filmAsked(panel), sprayedAsked, productsAsked, photoAsked(stage, from).
 // Qt 6.4 makes no Loader's component in a file with bound components, so ids are reached unbound here.
 // qmllint disable unqualified
 import QtQuick
@@ -16,18 +16,20 @@ FocusScope {
     property bool wide: false
     property real undoRoom: 0
     readonly property Turn front: planTurn.shown ? planTurn : walkTurn.shown ? walkTurn
-        : filmTurn.shown ? filmTurn : partsTurn.shown ? partsTurn : cureTurn
-    readonly property bool shown: front.shown
-    readonly property var item: front.item
+        : filmTurn.shown ? filmTurn : cureTurn
+    readonly property alias assembly: assemblyTurns
+    readonly property bool shown: front.shown || assemblyTurns.shown
+    readonly property var item: assemblyTurns.shown ? assemblyTurns.item : front.item
 
     signal whoAsked
     signal beforeCutAsked
     signal filmAsked(string panel)
     signal sprayedAsked
     signal productsAsked
+    signal photoAsked(string stage, int from)
 
-    visible: shown
-    focus: shown
+    visible: shown || assemblyTurns.over
+    focus: visible
 
     Turn {
         id: planTurn
@@ -97,17 +99,15 @@ FocusScope {
             inspect: turns.models.inspect
         }
     }
-    Turn {
-        id: partsTurn
-        shown: turns.work === Navigation.Parts
+    AssemblyTurns {
+        id: assemblyTurns
         anchors.fill: parent
-
-        sourceComponent: Parts {
-            focus: true
-            undoRoom: turns.undoRoom
-            objectName: "partsScreen"
-            wide: turns.wide
-            parts: turns.models.parts
-        }
+        models: turns.models
+        way: turns.way
+        work: turns.work
+        wide: turns.wide
+        undoRoom: turns.undoRoom
+        onWhoAsked: turns.whoAsked()
+        onPhotoAsked: (stage, from) => turns.photoAsked(stage, from)
     }
 }
