@@ -47,6 +47,7 @@ std::vector<job::Product> invented_products() {
   out.push_back(paint(base_name, ProductKind::Base, false));
   out.back().steps = {{CureMilestone::DustFree, {{20, 15}}}};
   out.push_back(paint(clear_name, ProductKind::Clear, true));
+  out.back().wax_wait_days = 60;
   out.back().steps = {
       {CureMilestone::DustFree, {{20, 20}, {60, 4}}},
       {CureMilestone::PullTape, {{20, 60}, {60, 15}}},

@@ -5,6 +5,7 @@
 
 #include "acts/work_template.h"
 #include "app/demo/booths.h"
+#include "app/demo/customers.h"
 #include "app/demo/invented.h"
 
 namespace jambline::demo {
@@ -78,6 +79,8 @@ class Writer {
   void prepare();
   void spray();
   void finish(Who who, Stage stage);
+  void check_in();
+  void fit();
   void look_over();
   void place(const acts::PlaceMark& mark);
   void say_cause();
@@ -193,6 +196,29 @@ void Writer::place(const acts::PlaceMark& mark) {
     return Commands{here};
   });
   ++marks_;
+}
+
+void Writer::check_in() {
+  const std::int64_t at_ms = times_.tap(between(random_, 30, 90));
+  add(at_ms, Who::Rosa, [why = without_shots(at_ms)](const folds::CarView& car) {
+    return Commands{acts::SayCheckIn{car.job, invented_check_in(car)},
+                    acts::FinishStage{car.job, Stage::CheckIn, true, why}};
+  });
+  if (!out_.out_of_time) out_.steps.back().finishes = Stage::CheckIn;
+}
+
+// What opens and was off is checked before anybody drives it.
+void Writer::fit() {
+  const std::int64_t at_ms = times_.tap(between(random_, 30, 90));
+  add(at_ms, Who::Jo, [why = without_shots(at_ms)](const folds::CarView& car) {
+    Commands out;
+    if (std::any_of(car.panels.begin(), car.panels.end(),
+                    [](const auto& one) { return !one.plan.on_car && job::opens(one.plan.panel); }))
+      out.push_back(acts::SayStep{car.job, job::Step::LatchAndCatchChecked});
+    out.push_back(acts::FinishStage{car.job, Stage::Fit, true, why});
+    return out;
+  });
+  if (!out_.out_of_time) out_.steps.back().finishes = Stage::Fit;
 }
 
 // Panel by panel in walking order: marks where they are, a verdict where there are none.
@@ -323,14 +349,18 @@ void Writer::hand_over() {
     return Commands{acts::TakeRelease{car.job, car.car_release.release}};
   });
   finish(Who::Rosa, Stage::WalkAround);
-  add(times_.tap(150), Who::Rosa,
+  const std::int64_t gone_ms = times_.tap(150);
+  add(gone_ms - 40'000, Who::Rosa, [](const folds::CarView& car) {
+    return Commands{signed_by_customer(car, job::SignedFor::Delivery)};
+  });
+  add(gone_ms, Who::Rosa,
       [](const folds::CarView& car) { return Commands{acts::Deliver{car.job}}; });
 }
 
 Visit Writer::write() {
   add(times_.tap(120), Who::Rosa,
       [open = plan_.open](const folds::CarView&) { return Commands{open}; });
-  if (going(Stage::CheckIn)) finish(Who::Rosa, Stage::CheckIn);
+  if (going(Stage::CheckIn)) check_in();
   note(0.3);
   if (going(Stage::Teardown)) work(Who::Jo, Stage::Teardown, between(random_, 15, 28), true);
   if (going(Stage::BodyAndTrialFit)) {
@@ -369,7 +399,7 @@ Visit Writer::write() {
   const bool glass = std::any_of(plan_.open.operations.begin(), plan_.open.operations.end(),
                                  [](const auto& one) { return one.stage == Stage::Glass; });
   if (glass && going(Stage::Glass)) work(Who::Mara, Stage::Glass, between(random_, 12, 25), true);
-  if (going(Stage::Fit)) finish(Who::Jo, Stage::Fit);
+  if (going(Stage::Fit)) fit();
   if (going(Stage::Wash)) work(Who::Ana, Stage::Wash, between(random_, 10, 18), true);
   if (going(Stage::WalkAround)) hand_over();
   return std::move(out_);
