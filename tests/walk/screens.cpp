@@ -10,6 +10,7 @@
 #include "booth_screens.h"
 #include "cure_screens.h"
 #include "gun_screens.h"
+#include "hand_over_screens.h"
 #include "item.h"
 #include "picture_screens.h"
 #include "protection_screens.h"
@@ -509,6 +510,7 @@ const std::vector<Screen>& screens() {
     for (Screen& one : booth_screens()) out.push_back(std::move(one));
     for (Screen& one : gun_screens()) out.push_back(std::move(one));
     for (Screen& one : cure_screens()) out.push_back(std::move(one));
+    for (Screen& one : hand_over_screens()) out.push_back(std::move(one));
     for (Screen& one : all()) out.push_back(std::move(one));
     const QStringList only =
         qEnvironmentVariable("JAMBLINE_WALK").split(QChar(','), Qt::SkipEmptyParts);

@@ -1,6 +1,8 @@
 // Every screen x empty, usual, full, error x light, dark x 412x892, 900x1200, 1440x900 x 100, 150
-// %, and longer words in every window of the usual shop and on the phone of the full one: the rules
-// of rules.h. Pictures stand in build/*/screens.
+// % x longer words: the rules of rules.h. Pictures stand in build/*/screens.
+// All of it with JAMBLINE_WALK_ALL=1 (platform/linux/test --step walk), or where JAMBLINE_WALK
+// names the screens; else each screen in each state and window, and of light, text and words what
+// the screen's turn is: over the states every screen meets every pair of them.
 #include <QCoreApplication>
 #include <QDir>
 #include <QQmlComponent>
@@ -27,6 +29,12 @@ bool stop_motion(QQuickWindow& window) {
       QUrl());
   const std::unique_ptr<QObject> made(component.create());
   return made != nullptr;
+}
+
+bool everything() {
+  static const bool out =
+      qEnvironmentVariableIsSet("JAMBLINE_WALK_ALL") || qEnvironmentVariableIsSet("JAMBLINE_WALK");
+  return out;
 }
 
 bool is_pictured(const View& view) {
@@ -58,7 +66,7 @@ class Walker {
 
   void walk() {
     for (const bool pseudo : {false, true}) {
-      if (pseudo && (state_ == "empty" || state_ == "error")) continue;
+      if (pseudo && !everything() && kind_ != Kind::Full && state_ != "usual") continue;
       PseudoWords words;
       if (pseudo) QCoreApplication::installTranslator(&words);
       shop_ = Shop::open(kind_);
@@ -115,7 +123,9 @@ class Walker {
 
   // A screen is gone to once and then turned through sizes, text and light.
   void through_all(bool with_car) {
+    number_ = 0;
     for (const Screen& screen : screens()) {
+      ++number_;
       if (screen.of_car ? !with_car : of_car_only_) continue;
       if (screen.disputed && shop_->disputed_car().isEmpty()) continue;
       ASSERT_NO_FATAL_FAILURE(begin_anew());
@@ -131,25 +141,33 @@ class Walker {
 
   // The light costs most to turn, and is turned once a size; it is not turned where nobody looks.
   void look_at_it(bool narrow_only) {
-    constexpr std::pair<bool, int> looks[] = {{false, 100}, {false, 150}, {true, 150}, {true, 100}};
-    for (const QSize& size : sizes) {
-      if (narrow_only && size.width() >= 840) continue;
-      if (size.width() >= 840 && only_narrow_words()) continue;
-      for (const auto& [dark, percent] : looks) {
+    for (int size = 0; size < 3; ++size) {
+      if (narrow_only && sizes[size].width() >= 840) continue;
+      for (int look = 0; look < 4; ++look) {
+        const auto& [dark, percent] = looks[look];
         View view = view_;
-        view.size = size;
+        view.size = sizes[size];
         view.text_percent = percent;
         view.dark = dark;
         if (dark && !is_pictured(view)) continue;  // what is dark only is where nothing lies
-        turn(size, percent, dark);
+        if (!everything() && !is_its_turn(size, look)) continue;
+        turn(sizes[size], percent, dark);
         settle(shop_->window());
-        look();
+        this->look();
       }
     }
   }
 
-  // Longer words lie where the room is short; the usual shop turns them through all windows.
-  bool only_narrow_words() const { return view_.words != "source" && state_ != "usual"; }
+  // Every window as it is by itself, and with it one other look that goes on with the screen, the
+  // window and the state. Longer words lie where the room is short: on the phone with large text,
+  // and in one of the wider windows of the usual shop.
+  bool is_its_turn(int size, int look) const {
+    if (view_.words != "source")
+      return size == 0 ? look == 1 : look == 0 && state_ == "usual" && size == 1 + number_ % 2;
+    const int state = state_ == "empty" ? 0 : state_ == "usual" ? 1 : state_ == "full" ? 2 : 3;
+    if (look == 0) return state != 3 || size == number_ % 3;
+    return look == ((number_ + size + state) % 2 == 0 ? 1 : 3);
+  }
 
   void turn(const QSize& size, int percent, bool dark) {
     using screens::SettingsViewModel;
@@ -172,8 +190,13 @@ class Walker {
       findings_.add(view_, contrasted(window, picture));
       ++pictures_;
     }
-    if (!view_.dark) findings_.add(view_, tabbed(window));
+    const bool tab = everything() || state_ == "usual" || view_.text_percent != 100;
+    if (!view_.dark && tab) findings_.add(view_, tabbed(window));
   }
+
+  // The order in which the light turns least.
+  static constexpr std::pair<bool, int> looks[] = {
+      {false, 100}, {false, 150}, {true, 150}, {true, 100}};
 
   Kind kind_;
   std::string state_;
@@ -182,6 +205,7 @@ class Walker {
   bool of_car_only_ = false;
   Findings findings_;
   int since_start_ = 0;
+  int number_ = 0;  // of the screen
   int views_ = 0;
   int pictures_ = 0;
 };
