@@ -1,6 +1,7 @@
 // Panel fit, networks of work and the clock of entries against values from outside.
 #include <gtest/gtest.h>
 
+#include "folds/fit_of_panel.h"
 #include "seal/hlc.h"
 #include "tests/outside/table.h"
 #include "trade/panel_fit.h"
@@ -50,6 +51,51 @@ TEST(PanelFitOutside, MoreSlotsThanUnknownsFindTheSameMove) {
     EXPECT_NEAR(fit->turn_deg, number(row, "turn"), 1e-6) << row.at("case");
     EXPECT_NEAR(fit->rms_mm, number(row, "rms"), 1e-8) << row.at("case");
   }
+}
+
+// As it stands in a car: measured after hanging, at the hinges and the striker of the door's table.
+TEST(PanelFitOutside, TheDoorOfACarIsMovedTheSameAndNoSlotReachesTooFar) {
+  int not_reached = 0;
+  for (const auto& row : table("scipy_panel_cars.csv")) {
+    SCOPED_TRACE(row.at("case"));
+    folds::CarView car;
+    car.body = job::BodyShape::FourDoorSedan;
+    folds::FitView measured;
+    measured.panel = job::Panel::LeftFrontDoor;
+    const auto points = numbers(row.at("points"));
+    for (std::size_t i = 0; i + 4 < points.size(); i += 5)
+      measured.points.push_back(
+          {points[i], points[i + 1], points[i + 2], points[i + 3], points[i + 4]});
+    car.assembly.fits = {measured};
+    const auto fit = folds::fit_of_panel(car, job::Panel::LeftFrontDoor);
+    ASSERT_TRUE(fit && fit->gaps && *fit->gaps);
+    const auto& asked = fit->gaps_asked.fasteners;
+    ASSERT_EQ(asked.size(), 3U);
+    const auto hinges = numbers(row.at("hinges"));
+    for (std::size_t i = 0; i < 2; ++i) {
+      EXPECT_NEAR(asked[i].x_mm, hinges[2 * i], 1e-6);
+      EXPECT_NEAR(asked[i].y_mm, hinges[2 * i + 1], 1e-6);
+    }
+    for (const auto& one : asked) EXPECT_EQ(one.travel_x_mm, number(row, "travel"));
+    const PanelFitResult& said = **fit->gaps;
+    const char* const names[] = {"upper", "lower", "at_striker"};
+    for (std::size_t i = 0; i < 3; ++i) {
+      const auto move = numbers(row.at(names[i]));
+      EXPECT_NEAR(said.moves[i].x_mm, move[0], 1e-7) << names[i];
+      EXPECT_NEAR(said.moves[i].y_mm, move[1], 1e-7) << names[i];
+    }
+    const auto after = numbers(row.at("after"));
+    for (std::size_t i = 0; i < after.size(); ++i)
+      EXPECT_NEAR(said.points[i].after_mm, after[i], 1e-7);
+    EXPECT_NEAR(said.rms_mm, number(row, "rms"), 1e-8);
+    EXPECT_NEAR(said.free_rms_mm, number(row, "free_rms"), 1e-8);
+    const bool stopped = row.at("stopped") == "yes";
+    EXPECT_EQ(said.stopped_by_slots, stopped);
+    EXPECT_EQ(said.reached, !stopped);
+    EXPECT_FALSE(said.datum_is_out) << "a free move brings every point right";
+    not_reached += stopped ? 1 : 0;
+  }
+  EXPECT_EQ(not_reached, 2);
 }
 
 TEST(PanelFitOutside, RigidMovesAreFoundAgain) {

@@ -185,6 +185,44 @@ def fits():
           ["# points: x y mm, degrees, found, wanted, weight; fasteners: x y mm, travel x, travel y."])
 
 
+# 2b. A door of a car as this program knows it: the hinges bound x and y, the striker is looked at after.
+
+def cars():
+    chance = numpy.random.default_rng(29)
+    wanted = 6.0
+    width, height = 1076.340860543718, 689.99139118316418
+    hinges = [(0.04 * width, 0.65 * height), (0.04 * width, 0.2 * height)]
+    striker = (0.97 * width, 0.5 * height)
+    travel = 3.0
+    places = [(1074, 639, -2), (1069, 347, 0), (1075, 55, 2), (6, 621, 178), (0, 337, 180), (7, 53, 183),
+              (91, 0, 270), (544, 0, 270), (996, 0, 270)]
+    rows = []
+    for name, move in (("in reach", (-1.4, 0.8, 0.9)), ("too far to the front", (-4.6, 0.5, 0.2)),
+                       ("turned too far", (-1.0, -2.9, 5.5))):
+        a = numpy.array([[-numpy.cos(d), -numpy.sin(d), (numpy.cos(d) * y - numpy.sin(d) * x) / 1000]
+                         for x, y, d in ((x, y, numpy.radians(d)) for x, y, d in places)])
+        found = numpy.round(wanted - a @ numpy.array(move) + chance.normal(0, 0.05, len(places)), 1)
+        assert found.min() >= 0
+        wish = wanted - found
+        (x1, y1), (_, y2) = hinges
+        # Unknowns: x and y of the upper hinge, x of the lower one; its y is that of the upper one.
+        back = numpy.linalg.inv(numpy.array([[1, 0, -y1 / 1000], [0, 1, x1 / 1000], [1, 0, -y2 / 1000]]))
+        bounded = optimize.lsq_linear(a @ back, wish, (-travel, travel), method="bvls", tol=1e-15)
+        u = back @ bounded.x
+        ends = [u[0] - u[2] * striker[1] / 1000, u[1] + u[2] * striker[0] / 1000]
+        assert max(map(abs, ends)) < travel + 1e-9, ends
+        free = numpy.linalg.lstsq(a, wish, rcond=None)[0]
+        rms = lambda v: numpy.sqrt(numpy.mean((a @ v - wish) ** 2))
+        rows.append({"case": name, "points": [v for (x, y, d), f in zip(places, found) for v in (x, y, d, f, wanted)],
+                     "hinges": [v for one in hinges for v in one], "striker": list(striker), "travel": travel,
+                     "upper": [u[0] - u[2] * y1 / 1000, u[1] + u[2] * x1 / 1000],
+                     "lower": [u[0] - u[2] * y2 / 1000, u[1] + u[2] * x1 / 1000], "at_striker": ends,
+                     "after": found + a @ u, "rms": rms(u), "free_rms": rms(free),
+                     "stopped": "yes" if numpy.any(bounded.active_mask) else "no"})
+    write("scipy_panel_cars.csv", "scipy 1.10.1; optimize.lsq_linear, bounded-variable least squares", rows,
+          ["# The left front door of a four-door sedan. points: x y mm, degrees, found, wanted; moves and after in mm."])
+
+
 # 3. Rigid moves. Umeyama 1991: the inputs of his example are from memory; without scaling here.
 
 def rigid_moves():
@@ -360,6 +398,7 @@ def scans():
 
 bakes()
 fits()
+cars()
 rigid_moves()
 pictures()
 circles()
