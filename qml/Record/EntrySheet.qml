@@ -85,6 +85,16 @@ Sheet {
             stands: qsTr("The order of this device's entries holds all the same.")
         }
         PlainButton {
+            objectName: "amendEntry"
+            width: parent.width
+            height: implicitHeight
+            visible: sheet.timeLine.openMayBeAmended && !sheet.asking
+            pressable: visible
+            text: qsTr("It was at another time")
+            secondLine: qsTr("both times stay")
+            onClicked: sheet.timeLine.amendOpen()
+        }
+        PlainButton {
             objectName: "takeBack"
             width: parent.width
             visible: sheet.timeLine.openMayBeTakenBack && !sheet.asking

@@ -1,6 +1,6 @@
 // Record: all cars of the shop, newest first, with one search box; cards, from 1200 on a table.
-// "Dirt over time" asks for that page, "Check all" opens the check. record: the view model;
-// wide: sheets come from the side. Signals: carAsked(jobId), dirtAsked.
+// "Dirt over time" and "Hours" ask for those pages, "Check all" opens the check. record: the view model;
+// wide: sheets come from the side. Signals: carAsked(jobId), dirtAsked, hoursAsked.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -20,6 +20,7 @@ FocusScope {
 
     signal carAsked(string jobId)
     signal dirtAsked
+    signal hoursAsked
 
     function focusSearch() {
         search.focusField();
@@ -55,6 +56,11 @@ FocusScope {
                 objectName: "recordDirt"
                 text: qsTr("Dirt over time")
                 onClicked: page.dirtAsked()
+            }
+            PlainButton {
+                objectName: "recordHours"
+                text: qsTr("Hours")
+                onClicked: page.hoursAsked()
             }
             PlainButton {
                 objectName: "recordCheck"

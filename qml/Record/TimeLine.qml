@@ -18,6 +18,7 @@ FocusScope {
     readonly property real actsTop: height
 
     signal pictureAsked(string picture)
+    signal whoAsked
 
     Connections {
         target: page.timeLine
@@ -154,6 +155,12 @@ FocusScope {
                 onClicked: page.timeLine.group = TimeLineViewModel.All
             }
         }
+    }
+    AmendSheet {
+        objectName: "timeLineAmend"
+        anchors.fill: parent
+        amend: page.timeLine.amend
+        onWhoAsked: page.whoAsked()
     }
     EntrySheet {
         id: sheet

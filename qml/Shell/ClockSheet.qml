@@ -1,4 +1,6 @@
-// ClockSheet: who it is, what the clock goes on, pause and stop. clock must be set.
+// ClockSheet: who it is, what the clock goes on, since when, pause and stop; and the ways to the hours, to
+// another car, and to say what the car waits for. clock must be set.
+// Signals: hoursAsked, waitAsked, otherCarAsked.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -11,7 +13,17 @@ Sheet {
     required property ClockViewModel clock
     required property Session session
 
+    signal hoursAsked
+    signal waitAsked
+    signal otherCarAsked
+
     title: qsTr("Who is it?")
+    onOpenedChanged: {
+        earlier.open = false;
+        earlier.typing = false;
+        if (clock.mayEarlier)
+            clock.sayEarlier(0);
+    }
 
     Column {
         width: parent.width
@@ -42,6 +54,12 @@ Sheet {
                 secondLine: sheet.clock.daySum
                 onClicked: sheet.clock.stop()
             }
+        }
+        StartedEarlier {
+            id: earlier
+            width: parent.width
+            visible: sheet.clock.mayEarlier
+            clock: sheet.clock
         }
         Item {
             visible: sheet.session.hasPerson
@@ -122,6 +140,31 @@ Sheet {
                         Accessible.ignored: true
                     }
                 }
+            }
+        }
+        ActRow {
+            width: parent.width
+            visible: sheet.session.hasPerson
+
+            PlainButton {
+                objectName: "clockWait"
+                visible: sheet.session.hasCar
+                pressable: visible
+                text: qsTr("The car waits")
+                secondLine: qsTr("with a reason")
+                onClicked: sheet.waitAsked()
+            }
+            PlainButton {
+                objectName: "clockOtherCar"
+                text: qsTr("Another car")
+                secondLine: qsTr("from the floor")
+                onClicked: sheet.otherCarAsked()
+            }
+            PlainButton {
+                objectName: "clockHours"
+                text: qsTr("Hours")
+                secondLine: qsTr("day and week")
+                onClicked: sheet.hoursAsked()
             }
         }
     }

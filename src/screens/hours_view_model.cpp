@@ -8,6 +8,7 @@
 #include "screens/hours_table.h"
 #include "screens/span_words.h"
 #include "screens/state_kind.h"
+#include "screens/text.h"
 #include "screens/typed_times.h"
 #include "screens/visit_words.h"
 #include "screens/words.h"
@@ -18,10 +19,6 @@ namespace {
 constexpr std::int64_t day_ms = 86'400'000;
 constexpr std::int64_t hour_ms = 3'600'000;
 const LocalDate first_day{1970, 1, 1};
-
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
-}
 
 QString key_of(const folds::SheetSpan& span) {
   return text(span.row.from.act.hex()) + text(span.row.operation.hex());
@@ -112,6 +109,8 @@ bool HoursViewModel::isNow() const {
 void HoursViewModel::ask() {
   if (!awake_) return;
   if (!person_) person_ = session_.person();
+  for (const auto& person : session_.shop().people)
+    if (!person_ && !person.left) person_ = person.person;
   auto days = folds::sheet_days(session_.zone().toStdString(), from_, week_ ? 7 : 1);
   if (!days) {
     trouble_ = words_of(days.error()).what;

@@ -58,7 +58,7 @@ class HoursViewModel final : public QObject {
 
   QAbstractItemModel* people() { return &people_; }
   bool anyPeople() const { return people_.rowCount() > 0; }
-  QString who() const { return session_.name_of(person_); }
+  QString who() const { return person_ ? session_.name_of(person_) : QString(); }
   bool week() const { return week_; }
   bool loaded() const { return loaded_; }
   QString title() const;

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "screens/span_words.h"
+#include "screens/text.h"
 #include "screens/units.h"
 #include "screens/words.h"
 
@@ -33,11 +34,6 @@ bool belongs(const entries::Entry& entry, TimeLineViewModel::Group group) {
       return group_of(entry) == EntryGroup::Notes;
   }
   return true;
-}
-
-template <class T>
-QString hex(const T& id) {
-  return QString::fromStdString(id.hex());
 }
 
 PictureId picture_of(const entries::Entry& entry) {
@@ -259,7 +255,10 @@ void TimeLineViewModel::amendOpen() {
       end.most_ms = other.at_ms;
     }
   }
-  amend_.open(words_of(*open_entry(), telling()), act->worker, {std::move(end)});
+  const QString title = words_of(*open_entry(), telling());
+  const PersonId worker = act->worker;
+  close();
+  amend_.open(title, worker, {std::move(end)});
 }
 
 QString TimeLineViewModel::openLine() const {

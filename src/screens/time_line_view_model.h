@@ -85,7 +85,7 @@ class TimeLineViewModel final : public QAbstractListModel {
   Q_INVOKABLE void close();
   // Takes back the open entry; `reason` is a place in reasons().
   Q_INVOKABLE void takeBack(int reason);
-  Q_INVOKABLE void amendOpen();  // the open entry, of a clock, was at another time
+  Q_INVOKABLE void amendOpen();  // the open entry, of a clock, was at another time; it closes
 
  signals:
   void changed();

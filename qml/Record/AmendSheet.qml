@@ -1,0 +1,153 @@
+// AmendSheet: one span's or one tap's time is amended: which end, the new time on big keys, the day
+// when it was another one, and why. What the clock said stays beside it. Opens when amend shows
+// something. Signal: whoAsked.
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import Jambline.Theme
+import Jambline.Screens
+
+Sheet {
+    id: sheet
+
+    required property AmendClockViewModel amend
+
+    signal whoAsked
+
+    function wrongAt(field: string): string {
+        return amend.wrongField === field ? amend.wrongWords : "";
+    }
+
+    title: qsTr("Amend the clock")
+    onClosed: amend.close()
+
+    Connections {
+        target: sheet.amend
+        function onChanged() {
+            if (sheet.amend.shown && !sheet.opened)
+                why.text = "";
+            sheet.opened = sheet.amend.shown;
+            if (pad.typed !== sheet.amend.typed)
+                pad.typed = sheet.amend.typed;
+        }
+    }
+
+    Column {
+        id: form
+        width: parent.width
+        spacing: 12
+        bottomPadding: Theme.gutter
+
+        Words {
+            objectName: "amendTitle"
+            width: parent.width
+            text: sheet.amend.title
+            bold: true
+            size: Theme.lead
+        }
+        Words {
+            width: parent.width
+            text: sheet.amend.who
+            color: Theme.pencil
+        }
+        Flow {
+            id: ends
+            width: parent.width
+            spacing: Theme.gap
+
+            Repeater {
+                id: list
+                model: sheet.amend.ends
+
+                PlainButton {
+                    required property int index
+                    required property int key
+                    required property string title
+                    required property string time
+                    required property string said
+                    required property bool isChosen
+                    required property string spoken
+
+                    objectName: "amendEnd" + index
+                    width: list.count > 1 ? (ends.width - Theme.gap) / 2 : ends.width
+                    height: implicitHeight
+                    beside: false
+                    text: qsTr("%1 %2").arg(title).arg(time)
+                    secondLine: said
+                    name: spoken
+                    chosen: isChosen
+                    onClicked: sheet.amend.choose(key)
+                }
+            }
+        }
+        KeyPad {
+            id: pad
+            objectName: "amendPad"
+            width: parent.width
+            kind: KeyPad.Clock
+            digits: 4
+            label: qsTr("It was at, on %1").arg(sheet.amend.dayWords)
+            unitText: sheet.amend.countsWords
+            wrong: sheet.wrongAt("time")
+            onTypedChanged: sheet.amend.typed = typed
+        }
+        ActRow {
+            width: parent.width
+
+            PlainButton {
+                objectName: "amendDayBefore"
+                text: qsTr("Day before")
+                onClicked: sheet.amend.otherDay(-1)
+            }
+            PlainButton {
+                objectName: "amendDayAfter"
+                text: qsTr("Day after")
+                onClicked: sheet.amend.otherDay(1)
+            }
+        }
+        Words {
+            width: parent.width
+            text: qsTr("Why?")
+            bold: true
+        }
+        Flow {
+            width: parent.width
+            spacing: Theme.gap
+
+            Repeater {
+                model: sheet.amend.reasons
+
+                PlainButton {
+                    required property int index
+                    required property string modelData
+
+                    objectName: "amendReason" + index
+                    width: Math.min(form.width, Math.max(104, implicitWidth))
+                    height: implicitHeight
+                    text: modelData
+                    chosen: sheet.amend.reason === index
+                    onClicked: sheet.amend.chooseReason(index)
+                }
+            }
+        }
+        FaceField {
+            id: why
+            objectName: "amendWhy"
+            width: parent.width
+            visible: sheet.amend.reason < 0
+            label: qsTr("Or in words")
+            maximumLength: 200
+            wrong: sheet.wrongAt("reason")
+        }
+        SlabButton {
+            objectName: "amendKeep"
+            width: parent.width
+            height: implicitHeight
+            text: sheet.amend.mainText
+            secondLine: !sheet.amend.mayKeep ? qsTr("say who you are first") : qsTr("what the clock said stays beside it")
+            waits: !sheet.amend.mayKeep
+            onRefused: sheet.whoAsked()
+            onClicked: sheet.amend.keep(why.text)
+        }
+    }
+}
