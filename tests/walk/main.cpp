@@ -6,6 +6,7 @@
 
 #include "device/camera.h"
 #include "findings.h"
+#include "visit_test.h"
 
 namespace {
 std::string warned;
@@ -30,6 +31,8 @@ int main(int argc, char** argv) {
   QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedStates));
   QGuiApplication application(argc, argv);
   jambline::device::find_cameras();
+  if (argc > 2 && std::string(argv[1]) == "--first-half")
+    return jambline::walk::first_half(argv[2]);
   qInstallMessageHandler(keep_warning);  // what the platform said of itself before is not ours
   testing::InitGoogleTest(&argc, argv);
   return RUN_ALL_TESTS();
