@@ -1,5 +1,6 @@
 #include "screens/parts_view_model.h"
 
+#include "screens/hand_off_view_model.h"
 #include "tests/screens/shop_desk.h"
 
 namespace jambline::screens {
@@ -80,6 +81,89 @@ TEST_F(PartsScreen, WholeCarIsHandedOnToo) {
   settle();
   EXPECT_EQ(screen.carState(), PartsViewModel::State::Taken);
   EXPECT_FALSE(failed_);
+}
+
+TEST_F(PartsScreen, TheMainActOffersWhereTheLastOneWent) {
+  be(add("Ivo", job::Role::Painter));
+  act(acts::AddRack{"rack 2"});
+  open_car();
+  clean(job::Panel::FrontBumper);
+  PartsViewModel screen(*session_);
+  EXPECT_EQ(screen.mainText(), "Offer the front bumper cover");
+  EXPECT_EQ(screen.mainSecond(), "to the body technician, at rack 2");
+  screen.act();
+  settle();
+  EXPECT_EQ(part(screen, "place"), "rack 2, for the body technician, from Ivo");
+}
+
+TEST_F(PartsScreen, WhoTookThePartIsSettledByOnePress) {
+  const auto jo = add("Jo", job::Role::BodyTechnician);
+  const auto ana = add("Ana", job::Role::BodyTechnician);
+  be(add("Ivo", job::Role::Painter));
+  open_car();
+  clean(job::Panel::FrontBumper);
+  PartsViewModel screen(*session_);
+  screen.act();
+  settle();
+  // As it is when another device's answer has come too.
+  auto both = std::make_shared<engine::Snapshot>(session_->snapshot());
+  auto view = std::make_shared<folds::CarView>(*both->car);
+  for (auto& panel : view->panels)
+    if (panel.plan.panel == job::Panel::FrontBumper) {
+      panel.release.disputed = true;
+      panel.release.takers = {jo, ana};
+    }
+  both->car = view;
+  session_->publish(both);
+  QCoreApplication::processEvents();
+  EXPECT_EQ(part(screen, "state").toInt(), static_cast<int>(PartsViewModel::State::Disputed));
+  EXPECT_EQ(part(screen, "takers").toStringList(), (QStringList{"Jo", "Ana"}));
+  screen.settle(bumper, 1);
+  settle();
+  EXPECT_EQ(part(screen, "place"), "with Ana");
+  EXPECT_FALSE(failed_);
+}
+
+TEST_F(PartsScreen, SomebodyElseHasItIsSaidAfterwards) {
+  const auto jo = add("Jo", job::Role::BodyTechnician);
+  const auto ana = add("Ana", job::Role::BodyTechnician);
+  be(jo);
+  open_car();
+  clean(job::Panel::FrontBumper);
+  PartsViewModel screen(*session_);
+  screen.offerTo(bumper, "body technician");
+  settle();
+  screen.take(bumper);
+  settle();
+  screen.hasIt(bumper, QString::fromStdString(ana.hex()));
+  settle();
+  EXPECT_EQ(part(screen, "place"), "with Ana");
+}
+
+TEST_F(PartsScreen, AnOfferWaitsOnTheFloorForWhomItNamesAndAnyPartIsFound) {
+  const auto ivo = add("Ivo", job::Role::Painter);
+  const auto jo = add("Jo", job::Role::BodyTechnician);
+  be(ivo);
+  act(acts::AddRack{"rack 2"});
+  open_car();
+  clean(job::Panel::FrontBumper);
+  HandOffViewModel hand(*session_);
+  PartsViewModel screen(*session_);
+  screen.act();
+  settle();
+  EXPECT_EQ(hand.offerCount(), 0) << "the giver's own";
+  be(jo);
+  ASSERT_EQ(hand.offerCount(), 1);
+  auto* offers = hand.offers();
+  EXPECT_EQ(offers->data(offers->index(0, 0), offers->roleNames().key("title")).toString(),
+            "Take the front bumper cover");
+  hand.setQuery("206 bump");
+  EXPECT_EQ(hand.foundWords(), "1 of 1 parts");
+  auto* found = hand.found();
+  EXPECT_EQ(found->data(found->index(0, 0), found->roleNames().key("words")).toString(),
+            "rack 2, for the body technician, from Ivo");
+  hand.setQuery("hood");
+  EXPECT_EQ(hand.foundCount(), 0);
 }
 
 }  // namespace

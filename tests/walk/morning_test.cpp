@@ -202,6 +202,34 @@ TEST_F(Morning, FilmIsTypedOnTheBigKeys) {
   EXPECT_EQ(panel(film_panel).film.front().typed, (std::vector<double>{4.4, 4.5, 4.7}));
 }
 
+TEST_F(Morning, APartIsHandedOnInTwoTapsOnEachSide) {
+  act(acts::AddPerson{"Jo", job::Role::BodyTechnician});
+  const PersonId jo = program_->engine().snapshot()->shop->people.back().person;
+  act(acts::GiveVerdict{.job = job_,
+                        .panel = job::Panel::FrontBumper,
+                        .verdict = job::Verdict::Clean,
+                        .edges_and_back = true});
+  settle();
+  taps_ = 0;
+  tap("carParts");
+  keep_picture("parts-giver");
+  tap("partsMain");
+  EXPECT_EQ(taps_, 2);
+  const auto& release = panel(job::Panel::FrontBumper).release;
+  ASSERT_EQ(release.state, folds::ReleaseState::Offered);
+  EXPECT_EQ(release.to, job::Role::BodyTechnician);
+  session().choosePerson(QString::fromStdString(jo.hex()));
+  ASSERT_TRUE(hand_->go("Floor", "None"));
+  settle();
+  taps_ = 0;
+  keep_picture("floor-taker");
+  tap("offer0");
+  tap("partsMain");
+  EXPECT_EQ(taps_, 2);
+  EXPECT_EQ(panel(job::Panel::FrontBumper).release.taker, jo);
+  keep_picture("parts-taken");
+}
+
 TEST_F(Morning, ABoothEventIsTwoTaps) {
   tap("boothTab");
   taps_ = 0;
