@@ -125,6 +125,7 @@ PaperCard {
                 onClicked: card.takeAsked()
             }
             PlainButton {
+                objectName: "sendBack"
                 visible: card.canTake
                 pressable: visible
                 text: qsTr("Send back")
