@@ -18,7 +18,7 @@ FocusScope {
     readonly property Turn front: operationsTurn.shown ? operationsTurn : assemblyTurn.shown ? assemblyTurn : partsTurn
     readonly property bool shown: front.shown
     readonly property var item: front.item
-    readonly property bool over: orders.opened || orders.visible || where.opened || where.visible
+    readonly property bool over: orders.opened || orders.shown > 0 || where.opened || where.shown > 0
 
     signal whoAsked
     signal photoAsked(string stage, int from)
