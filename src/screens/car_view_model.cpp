@@ -4,9 +4,12 @@
 #include <algorithm>
 
 #include "folds/floor_view.h"
+#include "screens/caution_words.h"
 #include "screens/cure_words.h"
 #include "screens/round_words.h"
+#include "screens/text.h"
 #include "screens/this_visit.h"
+#include "screens/visit_words.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -31,10 +34,6 @@ const folds::PanelView* next_panel(const folds::CarView& car) {
   for (const auto& panel : car.panels)
     if (panel.verdict == Verdict::NotLookedAt) return &panel;
   return nullptr;
-}
-
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
 }
 
 // A promise in a label conflict is written as UTC, "2026-03-02T16:30Z".
@@ -256,6 +255,9 @@ QString CarViewModel::heldBy() const {
       return tr("Held by: redo of the %1, %2 has it").arg(name, session_.name_of(*has->taker));
     return tr("Held by: redo of the %1").arg(name);
   }
+  QStringList waits;
+  for (const auto reason : car->visit.waits_for) waits.append(words_of(reason));
+  if (!waits.isEmpty()) return tr("Waits for %1").arg(waits.join(tr(", ")));
   QStringList left;
   for (const auto& one : car->stages)
     if (!one.done) left.append(words_of(one.stage));

@@ -2,6 +2,7 @@
 
 #include "screens/correct_words.h"
 #include "screens/picture_error_words.h"
+#include "screens/text.h"
 #include "screens/visit_words.h"
 #include "screens/words.h"
 
@@ -10,10 +11,6 @@ namespace jambline::screens {
 namespace {
 QString tr(const char* words) {
   return QCoreApplication::translate("errors", words);
-}
-
-QString text(std::string_view value) {
-  return QString::fromUtf8(value.data(), static_cast<qsizetype>(value.size()));
 }
 
 struct Lines {
@@ -450,6 +447,18 @@ Lines lines_of(const Error& error) {
       if (error.subject == "VIN")
         return {QT_TRANSLATE_NOOP("errors", "A VIN has 1 to 32 signs."), nothing,
                 QT_TRANSLATE_NOOP("errors", "Read it again.")};
+      if (error.subject == "time" && error.operation == "amend the clock")
+        return {QT_TRANSLATE_NOOP("errors",
+                                  "This lies before the clock's tap before it, or after the next."),
+                nothing,
+                QT_TRANSLATE_NOOP("errors", "Amend that one first, or type another time.")};
+      if (error.subject == "time" && error.operation == "start the clock")
+        return {QT_TRANSLATE_NOOP("errors", "The clock did something on this car after that time."),
+                nothing,
+                QT_TRANSLATE_NOOP("errors", "Say a later time, or amend what it did before.")};
+      if (error.subject == "time" && error.operation == "stop the clock")
+        return {QT_TRANSLATE_NOOP("errors", "It would end before it began."), nothing,
+                QT_TRANSLATE_NOOP("errors", "Say a later time, or amend its start first.")};
       return {QT_TRANSLATE_NOOP("errors", "This is out of range: %1."), nothing,
               QT_TRANSLATE_NOOP("errors", "Type it again.")};
     case Code::Missing:

@@ -1,0 +1,19 @@
+// screens/text.h: text of the folds, which is UTF-8, as Qt has it.
+#pragma once
+
+#include <QString>
+#include <string_view>
+
+namespace jambline::screens {
+
+inline QString text(std::string_view utf8) {
+  return QString::fromUtf8(utf8.data(), static_cast<qsizetype>(utf8.size()));
+}
+
+// An id or hash, as the key of a row.
+template <class Id>
+QString hex(const Id& id) {
+  return text(id.hex());
+}
+
+}  // namespace jambline::screens
