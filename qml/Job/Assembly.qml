@@ -1,6 +1,6 @@
 // Assembly: the steps of putting a car together in the order of the shop's rules, who did them, and
 // what is not before what. assembly, rules: view models; wide: the acts in a pane right.
-// Signals: cureAsked, whoAsked. Key: Enter the main act.
+// Signals: cureAsked, fitAsked, whoAsked. Key: Enter the main act.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -22,7 +22,10 @@ FocusScope {
     readonly property real paneX: width - Theme.gutter - paneWidth
     implicitHeight: acts.height + undoRoom + 200
 
+    property bool measures: false  // there is a way to measuring gaps
+
     signal cureAsked
+    signal fitAsked
     signal whoAsked
 
     Accessible.role: Accessible.Pane
@@ -187,7 +190,9 @@ FocusScope {
         id: sheet
         anchors.fill: parent
         assembly: page.assembly
+        measures: page.measures
         onCureAsked: page.cureAsked()
+        onFitAsked: page.fitAsked()
         function showOpen() {
             page.assembly.act();  // opens what it waits for
             opened = page.assembly.step !== "";

@@ -12,8 +12,10 @@ Sheet {
 
     required property AssemblyViewModel assembly
     readonly property int mode: assembly.stepMode
+    property bool measures: false  // there is a way to measuring gaps
 
     signal cureAsked
+    signal fitAsked
 
     function show(step: string) {
         assembly.open(step);
@@ -109,6 +111,20 @@ Sheet {
             visible: sheet.mode === AssemblyViewModel.NoWay
             text: qsTr("There is no way round this one: it protects who sits in the car.")
             bold: true
+        }
+        PlainButton {
+            objectName: "stepFit"
+            width: parent.width
+            height: visible ? implicitHeight : 0
+            visible: sheet.measures && sheet.assembly.stepOfFit
+            pressable: visible
+            iconName: "ruler"
+            beside: true
+            text: qsTr("Measure the gaps")
+            onClicked: {
+                sheet.close();
+                sheet.fitAsked();
+            }
         }
         PlainButton {
             objectName: "stepCure"

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "screens/step_words.h"
+#include "screens/text.h"
 #include "screens/units.h"
 #include "screens/visit_words.h"
 #include "screens/words.h"
@@ -18,9 +19,6 @@ constexpr int seconds_between = 30;
 
 QString code(std::string_view word) {
   return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
-}
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
 }
 }  // namespace
 
@@ -271,6 +269,10 @@ AssemblyViewModel::StepMode AssemblyViewModel::stepMode() const {
 
 QStringList AssemblyViewModel::stepCautions() const {
   return open_ ? step_cautions(*open_) : QStringList();
+}
+
+bool AssemblyViewModel::stepOfFit() const {
+  return open_ && is_of_fit(*open_);
 }
 
 QStringList AssemblyViewModel::reasons() const {

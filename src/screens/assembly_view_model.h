@@ -48,6 +48,7 @@ class AssemblyViewModel final : public QObject {
   Q_PROPERTY(QString stepWords READ stepWords NOTIFY changed)
   Q_PROPERTY(StepMode stepMode READ stepMode NOTIFY changed)
   Q_PROPERTY(QStringList stepCautions READ stepCautions NOTIFY changed)
+  Q_PROPERTY(bool stepOfFit READ stepOfFit NOTIFY changed)  // its gaps are measured
   // What stands in its way. Roles: key, title, words, shape.
   Q_PROPERTY(QAbstractItemModel* ways READ ways CONSTANT)
   Q_PROPERTY(int wayCount READ wayCount NOTIFY changed)
@@ -76,6 +77,7 @@ class AssemblyViewModel final : public QObject {
   QString stepWords() const;
   StepMode stepMode() const;
   QStringList stepCautions() const;
+  bool stepOfFit() const;
   QAbstractItemModel* ways() { return &ways_; }
   int wayCount() const { return ways_.rowCount(); }
   QStringList reasons() const;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "screens/state_kind.h"
+#include "screens/text.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -10,10 +11,6 @@ namespace jambline::screens {
 namespace {
 using folds::PartAt;
 using folds::ReleaseState;
-
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
-}
 
 QString key_of(const folds::FloorRow& car, const PartAt& part) {
   return text(car.job.hex()) + QChar('/') +

@@ -8,6 +8,7 @@
 #include "folds/shots_of_car.h"
 #include "screens/shot_rows.h"
 #include "screens/state_kind.h"
+#include "screens/text.h"
 #include "screens/units.h"
 #include "screens/visit_words.h"
 #include "screens/words.h"
@@ -23,9 +24,6 @@ using job::WorkKind;
 constexpr double most_hours = 1000;  // as acts/ allows it
 constexpr std::int64_t min_ms = 60'000;
 
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
-}
 QString code(std::string_view word) {
   return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
 }

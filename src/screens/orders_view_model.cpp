@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "screens/state_kind.h"
+#include "screens/text.h"
 #include "screens/typed_times.h"
 #include "screens/units.h"
 #include "screens/visit_words.h"
@@ -16,10 +17,6 @@ using job::SubletState;
 
 constexpr int noon_min = 12 * 60;
 constexpr int days_offered = 8;
-
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
-}
 
 template <class E>
 QStringList all_words() {

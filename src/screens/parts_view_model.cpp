@@ -4,6 +4,7 @@
 
 #include "screens/cure_words.h"
 #include "screens/stage_roles.h"
+#include "screens/text.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -12,10 +13,6 @@ namespace {
 using folds::ReleaseState;
 using folds::ReleaseView;
 using State = PartsViewModel::State;
-
-QString text(std::string_view words) {
-  return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
-}
 
 State state_of(const ReleaseView& release, bool clean, bool disputed) {
   if (disputed || release.disputed) return State::Disputed;

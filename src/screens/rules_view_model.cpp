@@ -4,6 +4,7 @@
 #include <tuple>
 
 #include "screens/state_kind.h"
+#include "screens/text.h"
 #include "screens/visit_words.h"
 #include "screens/words.h"
 
@@ -13,9 +14,6 @@ namespace {
 using job::RuleKind;
 using job::Step;
 
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
-}
 QString code(std::string_view word) {
   return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
 }

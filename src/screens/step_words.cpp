@@ -6,11 +6,21 @@
 
 namespace jambline::screens {
 
-QStringList step_cautions(job::Step step) {
-  using job::Step;
-  const auto is = [&](std::initializer_list<Step> steps) {
-    return std::find(steps.begin(), steps.end(), step) != steps.end();
-  };
+using job::Step;
+
+namespace {
+bool among(Step step, std::initializer_list<Step> steps) {
+  return std::find(steps.begin(), steps.end(), step) != steps.end();
+}
+}  // namespace
+
+bool is_of_fit(Step step) {
+  return among(step, {Step::TrialFit, Step::HangAndFit, Step::RearDoorFit, Step::FrontDoorFit,
+                      Step::FenderFit, Step::HoodFit, Step::RearLidFit, Step::StrikerAndLatch});
+}
+
+QStringList step_cautions(Step step) {
+  const auto is = [&](std::initializer_list<Step> steps) { return among(step, steps); };
   QStringList out;
   // What is heavy, and what a strut or a prop holds up.
   if (is({Step::TrialFit, Step::GlassSet, Step::HangAndFit, Step::MountedToCar, Step::RearDoorFit,

@@ -1,5 +1,5 @@
-// screens/step_words.h: which caution belongs to a step of putting a car together; the words are
-// those of screens/caution_words.h.
+// screens/step_words.h: which caution belongs to a step of putting a car together, and whether gaps
+// are measured at it; the words are those of screens/caution_words.h.
 //
 // Source: common practice, no source.
 #pragma once
@@ -11,5 +11,6 @@
 namespace jambline::screens {
 
 QStringList step_cautions(job::Step step);
+bool is_of_fit(job::Step step);  // a panel is set to its gaps
 
 }  // namespace jambline::screens
