@@ -5,6 +5,8 @@
 #include <QRegularExpression>
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <string_view>
 
 #include "job/film_reading.h"
 #include "screens/air_units.h"
@@ -34,8 +36,25 @@ int places_of(double value) {
   return std::clamp(4 - before, 0, 6);
 }
 
+// A gap between two panels, and what is left of it: gauged in mm on every device.
+bool is_of_gaps(const trade::Term& term) {
+  constexpr std::string_view names[] = {"tolerance", "farthest off after it"};
+  constexpr std::string_view begins[] = {"found at ", "wanted at ", "left after a free",
+                                         "left within the slots"};
+  return std::any_of(std::begin(names), std::end(names),
+                     [&](std::string_view one) { return term.name == one; }) ||
+         std::any_of(std::begin(begins), std::end(begins),
+                     [&](std::string_view one) { return term.name.rfind(one, 0) == 0; });
+}
+
 // "pull tape at 20 C": the temperature of a point, in the device's unit.
 QString name_words(const trade::Term& term, Units units) {
+  static const QRegularExpression place(QStringLiteral("^(found|wanted) at (\\d+)$"));
+  const auto gap = place.match(QString::fromStdString(term.name));
+  if (gap.hasMatch())
+    return (gap.captured(1) == QLatin1String("found") ? SumRows::tr("found at point %1")
+                                                      : SumRows::tr("wanted at point %1"))
+        .arg(gap.captured(2));
   static const QRegularExpression point(QStringLiteral("^(.*) at (-?\\d+) C$"));
   const auto found = point.match(QString::fromStdString(term.name));
   if (!found.hasMatch()) return said(term.name);
@@ -81,6 +100,7 @@ QString value_words(const trade::Term& term, Units units) {
   }
   const bool chance = term.name.find("chance") != std::string::npos;
   if (term.unit == "%" && chance) return chance_words(term.value);
+  if (term.unit == "mm" && is_of_gaps(term)) return SumRows::tr("%1 mm").arg(number(term.value, 2));
   if (term.unit == "mm") return length_words(term.value, units);
   if (term.unit == "1/m2") {
     const double shown = per_area(term.value, units);

@@ -1,0 +1,238 @@
+// FitBars: the gaps along one edge as bars on the wanted band: before, predicted, measured, and their
+// numbers below in the same order. fit: the view model.
+pragma ComponentBehavior: Bound
+
+import QtQuick
+import Jambline.Theme
+import Jambline.Screens
+
+PaperCard {
+    id: card
+
+    required property FitViewModel fit
+    property real chartHeight: 112
+    readonly property real side: Math.min(width * 0.34, Math.max(first.wide, second.wide, third.wide) + 8)
+    readonly property real column: (width - 2 * padding - side) / Math.max(1, fit.barCount)
+    readonly property int shown: (fit.beforeTitle !== "" ? 1 : 0) + (fit.predictedTitle !== "" ? 1 : 0) + (fit.measuredTitle !== "" ? 1 : 0)
+    readonly property real bar: Math.min(24, (column - 8) / Math.max(1, shown))
+
+    component Bar: Rectangle {
+        property real mm: -1
+        property real top: 1
+        property real room: 100
+
+        visible: mm >= 0
+        height: visible ? Math.max(2, room * mm / top) : 0
+        anchors.bottom: parent ? parent.bottom : undefined
+        border.width: 2
+    }
+
+    component Numbers: Item {
+        id: line
+
+        property string title: ""
+        property string role: ""
+        property color fill: "transparent"
+        readonly property real wide: title === "" ? 0 : sign.width + 6 + name.natural
+
+        visible: title !== ""
+        width: parent ? parent.width : 0
+        height: Math.max(name.height, 20)
+
+        Rectangle {
+            id: sign
+            y: (parent.height - height) / 2
+            width: 12
+            height: 14
+            color: line.fill
+            border.width: 2
+            border.color: line.role === "predictedWords" ? Theme.edge : Theme.ink
+        }
+        Words {
+            id: name
+            x: sign.width + 6
+            width: card.side - x - 4
+            text: line.title
+            size: Theme.note
+            color: Theme.pencil
+        }
+        Repeater {
+            model: card.fit.bars
+
+            Words {
+                required property var model
+                required property int index
+
+                x: card.side + index * card.column
+                width: card.column
+                horizontalAlignment: Text.AlignHCenter
+                text: model[line.role]
+                size: Theme.note
+                bold: line.role === (card.fit.measuredTitle !== "" ? "measuredWords" : "beforeWords")
+                font.underline: bold && model.off
+                color: bold && model.off ? Theme.oxide : Theme.ink
+            }
+        }
+    }
+
+    objectName: "fitBars"
+    padding: 10
+
+    Column {
+        width: parent.width
+        spacing: 4
+
+        Item {
+            id: chart
+            width: parent.width
+            height: card.chartHeight
+
+            Repeater {
+                model: card.fit.bars
+
+                Item {
+                    id: place
+
+                    required property var model
+                    required property int index
+                    readonly property real scale_px: height / card.fit.barsTop
+
+                    x: card.side + index * card.column
+                    width: card.column
+                    height: chart.height
+
+                    Rectangle {
+                        y: place.height - place.model.high * place.scale_px
+                        width: parent.width
+                        height: (place.model.high - place.model.low) * place.scale_px
+                        color: Theme.green
+                        opacity: 0.16
+                    }
+                    Repeater {
+                        model: [place.model.high, place.model.low]
+
+                        DashFrame {
+                            required property real modelData
+
+                            y: place.height - modelData * place.scale_px - 1
+                            width: place.width
+                            height: 2
+                            color: Theme.edge
+                        }
+                    }
+                    Row {
+                        anchors.bottom: parent.bottom
+                        anchors.horizontalCenter: parent.horizontalCenter
+                        height: parent.height
+                        spacing: 2
+
+                        Bar {
+                            width: card.bar
+                            room: place.height
+                            top: card.fit.barsTop
+                            mm: place.model.before
+                            color: Theme.sheet
+                            border.color: place.model.off && card.fit.measuredTitle === "" ? Theme.oxide : Theme.ink
+                        }
+                        Bar {
+                            width: card.bar
+                            room: place.height
+                            top: card.fit.barsTop
+                            mm: place.model.predicted
+                            color: Theme.steel
+                            border.color: Theme.edge
+                        }
+                        Bar {
+                            width: card.bar
+                            room: place.height
+                            top: card.fit.barsTop
+                            mm: place.model.measured
+                            color: place.model.off ? Theme.oxide : Theme.ink
+                            border.color: color
+                        }
+                    }
+                }
+            }
+            Rectangle {
+                x: card.side
+                y: parent.height - 1
+                width: parent.width - x
+                height: 2
+                color: Theme.ink
+            }
+            Words {
+                width: card.side - 6
+                y: Math.max(0, (parent.height - height) / 2)
+                text: card.fit.wantedWords
+                size: Theme.note
+                color: Theme.pencil
+            }
+        }
+        Item {
+            width: parent.width
+            height: 20 * Theme.textScale
+
+            Repeater {
+                model: card.fit.bars
+
+                Words {
+                    required property var model
+                    required property int index
+
+                    x: card.side + index * card.column
+                    width: card.column
+                    horizontalAlignment: Text.AlignHCenter
+                    text: model.number
+                    size: Theme.note
+                    color: Theme.pencil
+                    Accessible.name: qsTr("point %1").arg(model.number)
+                }
+            }
+            Words {
+                width: card.side - 4
+                text: qsTr("point")
+                size: Theme.note
+                color: Theme.pencil
+            }
+        }
+        Numbers {
+            id: first
+            title: card.fit.beforeTitle
+            role: "beforeWords"
+            fill: Theme.sheet
+        }
+        Numbers {
+            id: second
+            title: card.fit.predictedTitle
+            role: "predictedWords"
+            fill: Theme.steel
+        }
+        Numbers {
+            id: third
+            title: card.fit.measuredTitle
+            role: "measuredWords"
+            fill: Theme.ink
+        }
+        Item {
+            width: parent.width
+            height: from.height
+
+            Words {
+                id: from
+                x: card.side
+                width: (parent.width - x) / 2
+                text: card.fit.edgeFrom
+                size: Theme.note
+                color: Theme.pencil
+            }
+            Words {
+                x: from.x + from.width
+                width: from.width
+                horizontalAlignment: Text.AlignRight
+                text: card.fit.edgeTo
+                size: Theme.note
+                color: Theme.pencil
+            }
+        }
+    }
+}
