@@ -7,6 +7,7 @@
 #include "screens/correct_words.h"
 #include "screens/picture_words.h"
 #include "screens/state_kind.h"
+#include "screens/text.h"
 #include "screens/visit_words.h"
 #include "screens/words.h"
 
@@ -16,10 +17,6 @@ namespace {
 QString tr(const char* words) {
   return QCoreApplication::translate("acts", words);
 }
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
-}
-
 ActWords plain(const QString& done, const QString& taken_back, StateKind kind = StateKind::Done) {
   return {done, taken_back, shape_of(kind), true};
 }

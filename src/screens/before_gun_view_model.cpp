@@ -11,6 +11,7 @@
 #include "screens/correct_words.h"
 #include "screens/gun_words.h"
 #include "screens/state_kind.h"
+#include "screens/text.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -32,15 +33,6 @@ template <class E>
 QString key_of(E word) {
   const std::string_view text = word_of(word);
   return QString::fromUtf8(text.data(), static_cast<qsizetype>(text.size()));
-}
-
-template <class T>
-QString hex(const T& id) {
-  return QString::fromStdString(id.hex());
-}
-
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
 }
 
 bool is_asked(const folds::GunFact& fact) {

@@ -5,6 +5,7 @@
 #include <array>
 
 #include "screens/air_words.h"
+#include "screens/text.h"
 #include "screens/typed_words.h"
 #include "screens/words.h"
 
@@ -16,9 +17,6 @@ constexpr std::array<int, 5> agos_min{0, 5, 15, 30, 60};
 constexpr double least_c = -45;
 constexpr double most_c = 60;
 
-QString text(std::string_view words) {
-  return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
-}
 }  // namespace
 
 BondViewModel::BondViewModel(Session& session, QObject* parent)

@@ -6,6 +6,7 @@
 #include "screens/air_units.h"
 #include "screens/correct_words.h"
 #include "screens/rate_units.h"
+#include "screens/text.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -22,11 +23,6 @@ static_assert(event_icons.size() == enum_words<BoothEvent>.size());
 template <class E>
 bool is_one(int value) {
   return value >= 0 && value < static_cast<int>(enum_words<E>.size());
-}
-
-template <class T>
-QString hex(const T& id) {
-  return QString::fromStdString(id.hex());
 }
 
 template <class T>

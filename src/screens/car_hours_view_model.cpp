@@ -4,6 +4,7 @@
 
 #include "screens/span_words.h"
 #include "screens/state_kind.h"
+#include "screens/text.h"
 #include "screens/visit_words.h"
 #include "screens/words.h"
 
@@ -11,10 +12,6 @@ namespace jambline::screens {
 
 namespace {
 constexpr std::int64_t ms_per_min = 60'000;
-
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
-}
 
 // Closed spans and what runs, by start.
 std::vector<std::pair<folds::WorkedRow, bool>> spans_of(const folds::CarView& car,

@@ -6,6 +6,7 @@
 #include "folds/shots_of_car.h"
 #include "screens/caution_words.h"
 #include "screens/signature_item.h"
+#include "screens/text.h"
 #include "screens/this_visit.h"
 #include "screens/words.h"
 
@@ -17,9 +18,6 @@ constexpr int most_keys = 4;
 
 QString say(const char* words) {
   return QCoreApplication::translate("check-in", words);
-}
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
 }
 QString unit_words(job::OdometerUnit unit) {
   return unit == job::OdometerUnit::Miles ? say(QT_TRANSLATE_NOOP("check-in", "mi"))

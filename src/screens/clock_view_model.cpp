@@ -4,6 +4,7 @@
 
 #include "base/zones.h"
 #include "screens/state_kind.h"
+#include "screens/text.h"
 #include "screens/typed_times.h"
 #include "screens/words.h"
 
@@ -13,10 +14,6 @@ namespace {
 constexpr double ms_per_h = 3'600'000.0;
 constexpr std::int64_t ms_per_min = 60'000;
 const QString dot = QStringLiteral(" \u00b7 ");
-
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
-}
 
 QString title_of(const folds::OperationView* operation) {
   if (!operation) return {};

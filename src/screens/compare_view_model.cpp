@@ -3,15 +3,12 @@
 #include <algorithm>
 
 #include "folds/shots_of_car.h"
+#include "screens/text.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
 
 namespace {
-QString hex(const PictureId& id) {
-  return QString::fromStdString(id.hex());
-}
-
 std::optional<job::ShotView> view_of(const folds::ShopView& shop,
                                      const entries::PicturePlace& place) {
   if (!place.shot) return std::nullopt;

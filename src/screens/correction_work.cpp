@@ -6,15 +6,12 @@
 #include <algorithm>
 
 #include "screens/air_words.h"
+#include "screens/text.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
 
 namespace {
-QString text(std::string_view words) {
-  return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
-}
-
 std::string form_of(const JobId& job) {
   return "correction " + job.hex();
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "screens/air_words.h"
+#include "screens/text.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -14,10 +15,6 @@ using trade::CureWord;
 
 constexpr double least_c = -20;
 constexpr double most_c = 150;
-
-QString text(std::string_view words) {
-  return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
-}
 
 QString names(const std::vector<job::Panel>& panels, job::BodyShape body) {
   QStringList out;

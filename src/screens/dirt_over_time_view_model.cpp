@@ -5,16 +5,13 @@
 
 #include "screens/correct_words.h"
 #include "screens/rate_units.h"
+#include "screens/text.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
 
 namespace {
 constexpr std::int64_t day_ms = 86'400'000;
-
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
-}
 
 QVariantMap part(const QString& words, const QString& key = {}, bool changed = false) {
   return {{QStringLiteral("text"), words},

@@ -6,6 +6,7 @@
 
 #include "screens/exposure_words.h"
 #include "screens/state_kind.h"
+#include "screens/text.h"
 #include "screens/typed_times.h"
 #include "screens/units.h"
 
@@ -16,15 +17,6 @@ constexpr std::size_t most_shifts = 200;
 constexpr std::int64_t ms_per_min = 60'000;
 constexpr double ms_per_h = 3'600'000;
 constexpr auto units_of_samples = std::to_array<const char*>({"ppm", "mg/m3"});
-
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
-}
-
-template <class T>
-QString hex(const T& id) {
-  return text(id.hex());
-}
 
 template <class T>
 std::optional<T> parsed(const QString& hex) {

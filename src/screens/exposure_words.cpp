@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "screens/air_words.h"
+#include "screens/text.h"
 
 namespace jambline::screens {
 
@@ -14,10 +15,6 @@ constexpr int most_places = 9;
 
 QString tr(const char* words) {
   return QCoreApplication::translate("exposure", words);
-}
-
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
 }
 
 QString fixed(double value, int places) {

@@ -1,22 +1,18 @@
 #include "screens/floor_view_model.h"
 
 #include <algorithm>
-#include <limits>
-#include <tuple>
 
 #include "screens/clocks.h"
 #include "screens/cure_words.h"
+#include "screens/forecast_words.h"
 #include "screens/stage_roles.h"
 #include "screens/state_kind.h"
+#include "screens/text.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
 
 namespace {
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
-}
-
 std::vector<RowModel<FloorLine>::Column> columns() {
   return {
       {"jobId", [](const FloorLine& row) { return row.key; }},
@@ -27,7 +23,17 @@ std::vector<RowModel<FloorLine>::Column> columns() {
       {"who", [](const FloorLine& row) { return row.who; }},
       {"due", [](const FloorLine& row) { return row.due; }},
       {"promised", [](const FloorLine& row) { return row.promised; }},
-      {"late", [](const FloorLine& row) { return row.late; }},
+      {"chance", [](const FloorLine& row) { return row.chance; }},
+      {"about", [](const FloorLine& row) { return row.about; }},
+      {"percent", [](const FloorLine& row) { return row.percent; }},
+      {"outlook", [](const FloorLine& row) { return row.outlook; }},
+      {"ready", [](const FloorLine& row) { return row.ready; }},
+      {"earliest", [](const FloorLine& row) { return row.earliest; }},
+      {"holds", [](const FloorLine& row) { return row.holds; }},
+      {"slack", [](const FloorLine& row) { return row.slack; }},
+      {"line", [](const FloorLine& row) { return row.line; }},
+      {"nextText", [](const FloorLine& row) { return row.nextText; }},
+      {"nextWhy", [](const FloorLine& row) { return row.nextWhy; }},
       {"held", [](const FloorLine& row) { return row.held; }},
       {"shape", [](const FloorLine& row) { return row.state; }},
       {"done", [](const FloorLine& row) { return row.done; }},
@@ -39,28 +45,18 @@ std::vector<RowModel<FloorLine>::Column> columns() {
       {"onTape", [](const FloorLine& row) { return row.on_tape; }},
   };
 }
-
-bool has_clock_of(const folds::FloorRow& car, const PersonId& person) {
-  return std::any_of(car.running.begin(), car.running.end(),
-                     [&](const auto& running) { return running.person == person; });
-}
-
-// By the clock, by what is offered to the role, by whose work the next stage usually is; what is
-// disputed waits for the manager too.
-bool waits_for(const folds::FloorRow& car, const folds::PersonView* person) {
-  if (!person) return false;
-  if (has_clock_of(car, person->person)) return true;
-  const auto& offers = car.offered_to;
-  if (std::find(offers.begin(), offers.end(), person->role) != offers.end()) return true;
-  if (person->role == job::Role::Manager && (car.disputed || !car.next_stage)) return true;
-  return car.next_stage && usually_does(person->role, *car.next_stage);
-}
 }  // namespace
 
 FloorViewModel::FloorViewModel(Session& session, QObject* parent)
     : QObject(parent), session_(session), model_(new RowModel<FloorLine>(columns(), this)) {
   connect(&session, &Session::snapshotChanged, this, &FloorViewModel::rebuild);
   connect(&session, &Session::secondPassed, this, &FloorViewModel::second_passed);
+  rebuild();
+}
+
+void FloorViewModel::follow(FloorForecasts& forecasts) {
+  forecasts_ = &forecasts;
+  connect(&forecasts, &FloorForecasts::changed, this, &FloorViewModel::rebuild);
   rebuild();
 }
 
@@ -123,9 +119,9 @@ QString who_words(const folds::FloorRow& car, const Session& session, bool for_y
   return words_of(car.next_stage ? usual_role(*car.next_stage) : job::Role::Manager);
 }
 
-StateKind state_of(const folds::FloorRow& car, bool late, bool for_you) {
+StateKind state_of(const folds::FloorRow& car, int outlook, bool for_you) {
   if (car.disputed) return StateKind::Disputed;
-  if (late) return StateKind::Must;
+  if (outlook == static_cast<int>(Outlook::Trouble)) return StateKind::Must;
   bool paused = false;
   for (const auto& running : car.running) {
     if (!running.paused) return StateKind::Running;
@@ -133,7 +129,8 @@ StateKind state_of(const folds::FloorRow& car, bool late, bool for_you) {
   }
   if (paused) return StateKind::Paused;
   if (!car.next_stage) return StateKind::Done;
-  return for_you ? StateKind::Waits : StateKind::NotYet;
+  const bool careful = outlook == static_cast<int>(Outlook::Careful);
+  return for_you || careful ? StateKind::Waits : StateKind::NotYet;
 }
 
 QString worked_words(const folds::FloorRow& car) {
@@ -146,12 +143,15 @@ QString worked_words(const folds::FloorRow& car) {
   return FloorViewModel::tr("%1 of %2").arg(hours_words(clocked_ms), hours_words(planned_ms));
 }
 
-QString late_words(std::int64_t ms) {
-  constexpr std::int64_t day_ms = 86'400'000;
-  if (ms < day_ms) return FloorViewModel::tr("%1 late").arg(duration_words(ms));
-  const auto days = ms / day_ms;
-  return days == 1 ? FloorViewModel::tr("1 day late")
-                   : FloorViewModel::tr("%1 days late").arg(days);
+QString next_words(job::Stage stage, NextWhy why) {
+  if (why == NextWhy::Paused) return FloorViewModel::tr("Go on: %1").arg(words_of(stage));
+  if (stage == job::Stage::BeforeTheGun || stage == job::Stage::Spray)
+    return FloorViewModel::tr("Before the gun");
+  return FloorViewModel::tr("Start %1").arg(words_of(stage));
+}
+
+QString plate_of(const folds::FloorRow& car) {
+  return car.plate.empty() ? text(car.vin).right(8) : text(car.plate);
 }
 }  // namespace
 
@@ -159,61 +159,135 @@ QString FloorViewModel::jobIdAt(int row) const {
   return row >= 0 && row < cars() ? model_->rows()[static_cast<std::size_t>(row)].key : QString();
 }
 
+void FloorViewModel::say_ready(const folds::FloorRow& car, FloorLine& line) const {
+  const auto* known = forecasts_ ? forecasts_->of(car.job) : nullptr;
+  FloorForecasts::Known unknown;
+  unknown.row.promised_ms = car.promised_ms;
+  unknown.row.operations = car.operations;
+  const ForecastWords said =
+      words_of(known ? *known : unknown, session_.now().wall_ms, session_.zone());
+  line.chance = said.chance;
+  line.about = said.about;
+  line.percent = said.percent;
+  line.outlook = static_cast<int>(said.outlook);
+  if (!said.likely.isEmpty()) line.ready = tr("likely %1").arg(said.likely);
+  if (!said.earliest.isEmpty()) line.earliest = tr("earliest %1").arg(said.earliest);
+  line.holds = said.holds;
+  line.slack = said.slack;
+  QStringList said_short{line.ready, said.waits || line.ready.isEmpty() ? said.holds : said.slack};
+  said_short.removeAll(QString());
+  line.line = sentence(said_short.join(QStringLiteral(" \u00b7 ")));
+}
+
+FloorLine FloorViewModel::line_of(const folds::FloorRow& car, bool for_you) const {
+  const std::int64_t now_ms = session_.now().wall_ms;
+  const QString zone = session_.zone();
+  FloorLine line;
+  line.key = text(car.job.hex());
+  line.plate = plate_of(car);
+  line.car = (text(car.color.name).section(QChar(','), 0, 0) + QChar(' ') + short_words(car.body))
+                 .trimmed();
+  line.next = next_words(car);
+  line.who = who_words(car, session_, for_you);
+  line.promised = car.promised_ms ? time_words(*car.promised_ms, now_ms, zone) : tr("no promise");
+  line.due = car.promised_ms ? tr("due %1").arg(line.promised) : line.promised;
+  line.held = do_not_drive_words(folds::do_not_drive(car.glass, session_.shop(), session_.now()),
+                                 now_ms, zone);
+  say_ready(car, line);
+  const bool held = !line.held.isEmpty() && !car.disputed;
+  line.state = shape_of(held ? StateKind::Must : state_of(car, line.outlook, for_you));
+  line.done = car.stages > 0 ? double(car.stages_done) / car.stages : 0.0;
+  line.progress = tr("%1 of %2 stages").arg(car.stages_done).arg(car.stages);
+  line.stages = tr("%1/%2", "stages done of stages").arg(car.stages_done).arg(car.stages);
+  line.hours = worked_words(car);
+  line.disputed = car.disputed;
+  line.read_only = car.read_only;
+  line.on_tape = session_.job() == car.job;
+  return line;
+}
+
 void FloorViewModel::rebuild() {
   const auto& floor = *session_.snapshot().floor;
   const auto* person = session_.shop().find(session_.person());
   const std::int64_t now_ms = session_.now().wall_ms;
-  const QString zone = session_.zone();
-
-  struct Sorted {
-    FloorLine line;
-    bool others;
-    bool calm;
-    bool settled;
-    std::int64_t promised_ms;
+  struct Placed {
+    FloorPlace place;
+    const folds::FloorRow* car;
+    const folds::Forecast* forecast;
   };
-  std::vector<Sorted> all;
+  std::vector<Placed> all;
   for_you_ = 0;
   for (const auto& car : floor) {
     if (car.delivered_ms) continue;
     const bool for_you = waits_for(car, person);
-    const bool late = car.promised_ms && *car.promised_ms < now_ms;
     for_you_ += for_you ? 1 : 0;
-    FloorLine line;
-    line.key = text(car.job.hex());
-    line.group = !person   ? tr("In the shop")
-                 : for_you ? tr("Waits for you")
-                           : tr("Waits for others");
-    line.plate = car.plate.empty() ? text(car.vin).right(8) : text(car.plate);
-    line.car = (text(car.color.name).section(QChar(','), 0, 0) + QChar(' ') + short_words(car.body))
-                   .trimmed();
-    line.next = next_words(car);
-    line.who = who_words(car, session_, for_you);
-    line.promised = car.promised_ms ? time_words(*car.promised_ms, now_ms, zone) : tr("no promise");
-    line.due = car.promised_ms ? tr("due %1").arg(line.promised) : line.promised;
-    if (late) line.late = late_words(now_ms - *car.promised_ms);
-    line.held = do_not_drive_words(folds::do_not_drive(car.glass, session_.shop(), session_.now()),
-                                   now_ms, zone);
-    const bool held = !line.held.isEmpty() && !car.disputed;
-    line.state = shape_of(held ? StateKind::Must : state_of(car, late, for_you));
-    line.done = car.stages > 0 ? double(car.stages_done) / car.stages : 0.0;
-    line.progress = tr("%1 of %2 stages").arg(car.stages_done).arg(car.stages);
-    line.stages = tr("%1/%2", "stages done of stages").arg(car.stages_done).arg(car.stages);
-    line.hours = worked_words(car);
-    line.disputed = car.disputed;
-    line.read_only = car.read_only;
-    line.on_tape = session_.job() == car.job;
-    all.push_back({std::move(line), !for_you, !late, !car.disputed,
-                   car.promised_ms.value_or(std::numeric_limits<std::int64_t>::max())});
+    const auto* known = forecasts_ ? forecasts_->of(car.job) : nullptr;
+    const auto* forecast = known && known->forecast ? &*known->forecast : nullptr;
+    all.push_back({place_of(car, forecast, for_you, now_ms), &car, forecast});
   }
-  std::stable_sort(all.begin(), all.end(), [](const Sorted& a, const Sorted& b) {
-    return std::tie(a.others, a.calm, a.settled, a.promised_ms) <
-           std::tie(b.others, b.calm, b.settled, b.promised_ms);
-  });
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Placed& a, const Placed& b) { return a.place < b.place; });
   std::vector<FloorLine> lines;
-  for (auto& one : all) lines.push_back(std::move(one.line));
+  std::vector<std::pair<const folds::FloorRow*, const folds::Forecast*>> in_order;
+  for (const auto& one : all) {
+    lines.push_back(line_of(*one.car, !one.place.others));
+    lines.back().group = !person            ? tr("In the shop")
+                         : one.place.others ? tr("Waits for others")
+                                            : tr("Waits for you");
+    in_order.emplace_back(one.car, one.forecast);
+  }
+  next_.reset();
+  if (person) next_ = next_for(*person, in_order, now_ms);
+  say_next(in_order, lines);
   model_->set_rows(std::move(lines));
   emit changed();
+}
+
+void FloorViewModel::say_next(
+    const std::vector<std::pair<const folds::FloorRow*, const folds::Forecast*>>& cars,
+    std::vector<FloorLine>& lines) {
+  next_text_.clear();
+  next_why_.clear();
+  next_car_.clear();
+  if (!next_) return;
+  const auto at = std::find_if(cars.begin(), cars.end(),
+                               [&](const auto& one) { return one.first->job == next_->job; });
+  auto& line = lines[static_cast<std::size_t>(at - cars.begin())];
+  line.nextText = next_words(next_->stage, next_->why);
+  switch (next_->why) {
+    case NextWhy::Paused:
+      line.nextWhy = tr("you paused it");
+      break;
+    case NextWhy::Late:
+      line.nextWhy = tr("first, for it is late");
+      break;
+    case NextWhy::Unlikely:
+      line.nextWhy = tr("first, at %1 on time").arg(line.chance);
+      break;
+    case NextWhy::Promised:
+      line.nextWhy = tr("first, promised %1").arg(line.promised);
+      break;
+    case NextWhy::Alone:
+      line.nextWhy = tr("nothing else waits for you");
+      break;
+  }
+  next_text_ = line.nextText;
+  next_why_ = line.nextWhy;
+  next_car_ = line.plate;
+}
+
+void FloorViewModel::startNext() {
+  if (!next_) return;
+  const QString job = text(next_->job.hex());
+  if (next_->why != NextWhy::Paused &&
+      (next_->stage == job::Stage::BeforeTheGun || next_->stage == job::Stage::Spray)) {
+    emit gunAsked(job);
+    return;
+  }
+  session_.post(acts::StartClock{session_.person(), next_->job, next_->operation},
+                [this, job](const Result<engine::Wrote>& wrote) {
+                  if (wrote) emit nextStarted(job);
+                });
 }
 
 }  // namespace jambline::screens

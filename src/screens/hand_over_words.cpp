@@ -10,6 +10,7 @@
 
 #include "screens/check_in_view_model.h"
 #include "screens/open_point_words.h"
+#include "screens/text.h"
 #include "screens/this_visit.h"
 #include "screens/typed_times.h"
 #include "screens/units.h"
@@ -22,9 +23,6 @@ constexpr std::int64_t day_ms = 86'400'000;
 
 QString tr(const char* words) {
   return QCoreApplication::translate("hand-over", words);
-}
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
 }
 QString date_of(std::int64_t wall_ms, const QString& zone) {
   return date_of_day(today_of(wall_ms, zone));

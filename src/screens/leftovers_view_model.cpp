@@ -7,15 +7,12 @@
 #include "engine/pictures.h"
 #include "picture/read.h"
 #include "screens/picture_rows.h"
+#include "screens/text.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
 
 namespace {
-QString hex(const Hash& file) {
-  return QString::fromStdString(file.hex());
-}
-
 const folds::FloorRow* car_of(const engine::Snapshot& snapshot, const JobId& job) {
   for (const auto& row : *snapshot.floor)
     if (row.job == job) return &row;

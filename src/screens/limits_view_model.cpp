@@ -5,6 +5,7 @@
 
 #include "screens/air_words.h"
 #include "screens/exposure_words.h"
+#include "screens/text.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -13,9 +14,6 @@ namespace {
 constexpr auto units_of_limits = std::to_array<const char*>({"ppm", "mg/m3"});
 constexpr int no_scheme = static_cast<int>(enum_words<trade::FactorScheme>.size());
 
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
-}
 }  // namespace
 
 LimitsViewModel::LimitsViewModel(Session& session, QObject* parent)

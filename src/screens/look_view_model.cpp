@@ -6,20 +6,11 @@
 #include "picture/photo_limits.h"
 #include "screens/compare_view_model.h"
 #include "screens/picture_words.h"
+#include "screens/text.h"
 #include "screens/units.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
-
-namespace {
-template <class T>
-QString hex(const T& id) {
-  return QString::fromStdString(id.hex());
-}
-QString text(std::string_view words) {
-  return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
-}
-}  // namespace
 
 LookViewModel::LookViewModel(Session& session, PictureStore& store, QObject* parent)
     : QObject(parent),

@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "base/json.h"
+#include "screens/text.h"
 #include "screens/words.h"
 #include "trade/vin.h"
 
@@ -27,10 +28,6 @@ constexpr ShopColor shop_colors[] = {{QT_TRANSLATE_NOOP("ShopColor", "chalk"), "
                                      {QT_TRANSLATE_NOOP("ShopColor", "mustard"), "#C79A2C"},
                                      {QT_TRANSLATE_NOOP("ShopColor", "dry sand"), "#B8A488"},
                                      {QT_TRANSLATE_NOOP("ShopColor", "plum"), "#50294A"}};
-
-QString text(std::string_view words) {
-  return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
-}
 
 template <class E>
 std::vector<QVariantList> choices(std::optional<E> chosen) {

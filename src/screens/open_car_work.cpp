@@ -7,16 +7,13 @@
 
 #include "job/body_shape.h"
 #include "screens/open_car_view_model.h"
+#include "screens/text.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
 
 namespace {
 using acts::WorkTemplate;
-
-QString text(std::string_view words) {
-  return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
-}
 
 template <class E>
 E after(E value) {

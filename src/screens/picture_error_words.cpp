@@ -3,15 +3,13 @@
 #include <QCoreApplication>
 #include <QLocale>
 
+#include "screens/text.h"
+
 namespace jambline::screens {
 
 namespace {
 QString tr(const char* words) {
   return QCoreApplication::translate("errors", words);
-}
-
-QString text(std::string_view value) {
-  return QString::fromUtf8(value.data(), static_cast<qsizetype>(value.size()));
 }
 
 QString amount(const Error& error, const char* name) {

@@ -9,6 +9,7 @@
 #include "screens/correct_words.h"
 #include "screens/film_words.h"
 #include "screens/round_words.h"
+#include "screens/text.h"
 #include "screens/typed_words.h"
 #include "screens/words.h"
 
@@ -16,10 +17,6 @@ namespace jambline::screens {
 
 namespace {
 using job::Round;
-
-QString text(std::string_view words) {
-  return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
-}
 
 QString number(double value, int decimals) {
   return QString::number(value, 'f', decimals);

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "screens/text.h"
 #include "screens/typed_words.h"
 
 namespace jambline::screens {
@@ -14,10 +15,6 @@ using trade::CureMilestone;
 
 QString tr(const char* words) {
   return QCoreApplication::translate("product", words);
-}
-
-QString text(std::string_view words) {
-  return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
 }
 
 QString number_text(double value) {

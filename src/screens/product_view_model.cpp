@@ -4,16 +4,13 @@
 
 #include "screens/air_words.h"
 #include "screens/cure_words.h"
+#include "screens/text.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
 
 namespace {
 using trade::CureMilestone;
-
-QString text(std::string_view words) {
-  return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
-}
 
 QString label_of(ProductField field, const QString& unit) {
   switch (field) {

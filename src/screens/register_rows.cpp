@@ -6,6 +6,7 @@
 
 #include "screens/air_words.h"
 #include "screens/exposure_words.h"
+#include "screens/text.h"
 #include "screens/typed_times.h"
 #include "screens/words.h"
 
@@ -16,10 +17,6 @@ constexpr int soon_days = 30;
 
 QString tr(const char* words) {
   return QCoreApplication::translate("register", words);
-}
-
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
 }
 
 QString hours(double value) {

@@ -4,15 +4,13 @@
 
 #include "screens/air_words.h"
 #include "screens/exposure_words.h"
+#include "screens/text.h"
 #include "screens/typed_times.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
 
 namespace {
-QString hex(const PersonId& person) {
-  return person ? QString::fromStdString(person.hex()) : QString();
-}
 
 // Who may not spray comes first.
 int order_of(bool flagged, StateKind state) {

@@ -2,15 +2,12 @@
 
 #include <QPointer>
 
+#include "screens/text.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
 
 namespace {
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
-}
-
 std::vector<RowModel<ShopPersonRow>::Column> columns() {
   return {{"personId", [](const ShopPersonRow& row) { return row.key; }},
           {"personName", [](const ShopPersonRow& row) { return row.name; }},

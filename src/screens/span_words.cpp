@@ -4,6 +4,7 @@
 #include <QStringList>
 
 #include "screens/clocks.h"
+#include "screens/text.h"
 #include "screens/visit_words.h"
 #include "screens/words.h"
 
@@ -14,9 +15,6 @@ QString tr(const char* words) {
   return QCoreApplication::translate("Spans", words);
 }
 
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
-}
 }  // namespace
 
 QString operation_words(job::Stage stage, const std::string& title, job::WorkKind work) {

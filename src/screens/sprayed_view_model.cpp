@@ -8,6 +8,7 @@
 #include "screens/air_words.h"
 #include "screens/shot_rows.h"
 #include "screens/state_kind.h"
+#include "screens/text.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -20,15 +21,6 @@ constexpr double pot_near_s = 5 * 60;
 constexpr double pot_shown_s = pot_near_s + 5;  // what is to knock is seen to count before
 constexpr double pot_told_s = 10 * 60;          // after its end
 constexpr const char* typed_form = "what was mixed last";
-
-template <class T>
-QString hex(const T& id) {
-  return QString::fromStdString(id.hex());
-}
-
-QString text(const std::string& words) {
-  return QString::fromStdString(words);
-}
 
 bool is_sprayed(ProductKind kind) {
   return kind != ProductKind::PanelAdhesive && kind != ProductKind::GlassUrethane;

@@ -7,6 +7,7 @@
 #include "screens/open_point_words.h"
 #include "screens/signature_item.h"
 #include "screens/state_kind.h"
+#include "screens/text.h"
 #include "screens/this_visit.h"
 #include "screens/visit_words.h"
 #include "screens/words.h"
@@ -19,10 +20,6 @@ using job::Stage;
 using job::Step;
 
 constexpr int seconds_between = 30;
-
-QString text(std::string_view words) {
-  return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
-}
 
 WalkAroundViewModel::Leads leads_of(OpenPointKind kind) {
   using Leads = WalkAroundViewModel::Leads;

@@ -7,16 +7,13 @@
 #include "screens/panel_rows.h"
 #include "screens/place_words.h"
 #include "screens/round_words.h"
+#include "screens/text.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
 
 namespace {
 using job::Round;
-
-QString text(std::string_view words) {
-  return QString::fromUtf8(words.data(), static_cast<qsizetype>(words.size()));
-}
 
 bool holds(const std::vector<MarkId>& marks, const MarkId& mark) {
   return std::find(marks.begin(), marks.end(), mark) != marks.end();
