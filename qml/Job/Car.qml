@@ -21,6 +21,13 @@ Item {
     property bool showsHeld: false  // nothing above says that it may not be driven
     property SprayedViewModel sprayed: null
     property VisitRowsViewModel visitRows: null
+    required property ReadyViewModel ready
+    property CarHoursViewModel hours: null
+    property WaitViewModel wait: null
+    property OperationsViewModel work: null
+    property OrdersViewModel orders: null
+    property AssemblyViewModel assembly: null
+    property FitViewModel fit: null
     property bool wide: false
     implicitHeight: acts.height + undoRoom + 176
     property real undoRoom: 0  // kept free above the acts
@@ -43,6 +50,8 @@ Item {
     signal whoAsked
     signal beforeGunAsked
     signal sprayedAsked
+    signal hoursAsked
+    signal workAsked(string place)  // "operations", "orders", "assembly", "fit"
 
     Connections {
         target: page.car
@@ -197,6 +206,20 @@ Item {
         width: parent.width
         car: page.car
         rows: page.visitRows
+        ready: page.ready
+        hours: page.hours
+        wait: page.wait
+        work: page.work
+        orders: page.orders
+        assembly: page.assembly
+        fit: page.fit
+        onReadyAsked: {
+            page.ready.open();
+            readySum.opened = true;
+        }
+        onHoursAsked: page.hoursAsked()
+        onWhoAsked: page.whoAsked()
+        onWorkAsked: place => page.workAsked(place)
     }
 
     ActRow {
@@ -260,6 +283,13 @@ Item {
         id: note
         anchors.fill: parent
         car: page.car
+    }
+    SumSheet {
+        id: readySum
+        objectName: "readySum"
+        anchors.fill: parent
+        side: page.wide
+        sum: page.ready.sum
     }
     ReleaseSheet {
         id: release

@@ -1,7 +1,6 @@
 // Body: the screen of where one is. The places stay alive and keep their scroll; a work is there
 // only in its turn: what nobody sees costs no start and no act anything. Wide windows show the car
-// beside the floor.
-// Qt 6.4 makes no Loader's component in a file with bound components, so ids are reached unbound here.
+// beside the floor. Qt 6.4 makes no Loader's component in a file with bound components: ids are unbound.
 // qmllint disable unqualified
 import QtQuick
 import Jambline.Theme
@@ -29,14 +28,10 @@ FocusScope {
     signal beforeCutAsked
     signal productsAsked
 
-    readonly property Item front: carTurn.shown ? carTurn : openCarTurn.shown ? openCarTurn
-        : inspectTurn.shown ? inspectTurn : panelTurn.shown ? panelTurn
-        : correctTurns.shown ? correctTurns
-        : evidenceTurn.shown ? evidenceTurn : boothTurn.shown ? boothTurn
-        : gunTurns.shown ? gunTurns : handOverTurns.shown ? handOverTurns : boothTurns.shown ? boothTurns : pictureTurns.shown ? pictureTurns
-        : timeLineTurn.shown ? timeLineTurn : dirtTurn.shown ? dirtTurn : recordTurn.shown ? recordTurn : floorScreen
-    readonly property var frontScreen: front === floorScreen ? floorScreen : front === pictureTurns ? pictureTurns.item
-        : front === gunTurns ? gunTurns.item : front === handOverTurns ? handOverTurns.item : front === boothTurns ? boothTurns.item : front === correctTurns ? correctTurns.item : (front as Turn).item
+    readonly property var groups: [correctTurns, gunTurns, hoursTurns, handOverTurns, boothTurns, pictureTurns]
+    readonly property var front: [carTurn, openCarTurn, inspectTurn, panelTurn, evidenceTurn, boothTurn].concat(groups,
+        [timeLineTurn, dirtTurn, recordTurn]).find(turn => turn.shown) ?? floorScreen
+    readonly property var frontScreen: front === floorScreen ? floorScreen : front.item
     readonly property real leastHeight: Math.max(Theme.textScale > 1.2 && !wide ? 420 : 320, frontScreen?.implicitHeight ?? 0)
     readonly property real actsTop: frontScreen?.actsTop ?? height
 
@@ -80,6 +75,10 @@ FocusScope {
         leftovers: body.models.leftovers
         onCarAsked: jobId => body.showCar(jobId)
         onOpenAsked: body.way.go(Navigation.OpenCar)
+        onGunAsked: jobId => gunTurns.showGunOf(jobId)
+        hand: body.models.hand
+        onPartAsked: key => correctTurns.assembly.showPart(key)
+        onWhereAsked: correctTurns.assembly.showWhere()
     }
     Rectangle {
         visible: body.carBeside
@@ -102,6 +101,7 @@ FocusScope {
             record: body.models.record
             onCarAsked: jobId => body.showCar(jobId)
             onDirtAsked: body.way.go(Navigation.DirtOverTime)
+            onHoursAsked: body.way.go(Navigation.Hours)
         }
     }
     Turn {
@@ -201,6 +201,10 @@ FocusScope {
             sprayed: body.models.sprayed
             cure: body.models.cure
             visitRows: body.models.visitRows
+            ready: body.models.ready
+            hours: body.models.carHours
+            wait: body.models.wait
+            onHoursAsked: body.way.go(Navigation.CarHours)
             showsHeld: body.way.work !== Navigation.Car
             onCureAsked: body.way.go(Navigation.Cure)
             onBeforeGunAsked: gunTurns.showGun("", Navigation.Car)
@@ -210,6 +214,11 @@ FocusScope {
             onEvidenceAsked: body.way.go(Navigation.Evidence)
             onInspectAsked: body.way.go(Navigation.Inspect)
             onPartsAsked: body.way.go(Navigation.Parts)
+            work: body.models.operations
+            orders: body.models.orders
+            assembly: body.models.assembly
+            fit: body.models.fit
+            onWorkAsked: place => correctTurns.assembly.show(place)
             onPlanAsked: body.way.go(Navigation.Plan)
             onWhoAsked: body.whoAsked()
             onTimeLineAsked: body.way.go(Navigation.TimeLine)
@@ -271,6 +280,8 @@ FocusScope {
         onFilmAsked: panel => body.showFilm(panel, Navigation.Plan)
         onSprayedAsked: gunTurns.showSprayed("", Navigation.Cure)
         onProductsAsked: body.productsAsked()
+        onPhotoAsked: (stage, from) => pictureTurns.takeShot(stage, "", from)
+        onShotAsked: (stage, key) => pictureTurns.takeShot(stage, key, Navigation.Fit)
     }
     Turn {
         id: evidenceTurn
@@ -301,7 +312,17 @@ FocusScope {
             wide: body.wide
             timeLine: body.models.timeLine
             onPictureAsked: picture => body.showPicture(picture, [], Navigation.TimeLine)
+            onWhoAsked: body.whoAsked()
         }
+    }
+    HoursTurns {
+        id: hoursTurns
+        anchors.fill: parent
+        models: body.models
+        work: body.shown
+        wide: body.wide
+        undoRoom: body.undoRoom
+        onWhoAsked: body.whoAsked()
     }
     HandOverTurns {
         id: handOverTurns

@@ -31,6 +31,8 @@ Item {
             return qsTr("Limits");
         case Navigation.Exposure:
             return qsTr("Exposure");
+        case Navigation.Hours:
+            return qsTr("Hours");
         case Navigation.BoothNow:
             return boothTitle;
         default:
@@ -47,6 +49,8 @@ Item {
             return qsTr("what samples are held against");
         case Navigation.Exposure:
             return qsTr("what was sampled");
+        case Navigation.Hours:
+            return qsTr("day and week of one person");
         case Navigation.BoothNow:
             return boothNote;
         default:

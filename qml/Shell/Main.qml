@@ -202,6 +202,28 @@ Window {
         clock: window.models.clock
         session: window.models.session
         keepClear: head.firstAid
+        onHoursAsked: {
+            close();
+            window.models.hours.showOwn();
+            way.go(Navigation.Hours);
+        }
+        onWaitAsked: {
+            close();
+            window.models.wait.ask();
+        }
+        onOtherCarAsked: {
+            close();
+            way.toPlace(Navigation.Floor);
+        }
+    }
+    WaitSheet {
+        id: waitSheet
+        objectName: "waitSheet"
+        anchors.fill: parent
+        enabled: !firstAid.opened && !window.asksOverSheets && !peopleSheet.opened
+        wait: window.models.wait
+        keepClear: head.firstAid
+        onWhoAsked: peopleSheet.opened = true
     }
     PeopleSheet {
         id: peopleSheet
@@ -227,6 +249,7 @@ Window {
         folder: window.models.shopFolder
         shots: window.models.shotList
         products: window.models.products
+        calendar: window.models.calendar
         keepClear: head.firstAid
     }
     BeforeCut {

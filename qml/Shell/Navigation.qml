@@ -7,11 +7,12 @@ QtObject {
 
     enum Place { Floor, Booth, Record }
     // From DirtOverTime to Car: works of the shop. From Car on: works of the car on the tape.
-    enum Work { None, OpenCar, DirtOverTime, Register, Protection, Limits, Exposure, BoothNow, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot, BeforeGun, Sprayed, Cure, CheckIn, WalkAround, HandOver, Comeback }
+    enum Work { None, OpenCar, DirtOverTime, Hours, Register, Protection, Limits, Exposure, BoothNow, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot, BeforeGun, Sprayed, Cure, CheckIn, WalkAround, HandOver, Comeback, CarHours, Operations, Assembly, Fit }
 
     property int place: Navigation.Floor
     property int work: Navigation.None
     property int filmFrom: Navigation.Panel  // where the film was asked for: a panel or the plan
+    property int fitFrom: Navigation.Car  // where the fit was asked for: the car or its assembly
     property int lookFrom: Navigation.Wall  // where a picture was asked for
     property int shotFrom: Navigation.Shots  // where one was to be taken
     property int gunFrom: Navigation.Car  // where the gun was asked for: the car, or a booth
@@ -41,6 +42,8 @@ QtObject {
             go(Navigation.Inspect);
         else if (work === Navigation.Film)
             go(filmFrom);
+        else if (work === Navigation.Fit)
+            go(fitFrom);
         else if (work === Navigation.Look)
             go(lookFrom);
         else if (work === Navigation.Shot)

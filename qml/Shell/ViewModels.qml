@@ -7,9 +7,14 @@ QtObject {
     required property SettingsViewModel settings
     required property ShellViewModel shell
     required property FloorViewModel floor
+    required property ReadyViewModel ready
+    required property CalendarViewModel calendar
     required property ClockViewModel clock
     required property PinViewModel pin
     required property ForgottenClockViewModel forgotten
+    required property HoursViewModel hours
+    required property CarHoursViewModel carHours
+    required property WaitViewModel wait
     required property ShopViewModel shop
     required property ShopFolderViewModel shopFolder
     required property DemoViewModel demo
@@ -32,6 +37,12 @@ QtObject {
     required property ExposureViewModel exposure
     required property FirstAidViewModel aid
     required property PartsViewModel parts
+    required property HandOffViewModel hand
+    required property OperationsViewModel operations
+    required property OrdersViewModel orders
+    required property AssemblyViewModel assembly
+    required property FitViewModel fit
+    required property RulesViewModel rules
     required property FilmViewModel film
     required property BeforeCutViewModel beforeCut
     required property PlanViewModel plan

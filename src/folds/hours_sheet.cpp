@@ -97,6 +97,7 @@ HoursSheet hours_sheet(const PersonId& person, const std::vector<WorkedRow>& spa
   std::vector<trade::DaySpan> day_spans;
   for (const auto& day : out.days) day_spans.push_back({day.span.start_ms, day.span.end_ms});
   std::vector<trade::ClockInterval> intervals;
+  intervals.reserve(rows.size());
   for (const auto& [row, runs] : rows) intervals.push_back(interval_of(*row));
   const auto sums = trade::sum_hours(intervals, day_spans);
 

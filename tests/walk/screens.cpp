@@ -7,9 +7,13 @@
 #include <functional>
 
 #include "app/demo_pictures/drawn_camera.h"
+#include "assembly_screens.h"
 #include "booth_screens.h"
 #include "cure_screens.h"
+#include "fit_screens.h"
+#include "floor_screens.h"
 #include "gun_screens.h"
+#include "hours_screens.h"
 #include "hand_over_screens.h"
 #include "item.h"
 #include "picture_screens.h"
@@ -510,6 +514,10 @@ const std::vector<Screen>& screens() {
     for (Screen& one : booth_screens()) out.push_back(std::move(one));
     for (Screen& one : gun_screens()) out.push_back(std::move(one));
     for (Screen& one : cure_screens()) out.push_back(std::move(one));
+    for (Screen& one : assembly_screens()) out.push_back(std::move(one));
+    for (Screen& one : floor_screens()) out.push_back(std::move(one));
+    for (Screen& one : fit_screens()) out.push_back(std::move(one));
+    for (Screen& one : hours_screens()) out.push_back(std::move(one));
     for (Screen& one : hand_over_screens()) out.push_back(std::move(one));
     for (Screen& one : all()) out.push_back(std::move(one));
     const QStringList only =
@@ -528,7 +536,7 @@ const std::vector<Screen>& screens() {
 bool go_to(Shop& shop, const Screen& screen) {
   close_all(shop);
   if (screen.of_car && !shop.put_on_tape(shop.usual_car())) return false;
-  return screen.go(shop);
+  return screen.go(shop) && shop.forecasts_known();
 }
 
 }  // namespace jambline::walk

@@ -11,6 +11,7 @@
 #include "screens/clearance_view_model.h"
 #include "screens/compare_view_model.h"
 #include "screens/film_view_model.h"
+#include "screens/floor_forecasts.h"
 #include "screens/inspect_view_model.h"
 #include "screens/look_view_model.h"
 #include "screens/settings_view_model.h"
@@ -19,7 +20,7 @@
 namespace jambline::app {
 
 namespace {
-enum class Over { Nothing, Clock, People, BeforeCut, Aid };
+enum class Over { Nothing, Clock, People, BeforeCut, Aid, OpenHours };
 
 struct Stop {
   const char* name;
@@ -38,6 +39,9 @@ constexpr Stop stops[] = {
     {"film", "Floor", "Film"},
     {"before-cut", "Floor", "Car", Over::BeforeCut},
     {"parts", "Floor", "Parts"},
+    {"operations", "Floor", "Operations"},
+    {"assembly", "Floor", "Assembly"},
+    {"fit", "Floor", "Fit"},
     {"time-line", "Floor", "TimeLine"},
     {"shots", "Floor", "Shots"},
     {"shot", "Floor", "Shot"},
@@ -59,9 +63,12 @@ constexpr Stop stops[] = {
     {"limits", "Booth", "Limits"},
     {"exposure", "Booth", "Exposure"},
     {"record", "Record", "None"},
+    {"hours", "Record", "Hours"},
+    {"car-hours", "Floor", "CarHours"},
     {"dirt-over-time", "Record", "DirtOverTime"},
     {"clock-sheet", "Floor", "Car", Over::Clock},
     {"people", "Floor", "None", Over::People},
+    {"open-hours", "Floor", "None", Over::OpenHours},
     {"first-aid", "Floor", "Car", Over::Aid},
 };
 
@@ -177,6 +184,8 @@ bool prepare(Program& program) {
   timer.start();
   while (!program.session().hasCar() && timer.elapsed() < 10'000) wait_ms(20);
   if (!program.session().hasCar()) return false;
+  program.forecasts().look();
+  while (!program.forecasts().ready() && timer.elapsed() < 20'000) wait_ms(20);
   program.inspect().openPanel(panel_with_most_marks(*program.session().car()));
   program.film().openPanel(program.inspect().panel());
   choose_picture(program);
@@ -194,6 +203,13 @@ bool go(Program& program, const Stop& stop) {
   people->setProperty("opened", stop.over == Over::People);
   auto* before_cut = window->property("beforeCutSheet").value<QObject*>();
   if (before_cut) before_cut->setProperty("opened", stop.over == Over::BeforeCut);
+  auto* shop = window->property("shopSheet").value<QObject*>();
+  if (shop && stop.over == Over::OpenHours) {
+    QMetaObject::invokeMethod(shop, "showShop");
+    shop->setProperty("ofCalendar", true);
+  } else if (shop) {
+    shop->setProperty("opened", false);
+  }
   QMetaObject::invokeMethod(aid, stop.over == Over::Aid ? "open" : "close");
   way->setProperty("place", value_of(*way, "Place", stop.place));
   way->setProperty("work", value_of(*way, "Work", stop.work));

@@ -11,12 +11,15 @@
 #include "device/camera.h"
 #include "device/device_settings.h"
 #include "device/knocks.h"
+#include "screens/assembly_view_model.h"
 #include "screens/before_cut_view_model.h"
 #include "screens/before_gun_view_model.h"
 #include "screens/bond_view_model.h"
 #include "screens/booth_facts_view_model.h"
 #include "screens/booth_reading_view_model.h"
 #include "screens/booth_view_model.h"
+#include "screens/calendar_view_model.h"
+#include "screens/car_hours_view_model.h"
 #include "screens/car_view_model.h"
 #include "screens/check_in_view_model.h"
 #include "screens/clearance_view_model.h"
@@ -33,22 +36,30 @@
 #include "screens/exposure_view_model.h"
 #include "screens/film_view_model.h"
 #include "screens/first_aid_view_model.h"
+#include "screens/fit_view_model.h"
+#include "screens/floor_forecasts.h"
 #include "screens/floor_view_model.h"
 #include "screens/forgotten_clock_view_model.h"
+#include "screens/hand_off_view_model.h"
 #include "screens/hand_over_view_model.h"
+#include "screens/hours_view_model.h"
 #include "screens/inspect_view_model.h"
 #include "screens/leftovers_view_model.h"
 #include "screens/limits_view_model.h"
 #include "screens/look_view_model.h"
 #include "screens/open_car_view_model.h"
+#include "screens/operations_view_model.h"
+#include "screens/orders_view_model.h"
 #include "screens/parts_view_model.h"
 #include "screens/picture_intake.h"
 #include "screens/picture_store.h"
 #include "screens/pin_view_model.h"
 #include "screens/plan_view_model.h"
 #include "screens/product_view_model.h"
+#include "screens/ready_view_model.h"
 #include "screens/record_view_model.h"
 #include "screens/register_view_model.h"
+#include "screens/rules_view_model.h"
 #include "screens/settings_view_model.h"
 #include "screens/shell_view_model.h"
 #include "screens/shop_folder_view_model.h"
@@ -60,6 +71,7 @@
 #include "screens/time_line_view_model.h"
 #include "screens/vin_scan_view_model.h"
 #include "screens/visit_rows_view_model.h"
+#include "screens/wait_view_model.h"
 #include "screens/walk_around_view_model.h"
 #include "screens/walk_view_model.h"
 #include "screens/wall_view_model.h"
@@ -115,11 +127,19 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   if (options.text_percent != 0) kept.text_percent = options.text_percent;
   out->settings_ = std::make_unique<screens::SettingsViewModel>(session, kept, desktop_is_dark());
   out->shell_ = std::make_unique<screens::ShellViewModel>(session);
+  out->forecasts_ = std::make_unique<screens::FloorForecasts>(session);
   out->floor_ = std::make_unique<screens::FloorViewModel>(session);
+  out->floor_->follow(*out->forecasts_);
+  out->ready_ = std::make_unique<screens::ReadyViewModel>(session, *out->forecasts_);
+  out->calendar_ = std::make_unique<screens::CalendarViewModel>(session);
   out->clock_ = std::make_unique<screens::ClockViewModel>(session);
   out->shop_folder_ = std::make_unique<screens::ShopFolderViewModel>(
       session, QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation));
   out->forgotten_ = std::make_unique<screens::ForgottenClockViewModel>(session);
+  out->hours_ = std::make_unique<screens::HoursViewModel>(
+      session, QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation));
+  out->car_hours_ = std::make_unique<screens::CarHoursViewModel>(session);
+  out->wait_ = std::make_unique<screens::WaitViewModel>(session);
   out->shop_ = std::make_unique<screens::ShopViewModel>(session);
   out->demo_ = std::make_unique<screens::DemoViewModel>(
       options.demo, QCoreApplication::applicationFilePath(),
@@ -148,6 +168,12 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->exposure_ = std::make_unique<screens::ExposureViewModel>(session);
   out->aid_ = std::make_unique<screens::FirstAidViewModel>(session);
   out->parts_ = std::make_unique<screens::PartsViewModel>(session);
+  out->hand_ = std::make_unique<screens::HandOffViewModel>(session);
+  out->operations_ = std::make_unique<screens::OperationsViewModel>(session);
+  out->orders_ = std::make_unique<screens::OrdersViewModel>(session);
+  out->assembly_ = std::make_unique<screens::AssemblyViewModel>(session);
+  out->fit_ = std::make_unique<screens::FitViewModel>(session);
+  out->rules_ = std::make_unique<screens::RulesViewModel>(session);
   out->cure_work_ = std::make_unique<screens::CureWork>(session);
   out->work_ = std::make_unique<screens::CorrectionWork>(session);
   out->work_->follow_cure(*out->cure_work_);
@@ -214,9 +240,14 @@ bool Program::show() {
       {QStringLiteral("settings"), QVariant::fromValue<QObject*>(settings_.get())},
       {QStringLiteral("shell"), QVariant::fromValue<QObject*>(shell_.get())},
       {QStringLiteral("floor"), QVariant::fromValue<QObject*>(floor_.get())},
+      {QStringLiteral("ready"), QVariant::fromValue<QObject*>(ready_.get())},
+      {QStringLiteral("calendar"), QVariant::fromValue<QObject*>(calendar_.get())},
       {QStringLiteral("clock"), QVariant::fromValue<QObject*>(clock_.get())},
       {QStringLiteral("shopFolder"), QVariant::fromValue<QObject*>(shop_folder_.get())},
       {QStringLiteral("forgotten"), QVariant::fromValue<QObject*>(forgotten_.get())},
+      {QStringLiteral("hours"), QVariant::fromValue<QObject*>(hours_.get())},
+      {QStringLiteral("carHours"), QVariant::fromValue<QObject*>(car_hours_.get())},
+      {QStringLiteral("wait"), QVariant::fromValue<QObject*>(wait_.get())},
       {QStringLiteral("shop"), QVariant::fromValue<QObject*>(shop_.get())},
       {QStringLiteral("demo"), QVariant::fromValue<QObject*>(demo_.get())},
       {QStringLiteral("pin"), QVariant::fromValue<QObject*>(pin_.get())},
@@ -239,6 +270,12 @@ bool Program::show() {
       {QStringLiteral("exposure"), QVariant::fromValue<QObject*>(exposure_.get())},
       {QStringLiteral("aid"), QVariant::fromValue<QObject*>(aid_.get())},
       {QStringLiteral("parts"), QVariant::fromValue<QObject*>(parts_.get())},
+      {QStringLiteral("hand"), QVariant::fromValue<QObject*>(hand_.get())},
+      {QStringLiteral("operations"), QVariant::fromValue<QObject*>(operations_.get())},
+      {QStringLiteral("orders"), QVariant::fromValue<QObject*>(orders_.get())},
+      {QStringLiteral("assembly"), QVariant::fromValue<QObject*>(assembly_.get())},
+      {QStringLiteral("fit"), QVariant::fromValue<QObject*>(fit_.get())},
+      {QStringLiteral("rules"), QVariant::fromValue<QObject*>(rules_.get())},
       {QStringLiteral("plan"), QVariant::fromValue<QObject*>(plan_.get())},
       {QStringLiteral("walk"), QVariant::fromValue<QObject*>(walk_.get())},
       {QStringLiteral("cure"), QVariant::fromValue<QObject*>(cure_.get())},

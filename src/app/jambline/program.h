@@ -22,12 +22,15 @@ class Knocks;
 }  // namespace jambline::device
 
 namespace jambline::screens {
+class AssemblyViewModel;
 class BeforeCutViewModel;
 class BeforeGunViewModel;
 class BondViewModel;
 class BoothFactsViewModel;
 class BoothReadingViewModel;
 class BoothViewModel;
+class CalendarViewModel;
+class CarHoursViewModel;
 class CarViewModel;
 class CheckInViewModel;
 class ClearanceViewModel;
@@ -44,22 +47,30 @@ class EvidenceViewModel;
 class ExposureViewModel;
 class FilmViewModel;
 class FirstAidViewModel;
+class FitViewModel;
+class FloorForecasts;
 class FloorViewModel;
 class ForgottenClockViewModel;
+class HandOffViewModel;
 class HandOverViewModel;
+class HoursViewModel;
 class InspectViewModel;
 class LeftoversViewModel;
 class LimitsViewModel;
 class LookViewModel;
 class OpenCarViewModel;
+class OperationsViewModel;
+class OrdersViewModel;
 class PartsViewModel;
 class PictureIntake;
 class PictureStore;
 class PinViewModel;
 class PlanViewModel;
 class ProductViewModel;
+class ReadyViewModel;
 class RecordViewModel;
 class RegisterViewModel;
+class RulesViewModel;
 class SettingsViewModel;
 class ShellViewModel;
 class ShopFolderViewModel;
@@ -71,6 +82,7 @@ class SprayedViewModel;
 class TimeLineViewModel;
 class VinScanViewModel;
 class VisitRowsViewModel;
+class WaitViewModel;
 class WalkAroundViewModel;
 class WalkViewModel;
 class WallViewModel;
@@ -90,9 +102,11 @@ class Program {
   bool show();  // false when the window could not be made
   QQuickWindow* window() const;
   screens::Session& session() { return *session_; }
+  screens::FloorForecasts& forecasts() { return *forecasts_; }
   screens::InspectViewModel& inspect() { return *inspect_; }
   screens::EvidenceViewModel& evidence() { return *evidence_; }
   screens::FilmViewModel& film() { return *film_; }
+  screens::FitViewModel& fit() { return *fit_; }
   screens::ClearanceViewModel& clearance() { return *clearance_; }
   screens::LookViewModel& look() { return *look_; }
   screens::WallViewModel& wall() { return *wall_; }
@@ -122,10 +136,16 @@ class Program {
   std::unique_ptr<screens::PictureStore> pictures_;
   std::unique_ptr<screens::SettingsViewModel> settings_;
   std::unique_ptr<screens::ShellViewModel> shell_;
+  std::unique_ptr<screens::FloorForecasts> forecasts_;
   std::unique_ptr<screens::FloorViewModel> floor_;
+  std::unique_ptr<screens::ReadyViewModel> ready_;
+  std::unique_ptr<screens::CalendarViewModel> calendar_;
   std::unique_ptr<screens::ClockViewModel> clock_;
   std::unique_ptr<screens::PinViewModel> pin_;
   std::unique_ptr<screens::ForgottenClockViewModel> forgotten_;
+  std::unique_ptr<screens::HoursViewModel> hours_;
+  std::unique_ptr<screens::CarHoursViewModel> car_hours_;
+  std::unique_ptr<screens::WaitViewModel> wait_;
   std::unique_ptr<screens::ShopViewModel> shop_;
   std::unique_ptr<screens::ShopFolderViewModel> shop_folder_;
   std::unique_ptr<screens::DemoViewModel> demo_;
@@ -151,6 +171,12 @@ class Program {
   std::unique_ptr<screens::ExposureViewModel> exposure_;
   std::unique_ptr<screens::FirstAidViewModel> aid_;
   std::unique_ptr<screens::PartsViewModel> parts_;
+  std::unique_ptr<screens::HandOffViewModel> hand_;
+  std::unique_ptr<screens::OperationsViewModel> operations_;
+  std::unique_ptr<screens::OrdersViewModel> orders_;
+  std::unique_ptr<screens::AssemblyViewModel> assembly_;
+  std::unique_ptr<screens::FitViewModel> fit_;
+  std::unique_ptr<screens::RulesViewModel> rules_;
   std::unique_ptr<screens::PlanViewModel> plan_;
   std::unique_ptr<screens::WalkViewModel> walk_;
   std::unique_ptr<screens::CureViewModel> cure_;
