@@ -1,5 +1,7 @@
 // FloorCard: one car in the shop: its tape (as long as its work is done), what comes next, whose it
-// is, and when it was promised. Signal: clicked. 112 high, grows with its words.
+// is, when it was promised, how likely that is, when it will be ready or what holds it; on the car that
+// is next for the person the act that begins it. Signals: clicked, nextAsked. 112 high, grows with its
+// words.
 import QtQuick
 import Jambline.Theme
 
@@ -13,7 +15,12 @@ PaperCard {
     required property string next
     required property string who
     required property string due
-    required property string late
+    required property string chance
+    required property string about
+    required property int outlook
+    required property string line
+    required property string nextText
+    required property string nextWhy
     required property string held
     required property int shape
     required property real done
@@ -23,16 +30,18 @@ PaperCard {
 
     readonly property real dueRoom: promised.natural + 24
 
+    signal nextAsked
+
     pressable: true
     quiet: true
     padding: 0
     chosen: onTape
-    name: Array.from([plate, carWords, held, next, who, due, late, progress]).filter(words => words !== "").join(", ")
+    name: Array.from([plate, carWords, held, next, who, due, chance, about, line, progress]).filter(words => words !== "").join(", ")
         + qsTr(". Opens the car.")
 
     Item {
         width: parent.width
-        height: Math.max(112, tape.height + body.height + 12)
+        height: Math.max(112, tape.height + body.height + 12) + (begin.visible ? begin.height + 12 : 0)
 
         TapeLabel {
             id: tape
@@ -91,47 +100,81 @@ PaperCard {
                     color: Theme.oxide
                 }
             }
-            Row {
+            Item {
                 width: parent.width
-                spacing: 8
+                height: Math.max(acts.height, odds.height)
 
-                Words {
-                    width: parent.width - (delay.visible ? delay.width + 8 : 0)
-                    text: card.next
-                    mute: true
-                    bold: true
-                    size: Theme.lead
+                Column {
+                    id: acts
+                    width: parent.width - (odds.width > 0 ? odds.width + 10 : 0)
+                    spacing: 2
+
+                    Words {
+                        width: parent.width
+                        text: card.next
+                        mute: true
+                        bold: true
+                        size: Theme.lead
+                    }
+                    Words {
+                        width: parent.width
+                        text: qsTr("%1 · %2").arg(card.who).arg(card.progress)
+                        mute: true
+                        size: Theme.note
+                        color: Theme.pencil
+                    }
                 }
-                Words {
-                    id: delay
-                    visible: text !== ""
-                    width: natural
-                    text: card.late
-                    mute: true
-                    bold: true
-                    color: Theme.oxide
+                Column {
+                    id: odds
+                    objectName: "floorChance"
+                    anchors.right: parent.right
+                    visible: card.chance !== ""
+                    width: !visible ? 0 : Math.min(Math.max(figure.natural, note.natural), parent.width * 0.45)
+                    spacing: 2
+
+                    Words {
+                        id: figure
+                        width: parent.width
+                        horizontalAlignment: Text.AlignRight
+                        text: card.chance
+                        mute: true
+                        bold: card.outlook > 0
+                        size: Theme.lead
+                        color: [Theme.ink, Theme.ochreInk, Theme.oxide][card.outlook]
+                    }
+                    Words {
+                        id: note
+                        width: parent.width
+                        horizontalAlignment: Text.AlignRight
+                        text: card.about
+                        mute: true
+                        size: Theme.note
+                        color: Theme.pencil
+                    }
                 }
             }
-            Row {
+            Words {
+                objectName: "floorLine"
                 width: parent.width
-                spacing: 8
-
-                Words {
-                    width: parent.width - steps.width - 8
-                    text: card.who
-                    mute: true
-                    size: Theme.note
-                    color: Theme.pencil
-                }
-                Words {
-                    id: steps
-                    width: natural
-                    text: card.progress
-                    mute: true
-                    size: Theme.note
-                    color: Theme.pencil
-                }
+                visible: text !== ""
+                text: card.line
+                mute: true
+                size: Theme.note
             }
+        }
+        PlainButton {
+            id: begin
+            objectName: "floorBegin"
+            visible: card.nextText !== ""
+            pressable: visible
+            x: 12
+            y: parent.height - height - 12
+            width: parent.width - 24
+            height: implicitHeight
+            text: card.nextText
+            secondLine: card.nextWhy
+            name: qsTr("%1, %2, %3").arg(card.nextText).arg(card.plate).arg(card.nextWhy)
+            onClicked: card.nextAsked()
         }
     }
 }

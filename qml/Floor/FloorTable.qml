@@ -1,5 +1,6 @@
 // FloorTable: the cars in the shop on a desk, in the same two groups and the same order as the
-// cards. Without room for them the two columns on the right stay away. floor: the view model.
+// cards, with when each will be ready and what holds it. Without room for them who, stages and hours
+// have no column of their own. floor: the view model.
 // Signal: carAsked(jobId), by a press or by Enter.
 pragma ComponentBehavior: Bound
 
@@ -22,12 +23,14 @@ DataTable {
     sectionProperty: "group"
     sectionDelegate: groups.title
     columns: [
-        TableColumn { title: qsTr("Car"); width: cars.roomy ? 236 : 190; sortable: false },
+        TableColumn { title: qsTr("Car"); width: cars.roomy ? 220 : 180; sortable: false },
         TableColumn { title: qsTr("Next"); fill: true; sortable: false },
-        TableColumn { title: qsTr("Who"); fill: true; sortable: false },
-        TableColumn { title: qsTr("Promised"); width: 116; sortable: false },
-        TableColumn { title: qsTr("Stages"); width: 64; shown: cars.roomy; sortable: false; alignRight: true },
-        TableColumn { title: qsTr("Hours"); width: 140; shown: cars.roomy; sortable: false; alignRight: true }
+        TableColumn { title: qsTr("Who"); width: 140; shown: cars.roomy; sortable: false },
+        TableColumn { title: qsTr("Promised"); width: 106; sortable: false },
+        TableColumn { title: qsTr("Chance"); width: 116; sortable: false },
+        TableColumn { title: qsTr("Ready, and what holds it"); fill: true; sortable: false },
+        TableColumn { title: qsTr("Stages"); width: 56; shown: cars.roomy; sortable: false; alignRight: true },
+        TableColumn { title: qsTr("Hours"); width: 120; shown: cars.roomy; sortable: false; alignRight: true }
     ]
     onOpened: row => carAsked(floor.jobIdAt(row))
 
@@ -41,7 +44,14 @@ DataTable {
         required property string who
         required property string due
         required property string promised
-        required property string late
+        required property string chance
+        required property string about
+        required property string percent
+        required property int outlook
+        required property string ready
+        required property string earliest
+        required property string holds
+        required property string slack
         required property string held
         required property int shape
         required property string progress
@@ -51,7 +61,7 @@ DataTable {
 
         table: cars
         marked: onTape
-        name: Array.from([plate, carWords, held, next, who, due, late, progress, hours]).filter(words => words !== "").join(", ")
+        name: Array.from([plate, carWords, held, next, who, due, chance, about, percent, ready, earliest, holds, slack, progress, hours]).filter(words => words !== "").join(", ")
             + qsTr(". Opens the car.")
         onClicked: cars.carAsked(jobId)
 
@@ -103,38 +113,76 @@ DataTable {
                 mute: true
                 bold: true
             }
+            Words {
+                width: parent.width
+                visible: !cars.roomy
+                text: row.who
+                mute: true
+                size: Theme.note
+                color: Theme.pencil
+            }
         }
         Words {
+            visible: cars.roomy
             x: cars.cellX(2)
             width: cars.cellWidth(2)
             anchors.verticalCenter: parent.verticalCenter
             text: row.who
             mute: true
         }
-        Column {
+        Words {
             x: cars.cellX(3)
             width: cars.cellWidth(3)
+            anchors.verticalCenter: parent.verticalCenter
+            text: row.promised
+            mute: true
+        }
+        Column {
+            x: cars.cellX(4)
+            width: cars.cellWidth(4)
             anchors.verticalCenter: parent.verticalCenter
 
             Words {
                 width: parent.width
-                text: row.promised
+                visible: text !== ""
+                text: row.chance
+                mute: true
+                bold: row.outlook > 0
+                color: [Theme.ink, Theme.ochreInk, Theme.oxide][row.outlook]
+            }
+            Words {
+                width: parent.width
+                visible: text !== ""
+                text: row.percent !== "" ? qsTr("%1 %2").arg(row.percent).arg(row.about) : row.about
+                mute: true
+                size: Theme.note
+                color: Theme.pencil
+            }
+        }
+        Column {
+            x: cars.cellX(5)
+            width: cars.cellWidth(5)
+            anchors.verticalCenter: parent.verticalCenter
+
+            Words {
+                width: parent.width
+                visible: text !== ""
+                text: row.slack === "" ? row.ready : qsTr("%1, %2").arg(row.ready).arg(row.slack)
                 mute: true
             }
             Words {
                 width: parent.width
                 visible: text !== ""
-                text: row.late
+                text: row.earliest === "" ? row.holds : qsTr("%1 · %2").arg(row.earliest).arg(row.holds)
                 mute: true
-                bold: true
                 size: Theme.note
-                color: Theme.oxide
+                color: Theme.pencil
             }
         }
         Words {
             visible: cars.roomy
-            x: cars.cellX(4)
-            width: cars.cellWidth(4)
+            x: cars.cellX(6)
+            width: cars.cellWidth(6)
             anchors.verticalCenter: parent.verticalCenter
             horizontalAlignment: Text.AlignRight
             text: row.stages
@@ -142,8 +190,8 @@ DataTable {
         }
         Words {
             visible: cars.roomy
-            x: cars.cellX(5)
-            width: cars.cellWidth(5)
+            x: cars.cellX(7)
+            width: cars.cellWidth(7)
             anchors.verticalCenter: parent.verticalCenter
             horizontalAlignment: Text.AlignRight
             text: row.hours

@@ -26,9 +26,21 @@ bool beside(job::Stage stage) {
   return stage == job::Stage::Glass;
 }
 
-bool no_date(const FloorRow& car) {
-  return std::any_of(car.holds.begin(), car.holds.end(),
-                     [](const HoldView& hold) { return !hold.until_ms; });
+// A date that has passed says no more than none.
+bool open_ended(const HoldView& hold, std::int64_t now_ms) {
+  return !hold.until_ms || *hold.until_ms <= now_ms;
+}
+
+const HoldView* without_end(const FloorRow& car, std::int64_t now_ms) {
+  for (const auto& hold : car.holds)
+    if (open_ended(hold, now_ms)) return &hold;
+  return nullptr;
+}
+
+bool may_begin(const FloorRow& car, const OperationView& operation, std::int64_t now_ms) {
+  return std::none_of(car.holds.begin(), car.holds.end(), [&](const HoldView& hold) {
+    return open_ended(hold, now_ms) && hold.from_stage <= operation.stage;
+  });
 }
 
 class Work {
@@ -50,7 +62,7 @@ class Work {
       std::vector<std::string> after = beside(stage) ? before_assembly : before;
       if (!beside(stage)) after.insert(after.end(), side.begin(), side.end());
       for (std::size_t i = 0; i < car_.holds.size(); ++i)
-        if (car_.holds[i].until_ms && car_.holds[i].from_stage <= stage)
+        if (!open_ended(car_.holds[i], now_ms_) && car_.holds[i].from_stage <= stage)
           after.push_back(hold_name(i));
       std::vector<std::string> these;
       for (const auto* operation : operations) {
@@ -71,8 +83,8 @@ class Work {
  private:
   void add_holds() {
     for (std::size_t i = 0; i < car_.holds.size(); ++i) {
-      if (!car_.holds[i].until_ms) continue;
-      const double left_min = std::max(0.0, minutes(*car_.holds[i].until_ms - now_ms_));
+      if (open_ended(car_.holds[i], now_ms_)) continue;
+      const double left_min = minutes(*car_.holds[i].until_ms - now_ms_);
       out_.push_back({hold_name(i), left_min, left_min, left_min, true, {}});
     }
   }
@@ -100,6 +112,26 @@ class Work {
   std::int64_t now_ms_;
   std::vector<trade::WorkItem> out_;
 };
+
+// From the end back, each time to what was ready last: where that row begins. Times are those on
+// the calendar, for a wait goes on at night and work does not.
+std::string first_of_row(const trade::ReadyBy& asked, const trade::ReadyByResult& result) {
+  std::map<std::string, std::size_t> place;
+  for (std::size_t i = 0; i < asked.work.size(); ++i) place[asked.work[i].name] = i;
+  const auto sooner = [&](std::size_t a, std::size_t b) {
+    return result.work[a].finish_min < result.work[b].finish_min;
+  };
+  std::size_t at = 0;
+  for (std::size_t i = 1; i < asked.work.size(); ++i)
+    if (sooner(at, i)) at = i;
+  while (!asked.work[at].after.empty()) {
+    std::size_t last = place.at(asked.work[at].after.front());
+    for (const auto& name : asked.work[at].after)
+      if (const std::size_t i = place.at(name); sooner(last, i)) last = i;
+    at = last;
+  }
+  return asked.work[at].name;
+}
 
 // The hold or the operation behind a name of the network.
 void name_holder(const FloorRow& car, const std::string& name, Forecast& out) {
@@ -138,17 +170,9 @@ Result<Forecast> forecast_of(const FloorRow& car, const ShopView& shop,
   out.earliest_ms = at(result.earliest_min);
   out.likely_ms = at(result.likely_min);
   if (result.p90_min) out.late_ms = at(*result.p90_min);
-  for (const auto& work : result.work)
-    if (work.critical) {
-      name_holder(car, work.name, out);
-      break;
-    }
-  if (no_date(car)) {
-    for (const auto& hold : car.holds)
-      if (!hold.until_ms) {
-        out.held_by = hold;
-        break;
-      }
+  name_holder(car, first_of_row(asked, result), out);
+  if (const auto* hold = without_end(car, now_ms)) {
+    out.held_by = *hold;
     out.earliest_ms.reset();
     out.likely_ms.reset();
     out.late_ms.reset();
@@ -164,6 +188,7 @@ Result<Forecast> forecast_of(const FloorRow& car, const ShopView& shop,
     fewest = std::min(fewest.value_or(cars), cars);
     if (std::find(result.next.begin(), result.next.end(), operation.operation.hex()) !=
             result.next.end() &&
+        may_begin(car, operation, now_ms) &&
         std::find(out.next.begin(), out.next.end(), operation.stage) == out.next.end())
       out.next.push_back(operation.stage);
   }

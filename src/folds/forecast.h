@@ -5,10 +5,12 @@
 //         as long as estimated, times what the shop's own cars say of that stage, less what was
 //         clocked on it; without an estimate `unestimated_min` (common practice, no source).
 // Holds:  what the car waits for until a date is a wait before the stage it holds. A hold without a
-//         date: no chance is given, for nobody can say.
+//         date, or with one that has passed: no chance is given, for nobody can say; what it holds
+//         cannot be begun.
 // Open:   the shop's calendar for the next `days_ahead` days.
-// Says:   chance of the promise by trade/ready_by.h; what holds it is the first critical work or
-//         hold; slack is promise less likely finish, in open hours not counted.
+// Says:   chance of the promise by trade/ready_by.h; what holds it is the hold or the work at which
+//         the row of work that ends last begins; slack is promise less likely finish, shut hours
+//         counted too.
 // Pure; some milliseconds a car: for the calc lane.
 #pragma once
 
@@ -34,7 +36,7 @@ struct Forecast {
   std::optional<double> promise_percent;
   std::optional<std::int64_t> slack_ms;
   std::optional<job::Stage> held_by_stage;
-  std::optional<HoldView> held_by;  // a hold that is critical, or one without a date
+  std::optional<HoldView> held_by;  // a hold that is waited for longest, or one without a date
   std::vector<job::Stage> next;     // can be begun now
   int operations = 0;
   int learned_from = 0;  // the fewest cars that a used spread rests on; 0: some are usual ones

@@ -39,12 +39,14 @@ class LearnedDurations {
   // Factors on an estimate, and on how many cars they rest (0: the usual ones).
   Spread spread_of(job::Stage stage) const;
   int cars_of(job::Stage stage) const;
+  friend bool operator==(const LearnedDurations&, const LearnedDurations&) = default;
 
  private:
   struct Sums {
     int cars = 0;
     double sum = 0;
     double squares = 0;
+    friend bool operator==(const Sums&, const Sums&) = default;
   };
   LearnedDuration of(job::Stage stage, const Sums& sums) const;
   std::map<job::Stage, Sums> stages_;

@@ -128,17 +128,22 @@ SumRows::SumRows(QObject* parent)
 
 void SumRows::show(const QString& title, const QString& figure, const trade::Basis& basis,
                    Units units, const QString& note) {
+  std::vector<Line> lines;
+  for (const trade::Term& term : basis.terms)
+    lines.push_back({name_words(term, units), value_words(term, units), said(term.source)});
+  show_lines(title, figure, basis, lines, note);
+}
+
+void SumRows::show_lines(const QString& title, const QString& figure, const trade::Basis& basis,
+                         const std::vector<Line>& lines, const QString& note) {
   title_ = title;
   figure_ = figure;
   note_ = note;
   method_ = said(basis.method);
   seed_ = basis.seed ? QString::number(*basis.seed) : QString();
   std::vector<QVariantList> rows;
-  for (std::size_t i = 0; i < basis.terms.size(); ++i) {
-    const trade::Term& term = basis.terms[i];
-    rows.push_back({static_cast<int>(i), name_words(term, units), value_words(term, units),
-                    said(term.source)});
-  }
+  for (std::size_t i = 0; i < lines.size(); ++i)
+    rows.push_back({static_cast<int>(i), lines[i].name, lines[i].value, lines[i].source});
   rows_.set({});  // another sum: its rows are not the old ones changed
   rows_.set(std::move(rows));
   emit changed();

@@ -34,6 +34,14 @@ class SumRows final : public QObject {
 
   void show(const QString& title, const QString& figure, const trade::Basis& basis, Units units,
             const QString& note = {});
+  // Of words: what is no plain number.
+  struct Line {
+    QString name;
+    QString value;
+    QString source;
+  };
+  void show_lines(const QString& title, const QString& figure, const trade::Basis& basis,
+                  const std::vector<Line>& lines, const QString& note);
 
   QString title() const { return title_; }
   QString figure() const { return figure_; }

@@ -86,6 +86,39 @@ TEST(Forecast, AHoldWithADateIsWaitedForAndOneWithoutGivesNoChance) {
   EXPECT_EQ(forecast->held_by->name, "lamp");
 }
 
+TEST(Forecast, ADateThatHasPassedSaysNoMoreThanNone) {
+  FloorRow row = car({{Stage::Correct, 60}, {Stage::Assemble, 60}});
+  row.promised_ms = monday_8_ms + 100 * hour_ms;
+  row.holds = {{job::WaitReason::Part, "lamp", Stage::Assemble, monday_8_ms - hour_ms}};
+  auto forecast = forecast_of(row, new_york(), LearnedDurations(), monday_8_ms, 200);
+  ASSERT_TRUE(forecast);
+  EXPECT_FALSE(forecast->promise_percent);
+  EXPECT_EQ(forecast->held_by->name, "lamp");
+  EXPECT_EQ(forecast->next, std::vector{Stage::Correct});
+  row.operations.front().done = true;
+  forecast = forecast_of(row, new_york(), LearnedDurations(), monday_8_ms, 200);
+  ASSERT_TRUE(forecast);
+  EXPECT_TRUE(forecast->next.empty()) << "what is held cannot be begun";
+}
+
+// By hand, on the usual calendar: nine hours of work end on Monday at 17, ten on Tuesday at 9.
+TEST(Forecast, WhatHoldsACarIsFoundOnTheCalendarNotByMinutes) {
+  const int nine_h_min = 568;  // 0.95 of it: 540 min
+  FloorRow row = car({{Stage::Correct, nine_h_min}, {Stage::Assemble, 60}});
+  row.holds = {{job::WaitReason::Part, "lamp", Stage::Assemble, monday_8_ms + 8 * hour_ms}};
+  auto forecast = forecast_of(row, new_york(), LearnedDurations(), monday_8_ms, 0);
+  ASSERT_TRUE(forecast);
+  EXPECT_FALSE(forecast->held_by);
+  EXPECT_EQ(forecast->held_by_stage, Stage::Correct);
+  // 24 hours of waiting are more minutes than ten of work, and are over sooner.
+  row = car({{Stage::Correct, nine_h_min + 63}, {Stage::Assemble, 60}});
+  row.holds = {{job::WaitReason::Part, "lamp", Stage::Assemble, monday_8_ms + 24 * hour_ms}};
+  forecast = forecast_of(row, new_york(), LearnedDurations(), monday_8_ms, 0);
+  ASSERT_TRUE(forecast);
+  EXPECT_FALSE(forecast->held_by);
+  EXPECT_EQ(forecast->held_by_stage, Stage::Correct);
+}
+
 TEST(Forecast, NoWorkLeftIsSaid) {
   const auto nothing = forecast_of(car({}), new_york(), LearnedDurations(), monday_8_ms);
   ASSERT_FALSE(nothing);

@@ -1,7 +1,10 @@
 #include "app/demo/in_work.h"
 
+#include <algorithm>
+
 #include "acts/work_template.h"
 #include "app/demo/invented.h"
+#include "job/calendar.h"
 
 namespace jambline::demo {
 
@@ -12,14 +15,15 @@ using job::Panel;
 using job::Stage;
 
 constexpr std::int64_t minute_ms = 60'000;
-constexpr std::int64_t hour_ms = 60 * minute_ms;
+constexpr std::int64_t quarter_ms = 15 * minute_ms;
+constexpr int days_to_look = 30;
 
 struct Spec {
   BodyShape body;
   Stage until;
-  int days_ago;    // working days
-  int minute;      // of that day
-  int promised_h;  // from now
+  int days_ago;      // working days
+  int minute;        // of that day
+  int promised_min;  // from now: minutes in which the shop is open; what is past by the wall
   std::vector<Panel> panels;
 };
 
@@ -30,80 +34,95 @@ const std::vector<Spec>& specs() {
        Stage::CheckIn,
        0,
        470,
-       95,
+       900,
        {Panel::FrontBumper, Panel::LeftFender}},
       {BodyShape::SuvWagon,
        Stage::Teardown,
        0,
        380,
-       118,
+       1000,
        {Panel::RearBumper, Panel::Liftgate, Panel::LeftQuarter}},
       {BodyShape::CrewCabPickup,
        Stage::BodyAndTrialFit,
        1,
        200,
-       71,
+       560,
        {Panel::LeftBedSide, Panel::Tailgate}},
       {BodyShape::TwoDoorHatchback,
        Stage::Corrosion,
        3,
        60,
-       69,
+       620,
        {Panel::LeftQuarter, Panel::LeftRocker}},
       {BodyShape::FourDoorSedan,
        Stage::Prep,
        3,
        20,
-       64,
+       555,
        {Panel::RightFrontDoor, Panel::RightRearDoor, Panel::RightQuarter}},
       {BodyShape::SuvWagon,
        Stage::Color,
        4,
        90,
-       46,
+       330,
        {Panel::Hood, Panel::LeftFender, Panel::FrontBumper}},
-      {BodyShape::CargoVan, Stage::Mask, 5, 10, 44, {Panel::SlidingDoor, Panel::RightSide}},
-      {BodyShape::FourDoorSedan, Stage::Spray, 5, 70, 41, {Panel::Decklid, Panel::RearBumper}},
-      {BodyShape::SuvWagon, Stage::Unmask, 6, 30, 22, {Panel::Hood, Panel::Roof}},
+      {BodyShape::CargoVan, Stage::Mask, 5, 10, 225, {Panel::SlidingDoor, Panel::RightSide}},
+      {BodyShape::FourDoorSedan, Stage::Spray, 5, 70, 345, {Panel::Decklid, Panel::RearBumper}},
+      {BodyShape::SuvWagon, Stage::Unmask, 6, 30, 225, {Panel::Hood, Panel::Roof}},
       {BodyShape::FourDoorSedan,
        Stage::Inspect,
        6,
        90,
-       20,
+       165,
        {Panel::Hood, Panel::LeftFender, Panel::LeftFrontDoor, Panel::FrontBumper,
         Panel::LeftMirror}},
       {BodyShape::TwoDoorHatchback,
        Stage::Inspect,
        7,
        40,
-       17,
+       270,
        {Panel::Hood, Panel::RightFender, Panel::FrontBumper}},
       {BodyShape::CrewCabPickup,
        Stage::Correct,
        7,
        100,
-       2,
+       75,
        {Panel::Hood, Panel::LeftFender, Panel::LeftFrontDoor, Panel::RightFender}},
       {BodyShape::SuvWagon,
        Stage::Correct,
        8,
        60,
-       -3,
+       -180,
        {Panel::FrontBumper, Panel::Hood, Panel::LeftFender, Panel::LeftMirror}},
       {BodyShape::FourDoorSedan,
        Stage::WalkAround,
        9,
        30,
-       -26,
+       -1560,
        {Panel::RearBumper, Panel::RightQuarter}},
       {BodyShape::FourDoorSedan,
        Stage::Correct,
        7,
        160,
-       27,
+       210,
        {Panel::Hood, Panel::LeftFrontDoor, Panel::LeftRearDoor}},
   };
   return all;
+}
+
+// When the shop has been open for so long, on a quarter of an hour; what is past goes by the wall.
+std::int64_t after_open(std::int64_t now_ms, int minutes) {
+  std::int64_t left_ms = minutes * minute_ms;
+  std::int64_t at_ms = now_ms + left_ms;
+  if (left_ms > 0)
+    if (const auto spans = job::open_spans(job::usual_calendar(), shop_zone, now_ms, days_to_look))
+      for (const auto& span : *spans) {
+        const std::int64_t from_ms = std::max(span.from_ms, now_ms);
+        if (span.to_ms <= from_ms || left_ms <= 0) continue;
+        at_ms = from_ms + std::min(left_ms, span.to_ms - from_ms);
+        left_ms -= span.to_ms - from_ms;
+      }
+  return (at_ms + quarter_ms / 2) / quarter_ms * quarter_ms;
 }
 
 class Evening {
@@ -134,6 +153,12 @@ class Evening {
       return Commands{acts::StopClock{person}};
     });
   }
+  void on_order(int minutes_ago, std::string part, std::optional<std::int64_t> expected_ms) {
+    add(minutes_ago, Who::Rosa, [part, expected_ms](const folds::CarView& car) {
+      return Commands{acts::SayPart{car.job, {}, {part, job::PartState::Ordered, expected_ms}}};
+    });
+  }
+  std::int64_t open_for(int minutes) const { return after_open(now_ms_, minutes); }
   void cause(int minutes_ago, std::optional<job::DirtCause> cause) {
     add(minutes_ago, Who::Ivo, [cause](const folds::CarView& car) {
       return Commands{acts::SetCause{car.job, cause}};
@@ -205,7 +230,11 @@ void last_acts(int number, const Spec& spec, Evening& evening, const Crew& crew,
                SeededRandom& random) {
   switch (number) {
     case 0:
-      evening.note(12, Who::Rosa, "Bumper cover is on order, promised for tomorrow noon.");
+      evening.on_order(12, "front bumper cover", evening.open_for(780));
+      evening.note(11, Who::Rosa, "The bumper cover comes with the parts van.");
+      break;
+    case 3:
+      evening.on_order(95, "left rocker molding", {});
       break;
     case 1:
       evening.start(47, Who::Jo, Stage::Teardown);
@@ -288,7 +317,7 @@ Visit car_in_work(int number, std::int64_t now_ms, Diary& diary, const Crew& cre
     open.vin[8] = open.vin[8] == '4' ? '5' : '4';  // a wrong check sign that the person kept
     open.vin_as_typed = true;
   }
-  open.promised_ms = now_ms + spec.promised_h * hour_ms;
+  open.promised_ms = after_open(now_ms, spec.promised_min);
   DiaryTimes times(diary, static_cast<std::size_t>(spec.days_ago), spec.minute);
   VisitPlan plan{open, spec.until, {0, number % lanes}, std::move(story)};
   plan.says_cause = says_cause(number);
