@@ -1,6 +1,7 @@
 // Floor: the cars in the shop in two groups, and the act that opens one more; a table at a desk.
 // Without a car the first start stands here. aside: a car beside it has the main act. undoRoom:
-// kept free above the acts, whose top is actsTop. Signals: carAsked(jobId), openAsked. toTop()
+// kept free above the acts, whose top is actsTop. Signals: carAsked(jobId), openAsked, gunAsked(jobId):
+// what is next is spraying; partAsked(key): a part is offered; whereAsked: where is a part? toTop()
 // scrolls to the first car.
 pragma ComponentBehavior: Bound
 
@@ -14,6 +15,7 @@ FocusScope {
     required property FloorViewModel floor
     required property DemoViewModel demo
     property LeftoversViewModel leftovers: null  // pictures that were taken and not kept
+    property HandOffViewModel hand: null  // parts that are offered to whoever taps
     property bool desk: false
     property bool aside: false
     property real undoRoom: 0
@@ -21,6 +23,9 @@ FocusScope {
 
     signal carAsked(string jobId)
     signal openAsked
+    signal gunAsked(string jobId)
+    signal partAsked(string key)
+    signal whereAsked
 
     function toTop() {
         list.positionViewAtBeginning();
@@ -64,6 +69,30 @@ FocusScope {
             }
         }
     }
+    OfferRows {
+        id: offers
+        visible: screen.floor.cars > 0 && (screen.hand?.offerCount ?? 0) > 0
+        x: Theme.gutter
+        y: leftRow.visible ? leftRow.height + 8 : 0
+        width: parent.width - 2 * Theme.gutter
+        hand: screen.hand
+        onPartAsked: key => screen.partAsked(key)
+    }
+    Connections {
+        target: screen.floor
+        function onNextStarted(jobId) { screen.carAsked(jobId); }
+        function onGunAsked(jobId) { screen.gunAsked(jobId); }
+    }
+    NextRow {
+        id: nextRow
+        visible: table.visible && screen.floor.nextText !== ""
+        x: Theme.gutter
+        y: list.y
+        width: parent.width - 2 * Theme.gutter
+        height: visible ? implicitHeight : 0
+        floor: screen.floor
+        onBegun: screen.floor.startNext()
+    }
     GroupTitles {
         id: groups
     }
@@ -74,8 +103,8 @@ FocusScope {
         floor: screen.floor
         x: Theme.gutter
         width: parent.width - 2 * Theme.gutter
-        y: list.y
-        height: list.height
+        y: list.y + (nextRow.visible ? nextRow.height + 8 : 0)
+        height: list.y + list.height - y
         onCarAsked: jobId => screen.carAsked(jobId)
     }
     FirstRun {
@@ -90,7 +119,7 @@ FocusScope {
         objectName: "floorList"
         visible: !screen.desk && screen.floor.cars > 0
         focus: visible
-        y: leftRow.visible ? leftRow.height + 8 : 0
+        y: offers.visible ? offers.y + offers.height + 8 : offers.y
         width: parent.width
         height: act.y - 8 - screen.undoRoom - y
         clip: true
@@ -106,6 +135,7 @@ FocusScope {
             x: Theme.gutter
             width: list.width - 2 * Theme.gutter
             onClicked: screen.carAsked(jobId)
+            onNextAsked: screen.floor.startNext()
         }
         Accessible.role: Accessible.List
         Accessible.name: screen.floor.countWords
@@ -114,13 +144,28 @@ FocusScope {
         id: act
         x: parent.width - width - Theme.gutter
         width: Math.min(parent.width - 2 * Theme.gutter, screen.desk ? 360 * Theme.textScale : parent.width)
-        height: screen.aside ? other.implicitHeight : main.implicitHeight
+        height: Math.max(screen.aside ? other.implicitHeight : main.implicitHeight, where.visible ? where.implicitHeight : 0)
         y: parent.height - height - 8
 
+        PlainButton {
+            id: where
+            objectName: "whereIsIt"
+            x: 0
+            width: visible ? Math.min(parent.width / 2, Math.max(Theme.touch, implicitWidth)) : 0
+            height: parent.height
+            visible: (screen.hand?.partCount ?? 0) > 0
+            pressable: visible
+            iconName: "search"
+            text: qsTr("Where is it?")
+            name: qsTr("Where is a part of any car?")
+            onClicked: screen.whereAsked()
+        }
         SlabButton {
             id: main
             objectName: "openACar"
-            anchors.fill: parent
+            x: other.x
+            width: other.width
+            height: parent.height
             visible: !screen.aside
             pressable: visible
             text: qsTr("Open a car")
@@ -129,7 +174,9 @@ FocusScope {
         PlainButton {
             id: other
             objectName: "openAnotherCar"
-            anchors.fill: parent
+            x: where.visible ? where.width + Theme.gap : 0
+            width: parent.width - x
+            height: parent.height
             visible: screen.aside
             pressable: visible
             text: qsTr("Open a car")

@@ -30,6 +30,11 @@ FocusScope {
         way.go(Navigation.BeforeGun);
     }
 
+    function showGunOf(jobId: string) {
+        models.session.openCar(jobId);
+        showGun("", Navigation.Car);
+    }
+
     function showSprayed(opened: string, from: int) {
         sheet = opened;
         way.sprayedFrom = from;

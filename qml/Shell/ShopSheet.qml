@@ -1,6 +1,6 @@
 // ShopSheet: the shop's own page: name and zone, people, racks, pictures wanted at each stage, the shop
-// as a folder; products and their sheets; with a person chosen in it, that person's page. shop, shots
-// and folder must be set.
+// as a folder; products and their sheets; open hours; with a person chosen in it, that person's page.
+// shop, shots and folder must be set.
 // showShop() and showProducts() open it.
 pragma ComponentBehavior: Bound
 
@@ -15,10 +15,12 @@ Sheet {
     required property ShopFolderViewModel folder
     property ShotListViewModel shots: null
     property ProductViewModel products: null
+    property CalendarViewModel calendar: null
     readonly property bool ofPerson: shop.person !== ""
     property bool ofShots: false
     property bool ofProducts: false
-    readonly property bool ofShop: !ofPerson && !ofShots && !ofProducts
+    property bool ofCalendar: false
+    readonly property bool ofShop: !ofPerson && !ofShots && !ofProducts && !ofCalendar
 
     function showShop() {
         toShop();
@@ -37,9 +39,10 @@ Sheet {
         products?.toList();
         ofShots = false;
         ofProducts = false;
+        ofCalendar = false;
     }
 
-    title: ofPerson ? shop.personName : ofProducts ? products.pageTitle : !ofShots ? qsTr("The shop")
+    title: ofPerson ? shop.personName : ofProducts ? products.pageTitle : ofCalendar ? qsTr("Open hours") : !ofShots ? qsTr("The shop")
         : shots.stage === "" ? qsTr("Pictures") : shots.stageTitle
     onClosed: toShop()
 
@@ -84,6 +87,23 @@ Sheet {
             shop: sheet.shop
         }
         Heading {
+            visible: sheet.calendar !== null
+            text: qsTr("Open hours and days closed")
+        }
+        PlainButton {
+            objectName: "shopCalendar"
+            visible: sheet.calendar !== null
+            pressable: visible
+            width: parent.width
+            height: implicitHeight
+            text: qsTr("When the shop is open")
+            secondLine: sheet.calendar?.summary ?? ""
+            onClicked: {
+                sheet.calendar.open();
+                sheet.ofCalendar = true;
+            }
+        }
+        Heading {
             visible: sheet.shots !== null
             text: qsTr("Pictures")
         }
@@ -120,6 +140,14 @@ Sheet {
         ProductRows {
             width: parent?.width ?? 0
             products: sheet.products
+        }
+    }
+    Repeater {
+        model: sheet.ofCalendar ? 1 : 0
+
+        CalendarRows {
+            width: parent?.width ?? 0
+            calendar: sheet.calendar
         }
     }
     Repeater {

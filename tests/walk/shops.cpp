@@ -6,6 +6,7 @@
 #include "app/demo/demo_shop.h"
 #include "job/body_shape.h"
 #include "rules.h"
+#include "screens/floor_forecasts.h"
 
 namespace jambline::walk {
 
@@ -51,7 +52,8 @@ std::unique_ptr<Shop> Shop::open(Kind kind) {
   if (kind == Kind::Full && !out->fill()) return nullptr;
   if (!out->program_->show()) return nullptr;
   out->choose_cars();
-  return out;
+  out->program_->forecasts().look();
+  return out->forecasts_known() ? std::move(out) : nullptr;
 }
 
 engine::Wrote Shop::act(acts::Command command, const PersonId& by) {
@@ -112,6 +114,10 @@ bool Shop::undoable_act() {
   act(note, first_person());
   return refused_ == 0 &&
          wait_until([&] { return program_->session().snapshot().last_act != nullptr; });
+}
+
+bool Shop::forecasts_known() {
+  return wait_until([&] { return program_->forecasts().ready(); });
 }
 
 bool Shop::throw_dirt() {
