@@ -3,6 +3,7 @@
 pragma ComponentBehavior: Bound
 
 import QtQuick
+import QtQuick.Dialogs
 import Jambline.Theme
 import Jambline.Screens
 
@@ -25,7 +26,7 @@ Item {
     Flickable {
         width: page.wide ? page.paneX : parent.width
         height: page.wide ? parent.height : acts.y - Theme.gap - page.undoRoom
-        contentHeight: sheet.height + 2 * Theme.gap
+        contentHeight: sheet.height + 2 * Theme.gap + (page.wide ? 0 : below.height + Theme.gap)
         clip: true
         interactive: contentHeight > height
         boundsBehavior: Flickable.StopAtBounds
@@ -121,6 +122,49 @@ Item {
                 }
             }
         }
+        Item {
+            id: below
+            visible: !page.wide
+            x: Theme.gutter
+            y: sheet.y + sheet.height + Theme.gap
+            width: sheet.width
+            height: where.height
+        }
+    }
+    Item {
+        id: beside
+        visible: page.wide
+        x: page.paneX
+        y: 4
+        width: page.paneWidth
+        height: where.height
+    }
+    Column {
+        id: where
+        parent: page.wide ? beside : below
+        width: parent.width
+        spacing: Theme.gap
+
+        FaceField {
+            id: place
+            objectName: "notePlace"
+            width: parent.width
+            label: qsTr("Folder for the PDF")
+            text: page.note.place
+            maximumLength: 4096
+        }
+        PlainButton {
+            objectName: "noteChoose"
+            width: parent.width
+            height: implicitHeight
+            text: qsTr("Choose a folder")
+            onClicked: folders.open()
+        }
+    }
+    FolderDialog {
+        id: folders
+        title: qsTr("Folder for the hand-over note")
+        onAccepted: place.text = selectedFolder
     }
     Column {
         id: acts
@@ -156,14 +200,6 @@ Item {
                     color: Theme.pencil
                 }
             }
-        }
-        FaceField {
-            id: place
-            objectName: "notePlace"
-            width: parent.width
-            label: qsTr("Folder for the PDF")
-            text: page.note.place
-            maximumLength: 4096
         }
         SlabButton {
             objectName: "noteSave"

@@ -327,11 +327,7 @@ FocusScope {
     HandOverTurns {
         id: handOverTurns
         anchors.fill: parent
-        models: body.models
-        way: body.way
-        work: body.shown
-        wide: body.wide
-        undoRoom: body.undoRoom
+        models: body.models; way: body.way; work: body.shown; wide: body.wide; undoRoom: body.undoRoom
         onWhoAsked: body.whoAsked()
     }
     PictureTurns {
