@@ -245,6 +245,10 @@ QString CarViewModel::heldBy() const {
   for (const auto& panel : car->panels)
     if (panel.disputed)
       return tr("Held by: two verdicts, %1").arg(words_of(panel.plan.panel, car->body));
+  for (const auto& panel : car->panels)
+    if (panel.release.disputed)
+      return tr("Held by: who has the %1?").arg(words_of(panel.plan.panel, car->body));
+  if (car->car_release.disputed) return tr("Held by: who has the car?");
   for (const auto& panel : car->panels) {
     if (panel.verdict != Verdict::Redo) continue;
     const QString name = words_of(panel.plan.panel, car->body);
