@@ -1,7 +1,7 @@
 // AssemblyTurns: what a car is made of besides its paint: its work, its parts and the order in which it
 // goes together, each in its turn; and over any screen what is on order and where a part is.
 // work: what is shown. shown: it is one of these; item: its screen. over: a sheet of it is open.
-// Signals: whoAsked, photoAsked(stage, from): a picture that belongs to what is typed.
+// Signals: whoAsked, photoAsked(stage, from): a picture that belongs to what is typed; shotAsked(stage, key).
 // Qt 6.4 makes no Loader's component in a file with bound components, so ids are reached unbound here.
 // qmllint disable unqualified
 import QtQuick
@@ -16,17 +16,20 @@ FocusScope {
     property bool wide: false
     property real undoRoom: 0
     readonly property Turn front: operationsTurn.shown ? operationsTurn : assemblyTurn.shown ? assemblyTurn : partsTurn
-    readonly property bool shown: front.shown
-    readonly property var item: front.item
+    readonly property bool shown: front.shown || fitTurns.shown
+    readonly property var item: fitTurns.shown ? fitTurns.item : front.item
     readonly property bool over: orders.opened || orders.shown > 0 || where.opened || where.shown > 0
 
     signal whoAsked
     signal photoAsked(string stage, int from)
+    signal shotAsked(string stage, string key)
 
-    // "operations", "assembly", "orders"
+    // "operations", "assembly", "orders", "fit"
     function show(place: string) {
         if (place === "orders")
             orders.show();
+        else if (place === "fit")
+            fitTurns.showFit("", Navigation.Car);
         else
             way.go(place === "operations" ? Navigation.Operations : Navigation.Assembly);
     }
@@ -72,7 +75,9 @@ FocusScope {
             assembly: turns.models.assembly
             rules: turns.models.rules
             session: turns.models.session
+            measures: true
             onCureAsked: turns.way.go(Navigation.Cure)
+            onFitAsked: fitTurns.showFit("", Navigation.Assembly)
             onWhoAsked: turns.whoAsked()
         }
     }
@@ -91,6 +96,17 @@ FocusScope {
             onPhotoAsked: turns.photoAsked(turns.models.car.stageKey, Navigation.Parts)
             onWhereAsked: turns.showWhere()
         }
+    }
+    FitTurns {
+        id: fitTurns
+        anchors.fill: parent
+        models: turns.models
+        way: turns.way
+        work: turns.work
+        wide: turns.wide
+        undoRoom: turns.undoRoom
+        onWhoAsked: turns.whoAsked()
+        onShotAsked: (stage, key) => turns.shotAsked(stage, key)
     }
     OrdersSheet {
         id: orders

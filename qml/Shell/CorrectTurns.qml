@@ -1,7 +1,8 @@
 // CorrectTurns: the correction of a car and what it waits for, each in its turn: the plan, the walk, the
 // film, the cure clock; and what AssemblyTurns has.
 // work: what is shown. shown: it is one of these; item: its screen.
-// Signals: whoAsked, beforeCutAsked, filmAsked(panel), sprayedAsked, productsAsked, photoAsked(stage, from).
+// Signals: whoAsked, beforeCutAsked, filmAsked(panel), sprayedAsked, productsAsked, photoAsked(stage, from),
+// shotAsked(stage, key).
 // Qt 6.4 makes no Loader's component in a file with bound components, so ids are reached unbound here.
 // qmllint disable unqualified
 import QtQuick
@@ -27,6 +28,7 @@ FocusScope {
     signal sprayedAsked
     signal productsAsked
     signal photoAsked(string stage, int from)
+    signal shotAsked(string stage, string key)
 
     visible: shown || assemblyTurns.over
     focus: visible
@@ -109,5 +111,6 @@ FocusScope {
         undoRoom: turns.undoRoom
         onWhoAsked: turns.whoAsked()
         onPhotoAsked: (stage, from) => turns.photoAsked(stage, from)
+        onShotAsked: (stage, key) => turns.shotAsked(stage, key)
     }
 }

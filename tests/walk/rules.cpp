@@ -72,9 +72,9 @@ std::string out_of_sight(const QQuickItem& item, QRectF box, double least) {
   return {};
 }
 
-// Rings and tags of a map lie where the paint has them, however close: the map picks among them.
+// Rings, points and tags of a map lie where the paint has them, however close: the map picks among them.
 bool on_map(const QQuickItem& item) {
-  return is_kind(item, "PencilRing") || is_kind(item, "PanelTag");
+  return is_kind(item, "PencilRing") || is_kind(item, "PanelTag") || is_kind(item, "FitSpot");
 }
 
 void check_target(QQuickItem& item, bool desk, Found& out) {
