@@ -11,18 +11,18 @@ PaperCard {
 
     required property FitViewModel fit
     property real chartHeight: 112
-    readonly property real side: Math.min(width * 0.34, Math.max(first.wide, second.wide, third.wide) + 8)
-    readonly property real column: (width - 2 * padding - side) / Math.max(1, fit.barCount)
+    readonly property real labels: Math.min(width * 0.34, Math.max(first.wide, second.wide, third.wide) + 8)
+    readonly property real column: (width - 2 * padding - labels) / Math.max(1, fit.barCount)
     readonly property int shown: (fit.beforeTitle !== "" ? 1 : 0) + (fit.predictedTitle !== "" ? 1 : 0) + (fit.measuredTitle !== "" ? 1 : 0)
     readonly property real bar: Math.min(24, (column - 8) / Math.max(1, shown))
 
     component Bar: Rectangle {
         property real mm: -1
-        property real top: 1
+        property real most: 1
         property real room: 100
 
         visible: mm >= 0
-        height: visible ? Math.max(2, room * mm / top) : 0
+        height: visible ? Math.max(2, room * mm / most) : 0
         anchors.bottom: parent ? parent.bottom : undefined
         border.width: 2
     }
@@ -51,7 +51,7 @@ PaperCard {
         Words {
             id: name
             x: sign.width + 6
-            width: card.side - x - 4
+            width: card.labels - x - 4
             text: line.title
             size: Theme.note
             color: Theme.pencil
@@ -63,7 +63,7 @@ PaperCard {
                 required property var model
                 required property int index
 
-                x: card.side + index * card.column
+                x: card.labels + index * card.column
                 width: card.column
                 horizontalAlignment: Text.AlignHCenter
                 text: model[line.role]
@@ -97,7 +97,7 @@ PaperCard {
                     required property int index
                     readonly property real scale_px: height / card.fit.barsTop
 
-                    x: card.side + index * card.column
+                    x: card.labels + index * card.column
                     width: card.column
                     height: chart.height
 
@@ -129,7 +129,7 @@ PaperCard {
                         Bar {
                             width: card.bar
                             room: place.height
-                            top: card.fit.barsTop
+                            most: card.fit.barsTop
                             mm: place.model.before
                             color: Theme.sheet
                             border.color: place.model.off && card.fit.measuredTitle === "" ? Theme.oxide : Theme.ink
@@ -137,7 +137,7 @@ PaperCard {
                         Bar {
                             width: card.bar
                             room: place.height
-                            top: card.fit.barsTop
+                            most: card.fit.barsTop
                             mm: place.model.predicted
                             color: Theme.steel
                             border.color: Theme.edge
@@ -145,7 +145,7 @@ PaperCard {
                         Bar {
                             width: card.bar
                             room: place.height
-                            top: card.fit.barsTop
+                            most: card.fit.barsTop
                             mm: place.model.measured
                             color: place.model.off ? Theme.oxide : Theme.ink
                             border.color: color
@@ -154,14 +154,14 @@ PaperCard {
                 }
             }
             Rectangle {
-                x: card.side
+                x: card.labels
                 y: parent.height - 1
                 width: parent.width - x
                 height: 2
                 color: Theme.ink
             }
             Words {
-                width: card.side - 6
+                width: card.labels - 6
                 y: Math.max(0, (parent.height - height) / 2)
                 text: card.fit.wantedWords
                 size: Theme.note
@@ -179,7 +179,7 @@ PaperCard {
                     required property var model
                     required property int index
 
-                    x: card.side + index * card.column
+                    x: card.labels + index * card.column
                     width: card.column
                     horizontalAlignment: Text.AlignHCenter
                     text: model.number
@@ -189,7 +189,7 @@ PaperCard {
                 }
             }
             Words {
-                width: card.side - 4
+                width: card.labels - 4
                 text: qsTr("point")
                 size: Theme.note
                 color: Theme.pencil
@@ -219,7 +219,7 @@ PaperCard {
 
             Words {
                 id: from
-                x: card.side
+                x: card.labels
                 width: (parent.width - x) / 2
                 text: card.fit.edgeFrom
                 size: Theme.note
