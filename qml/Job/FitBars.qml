@@ -27,54 +27,6 @@ PaperCard {
         border.width: 2
     }
 
-    component Numbers: Item {
-        id: line
-
-        property string title: ""
-        property string role: ""
-        property color fill: "transparent"
-        readonly property real wide: title === "" ? 0 : sign.width + 6 + name.natural
-
-        visible: title !== ""
-        width: parent ? parent.width : 0
-        height: Math.max(name.height, 20)
-
-        Rectangle {
-            id: sign
-            y: (parent.height - height) / 2
-            width: 12
-            height: 14
-            color: line.fill
-            border.width: 2
-            border.color: line.role === "predictedWords" ? Theme.edge : Theme.ink
-        }
-        Words {
-            id: name
-            x: sign.width + 6
-            width: card.labels - x - 4
-            text: line.title
-            size: Theme.note
-            color: Theme.pencil
-        }
-        Repeater {
-            model: card.fit.bars
-
-            Words {
-                required property var model
-                required property int index
-
-                x: card.labels + index * card.column
-                width: card.column
-                horizontalAlignment: Text.AlignHCenter
-                text: model[line.role]
-                size: Theme.note
-                bold: line.role === (card.fit.measuredTitle !== "" ? "measuredWords" : "beforeWords")
-                font.underline: bold && model.off
-                color: bold && model.off ? Theme.oxide : Theme.ink
-            }
-        }
-    }
-
     objectName: "fitBars"
     padding: 10
 
@@ -195,20 +147,29 @@ PaperCard {
                 color: Theme.pencil
             }
         }
-        Numbers {
+        FitNumbers {
             id: first
+            fit: card.fit
+            labels: card.labels
+            column: card.column
             title: card.fit.beforeTitle
             role: "beforeWords"
             fill: Theme.sheet
         }
-        Numbers {
+        FitNumbers {
             id: second
+            fit: card.fit
+            labels: card.labels
+            column: card.column
             title: card.fit.predictedTitle
             role: "predictedWords"
             fill: Theme.steel
         }
-        Numbers {
+        FitNumbers {
             id: third
+            fit: card.fit
+            labels: card.labels
+            column: card.column
             title: card.fit.measuredTitle
             role: "measuredWords"
             fill: Theme.ink

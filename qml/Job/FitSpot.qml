@@ -3,7 +3,6 @@
 // Signal: asked(key).
 import QtQuick
 import Jambline.Theme
-import Jambline.Screens
 
 Item {
     id: spot
