@@ -45,10 +45,10 @@ TEST(Catalogue, NamesOfMembershipKindsAndOfUnknownOnes) {
 }
 
 TEST(Catalogue, OnlyWhatSaysSomethingOfOnePersonMayBeErased) {
-  EXPECT_EQ(erasable_kinds(),
-            (std::vector<std::uint16_t>{PersonNamed::kind, NoteWritten::kind, PictureNoted::kind,
-                                        FitTestDone::kind, DoNotSpraySaid::kind, DueSet::kind,
-                                        ExposureSampled::kind, FirstAidOpened::kind}));
+  EXPECT_EQ(erasable_kinds(), (std::vector<std::uint16_t>{
+                                  PersonNamed::kind, NoteWritten::kind, PictureNoted::kind,
+                                  FitTestDone::kind, DoNotSpraySaid::kind, DueSet::kind,
+                                  ExposureSampled::kind, FirstAidOpened::kind, Signed::kind}));
 }
 
 }  // namespace
