@@ -9,6 +9,11 @@
 namespace jambline::engine {
 namespace {
 
+// A car with open points goes when somebody has signed for them.
+acts::Sign signed_for(const JobId& job) {
+  return {job, job::SignedFor::Delivery, "A. Quince", {{{{0.1, 0.5}, {0.9, 0.5}}}}};
+}
+
 TEST(RecordRows, FollowEveryActAndAreTheSameAfterARestart) {
   const log::TempFolder folder;
   FakeClock clock;
@@ -23,7 +28,7 @@ TEST(RecordRows, FollowEveryActAndAreTheSameAfterARestart) {
   furnish(*engine, clock, shop);
   engine->want_record();
   engine->drain();
-  ASSERT_EQ(engine->snapshot()->record->size(), 1U);
+  ASSERT_EQ(engine->snapshot()->record->size(), 2U);
 
   std::vector<JobId> jobs;
   for (int car = 0; car < 3; ++car) {
@@ -33,14 +38,15 @@ TEST(RecordRows, FollowEveryActAndAreTheSameAfterARestart) {
     ASSERT_TRUE(opened);
     jobs.push_back(opened->job);
     engine->drain();
-    ASSERT_EQ(engine->snapshot()->record->size(), 2U + static_cast<unsigned>(car));
+    ASSERT_EQ(engine->snapshot()->record->size(), 3U + static_cast<unsigned>(car));
     EXPECT_EQ(engine->snapshot()->record->front().job, jobs.back()) << "the newest stands first";
   }
   clock.moment.wall_ms += 60'000;
+  ASSERT_TRUE(act(*engine, signed_for(jobs[1]), shop.ivo));
   ASSERT_TRUE(act(*engine, acts::Deliver{jobs[1]}, shop.ivo));
   engine->drain();
   const auto& rows = *engine->snapshot()->record;
-  ASSERT_EQ(rows.size(), 4U);
+  ASSERT_EQ(rows.size(), 5U);
   EXPECT_TRUE(rows[1].delivered_ms) << "a delivered car keeps its place";
   const std::string before = to_json(rows);
 
@@ -75,7 +81,7 @@ TEST(RecordRows, LessonsFollowEveryActAndAreTheSameWithAShelfFromTheLogAndWithou
   for (int car = 0; car < more_than_one_part; ++car)
     engine->post(car_to_open(), shop.ivo, [](const auto& opened) { ASSERT_TRUE(opened); });
   (void)lessons_of(*engine);
-  ASSERT_EQ(engine->snapshot()->lessons->size(), 1U + more_than_one_part);
+  ASSERT_EQ(engine->snapshot()->lessons->size(), 2U + more_than_one_part);
   const auto nibs = [&] {
     for (const auto& lesson : *engine->snapshot()->lessons)
       if (lesson.job == shop.job) return lesson.nibs;
@@ -95,6 +101,7 @@ TEST(RecordRows, LessonsFollowEveryActAndAreTheSameWithAShelfFromTheLogAndWithou
   engine.reset();
   engine = open();
   EXPECT_EQ(lessons_of(*engine), before);
+  ASSERT_TRUE(act(*engine, signed_for(shop.job), shop.ivo));
   ASSERT_TRUE(act(*engine, acts::Deliver{shop.job}, shop.ivo));
   engine->drain();
   EXPECT_EQ(to_json(*engine->snapshot()->lessons), before);

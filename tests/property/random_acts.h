@@ -6,6 +6,7 @@
 #include "app/demo/visit.h"
 #include "folds/shots_of_car.h"
 #include "tests/property/random_air.h"
+#include "tests/property/random_visit.h"
 
 namespace jambline::property {
 
@@ -149,7 +150,7 @@ inline acts::Command random_act(const Device& device, const PersonId& person,
   const auto* drawn = job::pattern(car.body).find(name);
   const auto place = drawn ? demo::place_on(drawn->shape, random) : trade::Point_mm{};
   const PersonId worker = shop.people.empty() ? person : one_of(shop.people, random).person;
-  switch (random.below(56)) {
+  switch (random.below(66)) {
     case 0:
       return SetPlate{job, demo::plate(random)};
     case 1:
@@ -269,6 +270,17 @@ inline acts::Command random_act(const Device& device, const PersonId& person,
     case 52:
     case 53:
       return any_air_act(shop, car, name, worker, random);
+    case 54:
+    case 55:
+    case 56:
+    case 57:
+    case 58:
+    case 59:
+    case 60:
+    case 61:
+    case 62:
+    case 63:
+      return any_visit_act(shop, car, name, worker, random);
     case 39:
     case 40:
       return any_booth_act(shop, job, random);
