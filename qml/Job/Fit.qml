@@ -88,17 +88,29 @@ FocusScope {
         visible: !page.tight
         x: Theme.gutter
         width: parent.width - 2 * Theme.gutter
-        height: Math.max(title.height, panels.visible ? panels.height : 0)
+        height: Math.max(titles.height, panels.visible ? panels.height : 0)
 
-        Words {
-            id: title
-            objectName: "fitTitle"
+        Column {
+            id: titles
             width: parent.width - (panels.visible ? panels.width + 12 : 0)
             anchors.verticalCenter: parent.verticalCenter
-            text: page.here ? page.fit.title : qsTr("Fit")
-            bold: true
-            size: Theme.screen
-            Accessible.role: Accessible.Heading
+            spacing: 2
+
+            Words {
+                objectName: "fitTitle"
+                width: parent.width
+                text: page.here ? page.fit.title : qsTr("Fit")
+                bold: true
+                size: page.here ? Theme.title : Theme.screen
+                Accessible.role: Accessible.Heading
+            }
+            Words {
+                width: parent.width
+                visible: page.here
+                text: page.fit.datumWords
+                size: Theme.note
+                color: Theme.pencil
+            }
         }
         PlainButton {
             id: panels
@@ -143,10 +155,11 @@ FocusScope {
                 fit: page.fit
             }
             FitBars {
+                id: bars
                 width: parent.width
                 visible: page.here
                 fit: page.fit
-                chartHeight: page.beside ? 160 : 100
+                chartHeight: page.beside ? 160 : 84
             }
             Item {
                 width: parent.width
@@ -156,7 +169,7 @@ FocusScope {
                 FitMap {
                     id: map
                     width: parent.width
-                    height: page.beside ? Math.max(240, view.height - y - 340) : Math.max(200, Math.min(280, width * 0.66))
+                    height: page.beside ? Math.max(240, view.height - bars.height - 3 * Theme.gap) : Math.max(190, Math.min(280, width * 0.5))
                     fit: page.fit
                     inspect: page.inspect
                     onPointTaken: if (page.fit.shutWords === "" && !page.beside) page.measure(FitViewModel.Gap)

@@ -116,10 +116,4 @@ Column {
             }
         }
     }
-    Words {
-        width: parent.width
-        text: answer.fit.datumWords
-        size: Theme.note
-        color: Theme.pencil
-    }
 }

@@ -10,8 +10,8 @@ PaperCard {
     id: card
 
     required property FitViewModel fit
-    property real chartHeight: 112
-    readonly property real labels: Math.min(width * 0.34, Math.max(first.wide, second.wide, third.wide) + 8)
+    property real chartHeight: 88
+    readonly property real labels: Math.min(width * 0.34, Math.max(first.wide, second.wide, third.wide, ends.natural) + 8)
     readonly property real column: (width - 2 * padding - labels) / Math.max(1, fit.barCount)
     readonly property int shown: (fit.beforeTitle !== "" ? 1 : 0) + (fit.predictedTitle !== "" ? 1 : 0) + (fit.measuredTitle !== "" ? 1 : 0)
     readonly property real bar: Math.min(24, (column - 8) / Math.max(1, shown))
@@ -122,7 +122,7 @@ PaperCard {
         }
         Item {
             width: parent.width
-            height: 20 * Theme.textScale
+            height: Math.max(20, ends.height)
 
             Repeater {
                 model: card.fit.bars
@@ -141,8 +141,9 @@ PaperCard {
                 }
             }
             Words {
+                id: ends
                 width: card.labels - 4
-                text: qsTr("point")
+                text: qsTr("%1 to %2").arg(card.fit.edgeFrom).arg(card.fit.edgeTo)
                 size: Theme.note
                 color: Theme.pencil
             }
@@ -173,27 +174,6 @@ PaperCard {
             title: card.fit.measuredTitle
             role: "measuredWords"
             fill: Theme.ink
-        }
-        Item {
-            width: parent.width
-            height: from.height
-
-            Words {
-                id: from
-                x: card.labels
-                width: (parent.width - x) / 2
-                text: card.fit.edgeFrom
-                size: Theme.note
-                color: Theme.pencil
-            }
-            Words {
-                x: from.x + from.width
-                width: from.width
-                horizontalAlignment: Text.AlignRight
-                text: card.fit.edgeTo
-                size: Theme.note
-                color: Theme.pencil
-            }
         }
     }
 }

@@ -66,7 +66,8 @@ FocusScope {
     }
     ActRow {
         id: kinds
-        visible: !typing.covered
+        opacity: typing.covered ? 0 : 1
+        enabled: !typing.covered
         y: head.height + Theme.gap
         width: parent.width
         height: implicitHeight

@@ -61,7 +61,10 @@ WantedGap wanted_at(const CarView& car, job::Panel panel, double x_mm, double y_
     const double away_mm = std::hypot(point.x_mm - x_mm, point.y_mm - y_mm);
     if (away_mm > nearest_mm) continue;
     nearest_mm = away_mm;
-    out = {point.gap_mm, point.flush_mm.value_or(0), true};
+    // What was not right yet is not wanted again.
+    const bool right =
+        std::abs(point.gap_mm - point.wanted_gap_mm) <= trade::PanelFit{}.tolerance_mm;
+    out = {right ? point.gap_mm : point.wanted_gap_mm, point.flush_mm.value_or(0), right};
   }
   return out;
 }

@@ -7,7 +7,7 @@
 //          the stricter reading, for nobody knows where in its slot a bolt was.
 //          fit_as_measured() is the answer as it stood when that round was measured.
 // Wanted:  for a round after hanging, the gap of the trial fit at the nearest point within
-//          `same_point_mm`, where there was one.
+//          `same_point_mm`, where there was one; what was out even then is wanted as it was.
 // Pure.
 #pragma once
 

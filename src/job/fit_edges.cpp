@@ -173,10 +173,6 @@ FitPlace place_at(const Polyline& line, double along_mm, bool turned) {
   return {};
 }
 
-bool begins_low(CarWay positive) {
-  return positive == CarWay::Rear || positive == CarWay::Right || positive == CarWay::Down;
-}
-
 bool runs_against(const FitEdge& edge, const trade::PanelShape& shape) {
   const FitPlace as_drawn = place_at(edge.line, trade::length_mm(edge.line) / 2, false);
   const Point_mm beyond{as_drawn.at.x_mm + 3 * std::cos(as_drawn.direction_deg * degree),
@@ -190,8 +186,9 @@ void begin_at_its_end(FitEdge& edge, const PanelWays& ways) {
   const bool along_x = std::abs(last.x_mm - first.x_mm) > std::abs(last.y_mm - first.y_mm);
   const CarWay positive = along_x ? ways.x : ways.y;
   const bool is_low = along_x ? first.x_mm < last.x_mm : first.y_mm < last.y_mm;
-  if (is_low != begins_low(positive)) std::reverse(edge.line.begin(), edge.line.end());
-  edge.from = begins_low(positive) ? opposite(positive) : positive;
+  const bool begins_low = along_x || positive == CarWay::Right;
+  if (is_low != begins_low) std::reverse(edge.line.begin(), edge.line.end());
+  edge.from = begins_low ? opposite(positive) : positive;
 }
 
 std::vector<FitPlace> usual_on(const FitEdge& edge, bool turned) {

@@ -2,7 +2,8 @@
 // way of the car the panel's own x, y and lift are.
 //
 // Shape:   an edge is the part of the outline that looks to one neighbour, in mm on the panel laid
-//          flat, from its front, upper or left end on; lamps and wheel openings are not of it. A
+//          flat, from its upper or left end on, as the panel is drawn upright (a hood: front up);
+//          lamps and wheel openings are not of it. A
 //          place has the direction out of the panel, counter-clockwise from x.
 // Source:  which panels meet: common practice of the trade, no source. Outlines as in
 //          body_shape.h: they place a point on a panel, they do not measure a car.

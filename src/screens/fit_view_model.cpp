@@ -344,7 +344,7 @@ void FitViewModel::show_bars() {
       else if (last_bar && !is_moved && fit && one.measured)
         measured = fit->points[*one.measured].gap_mm;
       const double tolerance = trade::PanelFit{}.tolerance_mm;
-      const double newest = measured ? *measured : before.value_or(wanted);
+      const std::optional<double>& newest = measured_title_.isEmpty() ? before : measured;
       for (const auto& mm : {before, predicted, measured, std::optional(wanted + tolerance)})
         if (mm) bars_top_mm_ = std::max(bars_top_mm_, *mm * 1.12);
       const auto words = [](const std::optional<double>& mm) {
@@ -353,7 +353,7 @@ void FitViewModel::show_bars() {
       rows.push_back({static_cast<int>(i), number_of(static_cast<int>(i)), before.value_or(-1),
                       predicted.value_or(-1), measured.value_or(-1), words(before),
                       words(predicted), words(measured), wanted - tolerance, wanted + tolerance,
-                      std::abs(newest - wanted) > tolerance});
+                      newest && std::abs(*newest - wanted) > tolerance});
     }
   }
   bars_.set(std::move(rows));
