@@ -221,6 +221,34 @@ TEST_F(Fit, MovesThatWereTypedAreKeptOrRefusedInWords) {
   EXPECT_NEAR(car().assembly.moves[0].moves[0].x_mm, -0.7, 1e-9);
 }
 
+TEST_F(Fit, FlushIsTypedOverOrUnderTheNeighborAndSetAtTheSameFasteners) {
+  screen_->openPanel("left front door");
+  screen_->begin(static_cast<int>(Kind::Flush));
+  screen_->type(10);
+  EXPECT_EQ(screen_->wrong(), "Type the gap of this point first.");
+  screen_->begin(static_cast<int>(Kind::Gap));
+  for (int i = 0; i < screen_->spots()->rowCount(); ++i) screen_->type(40);
+  EXPECT_EQ(screen_->typedCount(), 15);
+  screen_->chooseSpot(0);
+  screen_->begin(static_cast<int>(Kind::Flush));
+  EXPECT_EQ(screen_->unitKey(), "higher");
+  for (int i = 0; i < 5; ++i) screen_->type(10);
+  EXPECT_EQ(screen_->typedSoFar(), QStringLiteral("\u2013   \u2013   \u2013   \u2013   \u2013"));
+  screen_->pressUnit();
+  for (int i = 0; i < 5; ++i) screen_->type(10);
+  screen_->keep();
+  settle();
+  ASSERT_EQ(car().assembly.fits.size(), 1U);
+  // One millimetre out at the rear edge and one in at the front: by hand, the hinges go out and the
+  // striker goes in, and nothing moves along the panel.
+  ASSERT_EQ(screen_->said().answer, FitAnswer::ToMove) << screen_->answerWord().toStdString();
+  EXPECT_EQ(row(screen_->moves(), 0, "words"), "0.9 mm out");
+  EXPECT_EQ(row(screen_->moves(), 2, "words"), "0.9 mm in");
+  EXPECT_TRUE(screen_->flushKnown());
+  screen_->openSum(true);
+  EXPECT_EQ(screen_->sum()->title(), "Flush of the left front door");
+}
+
 TEST_F(Fit, SameAsTheCalculator) {
   measure(2.2, -0.7, 1.5);
   screen_->openPanel("left front door");
