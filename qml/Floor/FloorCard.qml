@@ -17,6 +17,7 @@ PaperCard {
     required property string due
     required property string chance
     required property string about
+    required property string percent
     required property int outlook
     required property string line
     required property string nextText
@@ -36,7 +37,7 @@ PaperCard {
     quiet: true
     padding: 0
     chosen: onTape
-    name: Array.from([plate, carWords, held, next, who, due, chance, about, line, progress]).filter(words => words !== "").join(", ")
+    name: Array.from([plate, carWords, held, next, who, due, chance, percent, about, line, progress]).filter(words => words !== "").join(", ")
         + qsTr(". Opens the car.")
 
     Item {
@@ -146,7 +147,7 @@ PaperCard {
                         id: note
                         width: parent.width
                         horizontalAlignment: Text.AlignRight
-                        text: card.about
+                        text: card.percent !== "" ? qsTr("%1 %2").arg(card.percent).arg(card.about) : card.about
                         mute: true
                         size: Theme.note
                         color: Theme.pencil

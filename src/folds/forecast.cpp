@@ -102,7 +102,7 @@ class Work {
     return {operation.operation.hex(),
             left(spread.least),
             left(spread.likely),
-            left(spread.most),
+            std::max(clocked_min > 0 ? overrun_min : 0, left(spread.most)),
             false,
             std::move(after)};
   }

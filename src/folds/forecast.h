@@ -1,9 +1,9 @@
 // folds/forecast.h: when a car of the floor will be ready, what holds it, and what comes next.
 //
-// Work:   operations that are not done, in the order of the stages; glass beside assembling. Each
-// is
-//         as long as estimated, times what the shop's own cars say of that stage, less what was
-//         clocked on it; without an estimate `unestimated_min` (common practice, no source).
+// Work:   operations that are not done, in the order of the stages; glass beside assembling. One
+//         is as long as estimated, times what the shop's own cars say of that stage, less what was
+//         clocked on it; without an estimate `unestimated_min`; what was begun may take
+//         `overrun_min` more, however long it took (both common practice, no source).
 // Holds:  what the car waits for until a date is a wait before the stage it holds. A hold without a
 //         date, or with one that has passed: no chance is given, for nobody can say; what it holds
 //         cannot be begun.
@@ -26,6 +26,7 @@
 namespace jambline::folds {
 
 inline constexpr double unestimated_min = 30;
+inline constexpr double overrun_min = 15;
 inline constexpr int days_ahead = 120;
 
 struct Forecast {

@@ -75,6 +75,10 @@ QString FloorViewModel::countWords() const {
 
 namespace {
 QString next_words(const folds::FloorRow& car) {
+  for (const auto& part : car.parts)
+    if (part.disputed)
+      return FloorViewModel::tr("Who has the %1?")
+          .arg(part.panel ? words_of(*part.panel, car.body) : FloorViewModel::tr("car"));
   if (car.disputed) return FloorViewModel::tr("Two verdicts stand");
   if (!car.next_stage) return FloorViewModel::tr("Every stage is done");
   const int panels = car.panels - car.panels_looked_at;
@@ -174,7 +178,8 @@ void FloorViewModel::say_ready(const folds::FloorRow& car, FloorLine& line) cons
   if (!said.earliest.isEmpty()) line.earliest = tr("earliest %1").arg(said.earliest);
   line.holds = said.holds;
   line.slack = said.slack;
-  QStringList said_short{line.ready, said.waits || line.ready.isEmpty() ? said.holds : said.slack};
+  const bool held = said.waits || line.ready.isEmpty();
+  QStringList said_short{held ? line.ready : said.span, held ? said.holds : said.slack};
   said_short.removeAll(QString());
   line.line = sentence(said_short.join(QStringLiteral(" \u00b7 ")));
 }

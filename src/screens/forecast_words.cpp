@@ -105,6 +105,11 @@ ForecastWords words_of(const FloorForecasts::Known& known, std::int64_t now_ms,
   }
   out.likely = time_words(whole_quarter(*said.likely_ms), now_ms, zone);
   out.earliest = time_words(whole_quarter(*said.earliest_ms), now_ms, zone);
+  const bool same_day = day_words(whole_quarter(*said.likely_ms), zone) ==
+                        day_words(whole_quarter(*said.earliest_ms), zone);
+  out.span = Tr::tr("likely %1, earliest %2")
+                 .arg(out.likely, same_day ? clock_words(whole_quarter(*said.earliest_ms), zone)
+                                           : out.earliest);
   if (said.slack_ms) out.slack = slack_words(*said.slack_ms);
   if (promised_ms && *said.earliest_ms > *promised_ms) {
     out.chance = late_words(*said.earliest_ms - *promised_ms);

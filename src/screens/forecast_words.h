@@ -23,6 +23,7 @@ struct ForecastWords {
   QString percent;  // "41 %"; "" no chance was drawn
   QString likely;   // "Fri 14:45"
   QString earliest;
+  QString span;        // "likely Fri 14:45, earliest 11:00"; "" nobody can say
   QString holds;       // "waits for left lamp, Fri 12:00", "7.4 h of work left"
   QString slack;       // "2 h to spare", "45 min short"
   bool waits = false;  // holds is something that is waited for

@@ -119,6 +119,16 @@ TEST(Forecast, WhatHoldsACarIsFoundOnTheCalendarNotByMinutes) {
   EXPECT_EQ(forecast->held_by_stage, Stage::Correct);
 }
 
+TEST(Forecast, WorkThatTookLongerThanItEverDoesIsNotOver) {
+  FloorRow row = car({{Stage::Correct, 60}});
+  row.operations.front().clocked_ms = 3 * hour_ms;
+  row.promised_ms = monday_8_ms + hour_ms / 12;  // in 5 minutes
+  const auto forecast = forecast_of(row, new_york(), LearnedDurations(), monday_8_ms, 2000);
+  ASSERT_TRUE(forecast);
+  // 0, 0 and 15 minutes: 1 - (10/15)^2 are over in 5 (cumulative triangle; from memory).
+  EXPECT_NEAR(*forecast->promise_percent, 55.6, 4);
+}
+
 TEST(Forecast, NoWorkLeftIsSaid) {
   const auto nothing = forecast_of(car({}), new_york(), LearnedDurations(), monday_8_ms);
   ASSERT_FALSE(nothing);

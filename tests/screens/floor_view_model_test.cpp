@@ -92,6 +92,7 @@ TEST_F(FloorScreen, ACarSaysWhenItWillBeReadyAndWhatThatDoesToItsPromise) {
   EXPECT_EQ(said(0, "about"), "at best");
   EXPECT_EQ(said(0, "slack"), "1 h 15 min short");
   EXPECT_EQ(said(0, "holds"), "3.3 h of work left");
+  EXPECT_EQ(said(0, "line"), "Likely 13:45, earliest 12:45 \u00b7 1 h 15 min short");
   EXPECT_EQ(said(0, "percent"), "");
 }
 
@@ -223,6 +224,7 @@ TEST_F(CalendarScreen, ADayClosedByAManagerMovesWhatIsReady) {
   open("K 1", 26 * 60, {{Stage::Correct, "", 480}});  // 456 min likely: to Tuesday 8:49:20
   look();
   EXPECT_EQ(said(0, "ready"), "likely Tue 09:00");
+  EXPECT_EQ(said(0, "slack"), "3 h 30 min to spare");
   CalendarViewModel calendar(*session_);
   EXPECT_FALSE(calendar.manager());
   be(mara_);
@@ -241,7 +243,7 @@ TEST_F(CalendarScreen, ADayClosedByAManagerMovesWhatIsReady) {
   EXPECT_FALSE(calendar.edited());
   EXPECT_EQ(calendar.closedCount(), 1);
   EXPECT_EQ(said(0, "ready"), "likely Wed 09:00");
-  EXPECT_EQ(said(0, "about"), "at best");
+  EXPECT_EQ(said(0, "slack"), "20 h 30 min short");
 }
 
 TEST_F(CalendarScreen, HoursOfAWeekdayAreTypedAndWhatCannotBeIsSaid) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "acts/work_template.h"
+#include "app/demo/fit.h"
 #include "app/demo/invented.h"
 #include "job/calendar.h"
 
@@ -66,14 +67,14 @@ const std::vector<Spec>& specs() {
        90,
        330,
        {Panel::Hood, Panel::LeftFender, Panel::FrontBumper}},
-      {BodyShape::CargoVan, Stage::Mask, 5, 10, 225, {Panel::SlidingDoor, Panel::RightSide}},
+      {BodyShape::CargoVan, Stage::Mask, 5, 10, 270, {Panel::SlidingDoor, Panel::RightSide}},
       {BodyShape::FourDoorSedan, Stage::Spray, 5, 70, 345, {Panel::Decklid, Panel::RearBumper}},
       {BodyShape::SuvWagon, Stage::Unmask, 6, 30, 225, {Panel::Hood, Panel::Roof}},
       {BodyShape::FourDoorSedan,
        Stage::Inspect,
        6,
        90,
-       165,
+       115,
        {Panel::Hood, Panel::LeftFender, Panel::LeftFrontDoor, Panel::FrontBumper,
         Panel::LeftMirror}},
       {BodyShape::TwoDoorHatchback,
@@ -86,7 +87,7 @@ const std::vector<Spec>& specs() {
        Stage::Correct,
        7,
        100,
-       75,
+       30,
        {Panel::Hood, Panel::LeftFender, Panel::LeftFrontDoor, Panel::RightFender}},
       {BodyShape::SuvWagon,
        Stage::Correct,
@@ -151,6 +152,21 @@ class Evening {
   void stop(int minutes_ago, Who who) {
     add(minutes_ago, who, [person = crew_.at(who)](const folds::CarView&) {
       return Commands{acts::StopClock{person}};
+    });
+  }
+  // The last tap of the person's clock was so many minutes earlier than it says.
+  void amend(int minutes_ago, Who by, Who who, int earlier_min, std::string reason) {
+    add(minutes_ago, by, [person = crew_.at(who), earlier_min, reason](const folds::CarView& car) {
+      Commands out;
+      for (const auto& act : car.visit.clock_acts)
+        if (act.worker == person)
+          out = {acts::AmendClock{car.job, act.entry, act.at_ms - earlier_min * minute_ms, reason}};
+      return out;
+    });
+  }
+  void wait(int minutes_ago, Who who, job::WaitReason reason, bool waits) {
+    add(minutes_ago, who, [=](const folds::CarView& car) {
+      return Commands{acts::SayWait{car.job, reason, waits, {}}};
     });
   }
   void on_order(int minutes_ago, std::string part, std::optional<std::int64_t> expected_ms) {
@@ -239,6 +255,10 @@ void last_acts(int number, const Spec& spec, Evening& evening, const Crew& crew,
     case 1:
       evening.start(47, Who::Jo, Stage::Teardown);
       break;
+    case 2:
+      evening.start(70, Who::Jo, Stage::BodyAndTrialFit);
+      evening.add(34, Who::Jo, trial_fit(false));
+      break;
     case 4:
       evening.start(88, Who::Ben, Stage::Prep);
       evening.pause(21, Who::Ben);
@@ -270,9 +290,12 @@ void last_acts(int number, const Spec& spec, Evening& evening, const Crew& crew,
     case 12:
       nibs(evening, 75, 3, spec.body, Panel::Hood, random);
       nibs(evening, 72, 2, spec.body, Panel::LeftFender, random);
+      evening.wait(70, Who::Ana, job::WaitReason::Cure, true);
       evening.cause(68, std::nullopt);
+      evening.wait(65, Who::Ana, job::WaitReason::Cure, false);
       begin_rounds(spec, evening);
       evening.note(40, Who::Ana, "Left mirror cap hangs on the bumper rail.");
+      evening.amend(36, Who::Rosa, Who::Ana, 1, "forgot to stop");
       evening.add(35, Who::Jo, [](const folds::CarView& car) {
         for (const auto& panel : car.panels)
           if (panel.release.state == folds::ReleaseState::Offered)
