@@ -6,6 +6,7 @@
 #include "acts/work_template.h"
 #include "app/demo/booths.h"
 #include "app/demo/customers.h"
+#include "app/demo/fit.h"
 #include "app/demo/invented.h"
 
 namespace jambline::demo {
@@ -366,7 +367,10 @@ Visit Writer::write() {
   if (going(Stage::BodyAndTrialFit)) {
     work(Who::Jo, Stage::BodyAndTrialFit, between(random_, 40, 65), false);
     times_.next_day();
-    work(Who::Jo, Stage::BodyAndTrialFit, between(random_, 20, 50), true);
+    // Of what was delivered long ago the gaps are not kept.
+    std::vector<CarAct> set;
+    if (plan_.until < Stage::Comeback) set.push_back(trial_fit(true));
+    work(Who::Jo, Stage::BodyAndTrialFit, between(random_, 20, 50), true, set);
   }
   if (going(Stage::Corrosion)) finish(Who::Jo, Stage::Corrosion);
   if (going(Stage::Prep)) prepare();
