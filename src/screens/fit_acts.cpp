@@ -216,7 +216,7 @@ FitViewModel::Act FitViewModel::mainAct() const {
     case FitAnswer::SlotsEnd:
       return said_.moves_any() && typedCount() == 0 ? Act::MoveAsSaid : Act::Measure;
     case FitAnswer::Inside:
-      if (typedCount() > 0) return Act::Measure;
+      if (typedCount() > 0 || !is_set(*panel_)) return Act::Measure;
       if (latchAsked()) return Act::CheckLatch;
       return nextPanel().isEmpty() ? Act::Measure : Act::NextPanel;
     default:
@@ -277,8 +277,7 @@ bool FitViewModel::keepWaits() const {
 QString FitViewModel::nextPanel() const {
   if (!car()) return {};
   for (const auto panel : panels_to_set())
-    if (panel != panel_ && known_of(panel).said.answer != FitAnswer::Inside)
-      return word_of_panel(panel);
+    if (panel != panel_ && !is_set(panel)) return word_of_panel(panel);
   return {};
 }
 
@@ -292,7 +291,7 @@ void FitViewModel::openPanel(const QString& panel) {
   pending_ = -1;
   wrong_.clear();
   typed_moves_.clear();
-  round_ = guessed_round();
+  if (car()) round_ = guessed_round();
   if (const auto* fit = last(); fit && !fit->points.empty()) edge_ = draft().spots.front().edge;
   refresh();
 }

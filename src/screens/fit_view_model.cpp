@@ -93,9 +93,17 @@ const FitViewModel::Known& FitViewModel::known_of(Panel panel) const {
 }
 
 FitRound FitViewModel::guessed_round() const {
-  const bool painted =
-      car() && (stage_done(*car(), Stage::Spray) || stage_done(*car(), Stage::BodyAndTrialFit));
-  return painted ? FitRound::AfterHanging : FitRound::TrialFit;
+  const auto& stages = car()->stages;
+  const bool sprays = std::any_of(stages.begin(), stages.end(),
+                                  [](const auto& one) { return one.stage == Stage::Spray; });
+  const bool hung = stage_done(*car(), sprays ? Stage::Spray : Stage::BodyAndTrialFit);
+  return hung ? FitRound::AfterHanging : FitRound::TrialFit;
+}
+
+// Inside, and in the round that the car is at.
+bool FitViewModel::is_set(Panel panel) const {
+  const auto* fit = folds::last_fit(*car(), panel);
+  return fit && known_of(panel).said.answer == FitAnswer::Inside && fit->round >= guessed_round();
 }
 
 void FitViewModel::forget() {
@@ -250,10 +258,12 @@ void FitViewModel::show_panels() {
   for (const Panel panel : panels_to_set()) {
     const Known& known = known_of(panel);
     const auto* fit = folds::last_fit(*car(), panel);
-    rows.push_back(
-        {word_of_panel(panel), sentence(words_of(panel, car()->body)),
-         fit ? tr("%1: %2").arg(sentence(words_of(fit->round)), known.said.word) : known.said.word,
-         shape_of(known.said.state)});
+    const bool before = known.said.answer == FitAnswer::Inside && !is_set(panel);
+    QString words = known.said.word;
+    if (fit) words = tr("%1: %2").arg(sentence(words_of(fit->round)), words);
+    if (before) words = tr("%1; not measured after hanging").arg(words);
+    rows.push_back({word_of_panel(panel), sentence(words_of(panel, car()->body)), words,
+                    shape_of(before ? StateKind::Unseen : known.said.state)});
   }
   panels_.set(std::move(rows));
 }
@@ -396,7 +406,11 @@ std::optional<folds::WantedShot> FitViewModel::marks_shot() const {
 
 bool FitViewModel::ofInterest() const {
   if (!car() || car()->delivered_ms || panels_to_set().empty()) return latchAsked();
-  if (latchAsked() || !car()->assembly.fits.empty()) return true;
+  const auto panels = panels_to_set();
+  if (latchAsked() || std::any_of(panels.begin(), panels.end(), [this](Panel panel) {
+        return is_open(known_of(panel).said.answer);
+      }))
+    return true;
   const auto next = folds::floor_row(*car()).next_stage;
   return next == Stage::BodyAndTrialFit || next == Stage::Assemble || next == Stage::Fit;
 }
@@ -409,7 +423,7 @@ QString FitViewModel::rowWords() const {
   for (const Panel panel : panels_to_set()) {
     const FitAnswer answer = known_of(panel).said.answer;
     ++count;
-    inside += answer == FitAnswer::Inside ? 1 : 0;
+    inside += is_set(panel) ? 1 : 0;
     open += is_open(answer) ? 1 : 0;
   }
   if (open > 0) return tr("%1 of %2 panels to set, %3 inside").arg(open).arg(count).arg(inside);
@@ -423,7 +437,7 @@ int FitViewModel::rowShape() const {
   for (const Panel panel : panels_to_set()) {
     const FitAnswer answer = known_of(panel).said.answer;
     if (is_open(answer)) return shape_of(StateKind::Waits);
-    if (answer != FitAnswer::Inside) out = StateKind::Unseen;
+    if (!is_set(panel)) out = StateKind::Unseen;
   }
   return shape_of(out);
 }

@@ -233,6 +233,7 @@ class FitViewModel final : public QObject {
   std::vector<job::Panel> panels_to_set() const;
   const Known& known_of(job::Panel panel) const;
   job::FitRound guessed_round() const;
+  bool is_set(job::Panel panel) const;
   Draft& draft();
   std::vector<Spot> laid_out(const folds::FitView* fit) const;
   void carry_over(const Draft& from, std::vector<Spot>& to) const;
