@@ -62,32 +62,21 @@ Item {
                 size: Theme.screen
                 Accessible.role: Accessible.Heading
             }
-            KeyPad {
-                id: pad
-                objectName: "odometerPad"
-                width: Math.min(parent.width, 420)
-                label: page.checkIn.unread ? qsTr("Odometer, cannot be read") : qsTr("Odometer")
-                digits: 7
-                typed: page.checkIn.odometer
-                unitText: page.checkIn.unit
-                unitKey: page.checkIn.otherUnit
-                onTypedChanged: page.checkIn.odometer = typed
-                onUnitPressed: page.checkIn.turnUnit()
-
-                Connections {
-                    target: page.checkIn
-                    function onChanged() {
-                        if (pad.typed !== page.checkIn.odometer)
-                            pad.typed = page.checkIn.odometer;
-                    }
-                }
+            FactRow {
+                objectName: "odometerRow"
+                width: parent.width
+                visible: !page.wide
+                pressable: visible
+                title: qsTr("Odometer")
+                words: page.checkIn.odometerWords
+                shape: page.checkIn.odometerSaid ? ShapeKind.Done : ShapeKind.NotYet
+                onClicked: typing.opened = true
             }
-            PlainButton {
-                objectName: "odometerUnread"
-                width: Math.min(parent.width, Math.max(200, implicitWidth))
-                text: qsTr("Cannot be read")
-                chosen: page.checkIn.unread
-                onClicked: page.checkIn.sayUnread()
+            Item {
+                id: inline
+                visible: page.wide
+                width: parent.width
+                height: page.wide ? odometer.height : 0
             }
             Item {
                 id: below
@@ -120,14 +109,16 @@ Item {
         topPadding: 4
         spacing: Theme.gap
 
-        ChoiceLine {
+        WordChips {
+            width: parent.width
             title: page.checkIn.fuelTitle
             words: page.checkIn.fuels
             chosen: page.checkIn.fuel
             key: "fuel"
             onPicked: row => page.checkIn.sayFuel(row)
         }
-        ChoiceLine {
+        WordChips {
+            width: parent.width
             title: qsTr("Keys handed over")
             words: page.checkIn.keyCounts
             chosen: page.checkIn.keys
@@ -141,7 +132,8 @@ Item {
             model: page.checkIn.lamps
             onPicked: key => page.checkIn.turnLamp(key)
         }
-        ChoiceLine {
+        WordChips {
+            width: parent.width
             visible: page.checkIn.hasPack
             title: qsTr("Battery pack, as found")
             words: page.checkIn.packs
@@ -208,6 +200,66 @@ Item {
                 else
                     page.checkIn.keep();
             }
+        }
+    }
+    Sheet {
+        id: typing
+        anchors.fill: parent
+        title: qsTr("Odometer")
+
+        Column {
+            width: parent.width
+            spacing: Theme.gap
+            bottomPadding: Theme.gap
+
+            Item {
+                id: inSheet
+                width: parent.width
+                height: page.wide ? 0 : odometer.height
+            }
+            SlabButton {
+                objectName: "odometerDone"
+                width: parent.width
+                height: implicitHeight
+                text: page.checkIn.odometerWords
+                secondLine: qsTr("stands in the check-in when it is kept")
+                waits: !page.checkIn.odometerSaid
+                onClicked: typing.close()
+            }
+        }
+    }
+    Column {
+        id: odometer
+        parent: page.wide ? inline : inSheet
+        width: parent.width
+        spacing: Theme.gap
+
+        KeyPad {
+            id: pad
+            objectName: "odometerPad"
+            width: Math.min(parent.width, 420)
+            label: page.checkIn.unread ? qsTr("Odometer, cannot be read") : qsTr("Odometer")
+            digits: 7
+            typed: page.checkIn.odometer
+            unitText: page.checkIn.unit
+            unitKey: page.checkIn.otherUnit
+            onTypedChanged: page.checkIn.odometer = typed
+            onUnitPressed: page.checkIn.turnUnit()
+
+            Connections {
+                target: page.checkIn
+                function onChanged() {
+                    if (pad.typed !== page.checkIn.odometer)
+                        pad.typed = page.checkIn.odometer;
+                }
+            }
+        }
+        PlainButton {
+            objectName: "odometerUnread"
+            width: Math.min(parent.width, Math.max(200, implicitWidth))
+            text: qsTr("Cannot be read")
+            chosen: page.checkIn.unread
+            onClicked: page.checkIn.sayUnread()
         }
     }
     SignatureSheet {

@@ -54,7 +54,8 @@ Item {
                 text: page.comeback.deliveredWords
                 color: Theme.pencil
             }
-            ChoiceLine {
+            WordChips {
+                width: parent.width
                 title: qsTr("What the customer says")
                 words: page.comeback.complaints
                 chosen: page.comeback.complaint
@@ -132,7 +133,8 @@ Item {
                 }
             }
         }
-        ChoiceLine {
+        WordChips {
+            width: parent.width
             title: qsTr("Who pays")
             words: page.comeback.payers
             chosen: page.comeback.payer

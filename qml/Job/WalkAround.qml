@@ -162,7 +162,8 @@ Item {
                 onActed: page.walk.sayDone(step)
             }
         }
-        ChoiceLine {
+        WordChips {
+            width: parent.width
             visible: page.walk.asksReason
             title: qsTr("Or delivered without it, because")
             words: page.walk.reasons

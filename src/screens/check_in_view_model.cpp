@@ -117,7 +117,7 @@ void CheckInViewModel::take_up() {
   lit_ = text(from.warning_lamps).split(QStringLiteral(", "), Qt::SkipEmptyParts);
   damage_ = text(from.old_damage);
   pack_words_ = text(from.state_of_pack);
-  pack_ = static_cast<int>(packs().indexOf(pack_words_));
+  pack_ = static_cast<int>(said_packs().indexOf(pack_words_));
 }
 
 void CheckInViewModel::show_lamps() {
@@ -125,8 +125,14 @@ void CheckInViewModel::show_lamps() {
   QStringList all = usual_lamps();
   for (const QString& lit : lit_)
     if (!all.contains(lit)) all << lit;
-  for (const QString& one : all) rows.push_back({one, one, lit_.contains(one)});
+  for (const QString& one : all) rows.push_back({one, sentence(one), lit_.contains(one)});
   lamps_.set(std::move(rows));
+}
+
+QString CheckInViewModel::odometerWords() const {
+  if (unread_) return tr("cannot be read");
+  if (odometer_.isEmpty()) return tr("not typed yet");
+  return QStringLiteral("%1 %2").arg(QLocale().toString(odometer_.toInt()), unit());
 }
 
 QString CheckInViewModel::unit() const {
@@ -159,9 +165,15 @@ bool CheckInViewModel::hasPack() const {
   return session_.car() && with_pack(session_.car()->drive);
 }
 
-QStringList CheckInViewModel::packs() const {
+QStringList CheckInViewModel::said_packs() {
   return {tr("no damage seen"), tr("warning shown"), tr("hit or damaged"),
           tr("hot, hissing or was under water"), tr("not looked at")};
+}
+
+QStringList CheckInViewModel::packs() const {
+  QStringList out;
+  for (const QString& one : said_packs()) out << sentence(one);
+  return out;
 }
 
 QString CheckInViewModel::packCaution() const {
@@ -221,7 +233,8 @@ job::CheckIn CheckInViewModel::draft() const {
   out.keys = std::max(0, keys_);
   out.warning_lamps = lit_.join(QStringLiteral(", ")).toStdString();
   out.old_damage = damage_.trimmed().toStdString();
-  if (hasPack()) out.state_of_pack = (pack_ >= 0 ? packs().at(pack_) : pack_words_).toStdString();
+  if (hasPack())
+    out.state_of_pack = (pack_ >= 0 ? said_packs().at(pack_) : pack_words_).toStdString();
   return out;
 }
 
@@ -239,7 +252,7 @@ QString CheckInViewModel::mainText() const {
 QString CheckInViewModel::mainSecond() const {
   if (mainAct() != Act::Keep) return {};
   if (!session_.hasPerson()) return tr("say who you are first");
-  const bool odometer = unread_ || !odometer_.isEmpty();
+  const bool odometer = odometerSaid();
   if (!odometer && keys_ < 0) return tr("waits for the odometer and the keys");
   if (!odometer) return tr("waits for the odometer");
   return keys_ < 0 ? tr("waits for the keys") : QString();

@@ -25,7 +25,9 @@ class CheckInViewModel final : public QObject {
   QML_ELEMENT
   QML_UNCREATABLE("Made by the program and handed to Main")
   Q_PROPERTY(QString odometer READ odometer WRITE setOdometer NOTIFY changed)  // digits
-  Q_PROPERTY(QString unit READ unit NOTIFY changed)                            // "mi"
+  Q_PROPERTY(QString odometerWords READ odometerWords NOTIFY changed)          // "48,210 mi"
+  Q_PROPERTY(bool odometerSaid READ odometerSaid NOTIFY changed)
+  Q_PROPERTY(QString unit READ unit NOTIFY changed)  // "mi"
   Q_PROPERTY(QString otherUnit READ otherUnit NOTIFY changed)
   Q_PROPERTY(bool unread READ unread NOTIFY changed)  // it cannot be read
   Q_PROPERTY(QString fuelTitle READ fuelTitle NOTIFY changed)
@@ -60,6 +62,8 @@ class CheckInViewModel final : public QObject {
 
   QString odometer() const { return odometer_; }
   void setOdometer(const QString& digits);
+  QString odometerWords() const;
+  bool odometerSaid() const { return unread_ || !odometer_.isEmpty(); }
   QString unit() const;
   QString otherUnit() const;
   bool unread() const { return unread_; }
@@ -105,6 +109,7 @@ class CheckInViewModel final : public QObject {
   void refresh();
   void take_up();
   void show_lamps();
+  static QStringList said_packs();
   job::CheckIn draft() const;
   const job::CheckIn* said() const;  // in this visit; null: not yet
 

@@ -4,22 +4,37 @@
 
 namespace jambline::screens {
 
+namespace {
+QStringList sentences(QStringList words) {
+  for (QString& one : words) one = sentence(one);
+  return words;
+}
+}  // namespace
+
 ComebackViewModel::ComebackViewModel(Session& session, QObject* parent)
     : QObject(parent), session_(session), panels_({"key", "title", "chosen"}, this) {
   connect(&session, &Session::snapshotChanged, this, &ComebackViewModel::refresh);
   refresh();
 }
 
-QStringList ComebackViewModel::complaints() const {
+QStringList ComebackViewModel::said_complaints() {
   return {tr("dirt or a nib"),      tr("haze or swirls"),       tr("gloss went dull"),
           tr("run or orange peel"), tr("color does not match"), tr("paint chips or peels"),
           tr("gap or flush"),       tr("wind noise"),           tr("water leak"),
           tr("warning lamp"),       tr("rattle or loose trim"), tr("something else")};
 }
 
-QStringList ComebackViewModel::payers() const {
+QStringList ComebackViewModel::said_payers() {
   return {tr("the shop"), tr("the customer"), tr("the insurer"), tr("the paint maker"),
           tr("not settled yet")};
+}
+
+QStringList ComebackViewModel::complaints() const {
+  return sentences(said_complaints());
+}
+
+QStringList ComebackViewModel::payers() const {
+  return sentences(said_payers());
 }
 
 bool ComebackViewModel::possible() const {
@@ -62,21 +77,22 @@ QString ComebackViewModel::deliveredWords() const {
 QString ComebackViewModel::words() const {
   const QString typed = more_.trimmed();
   if (complaint_ < 0) return typed;
-  const QString chosen = complaints().at(complaint_);
+  const QString chosen = said_complaints().at(complaint_);
   if (typed.isEmpty()) return chosen;
-  return complaint_ == complaints().size() - 1 ? typed : tr("%1: %2").arg(chosen, typed);
+  return complaint_ == said_complaints().size() - 1 ? typed : tr("%1: %2").arg(chosen, typed);
 }
 
 QString ComebackViewModel::mainSecond() const {
   if (!session_.hasPerson()) return tr("say who you are first");
-  if (words().isEmpty() || (complaint_ == complaints().size() - 1 && more_.trimmed().isEmpty()))
+  if (words().isEmpty() ||
+      (complaint_ == said_complaints().size() - 1 && more_.trimmed().isEmpty()))
     return tr("waits for what the customer says");
   return tr("hours on it count as a comeback's");
 }
 
 bool ComebackViewModel::mainWaits() const {
   return !session_.hasPerson() || words().isEmpty() ||
-         (complaint_ == complaints().size() - 1 && more_.trimmed().isEmpty());
+         (complaint_ == said_complaints().size() - 1 && more_.trimmed().isEmpty());
 }
 
 void ComebackViewModel::setMore(const QString& typed) {
@@ -104,11 +120,12 @@ void ComebackViewModel::sayPayer(int row) {
 
 void ComebackViewModel::keep() {
   if (!possible() || mainWaits()) return;
-  session_.post(acts::SayCameBack{session_.car()->job, words().toStdString(), panel_,
-                                  payer_ < 0 ? std::string() : payers().at(payer_).toStdString()},
-                [this](const Result<engine::Wrote>& wrote) {
-                  if (wrote) emit cameBack();
-                });
+  session_.post(
+      acts::SayCameBack{session_.car()->job, words().toStdString(), panel_,
+                        payer_ < 0 ? std::string() : said_payers().at(payer_).toStdString()},
+      [this](const Result<engine::Wrote>& wrote) {
+        if (wrote) emit cameBack();
+      });
 }
 
 }  // namespace jambline::screens

@@ -59,6 +59,8 @@ class ComebackViewModel final : public QObject {
   void refresh();
   void show_panels();
   QString words() const;
+  static QStringList said_complaints();
+  static QStringList said_payers();
 
   Session& session_;
   RowList panels_;

@@ -160,7 +160,7 @@ class Tablet {
     return seen.center();
   }
   void scroll() {
-    QPointF at(8, 560);
+    QPointF at(8, 440);
     hand_->press(at);
     for (int step = 0; step < 10; ++step) {
       at.ry() -= 20;
@@ -216,10 +216,11 @@ bool set_up(engine::Engine& engine) {
 }
 
 bool check_in(Tablet& tablet) {
+  if (!tablet.tap("odometerRow")) return false;
   for (const char* digit : {"key_4", "key_8", "key_2", "key_1", "key_0"})
     if (!tablet.tap(digit)) return false;
-  return tablet.tap("fuel3") && tablet.tap("keys2") && tablet.tap("checkInMain") &&
-         tablet.tap("checkInMain") && tablet.sign("Dana Whitlow");
+  return tablet.tap("odometerDone") && tablet.tap("fuel3") && tablet.tap("keys2") &&
+         tablet.tap("checkInMain") && tablet.tap("checkInMain") && tablet.sign("Dana Whitlow");
 }
 }  // namespace
 

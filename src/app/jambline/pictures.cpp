@@ -53,7 +53,6 @@ constexpr Stop stops[] = {
     {"cure", "Floor", "Cure"},
     {"check-in", "Floor", "CheckIn"},
     {"walk-around", "Floor", "WalkAround"},
-    {"comeback", "Floor", "Comeback"},
     {"open-a-car", "Floor", "OpenCar"},
     {"evidence", "Floor", "Evidence"},
     {"booth", "Booth", "None"},
