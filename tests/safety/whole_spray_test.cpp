@@ -153,11 +153,19 @@ class WholeSpray : public testing::Test {
     return item ? item->property("text").toString() : QString();
   }
   QString digits() {
-    auto* clearance = hand_->window().property("clearance").value<QObject*>();
+    auto* clearance = hand_->window()
+                          .property("models")
+                          .value<QObject*>()
+                          ->property("clearance")
+                          .value<QObject*>();
     return clearance ? clearance->property("digits").toString() : QString();
   }
   QString margin() {
-    auto* countdown = hand_->window().property("countdown").value<QObject*>();
+    auto* countdown = hand_->window()
+                          .property("models")
+                          .value<QObject*>()
+                          ->property("countdown")
+                          .value<QObject*>();
     return countdown ? countdown->property("marginWords").toString() : QString();
   }
   void keep_picture(const char* name) {

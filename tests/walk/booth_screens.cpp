@@ -155,7 +155,11 @@ std::vector<Screen> booth_screens() {
       {"booth-facts-wrong", true,
        [=](Shop& shop) {
          if (!over_booths({"boothTape", "boothFacts"})(shop)) return false;
-         auto* facts = shop.window().property("boothFacts").value<QObject*>();
+         auto* facts = shop.window()
+                           .property("models")
+                           .value<QObject*>()
+                           ->property("boothFacts")
+                           .value<QObject*>();
          for (const char* key : {"mixing_factor", "most_pressure_pa", "fixed_clear_min"})
            QMetaObject::invokeMethod(facts, "type", Q_ARG(QString, QString::fromLatin1(key)),
                                      Q_ARG(QString, QStringLiteral("0.02")));

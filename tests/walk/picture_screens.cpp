@@ -163,7 +163,11 @@ bool leftovers(Shop& shop) {
     std::ofstream(path, std::ios::binary)
         .write(reinterpret_cast<const char*>(bytes.data()),
                static_cast<std::streamsize>(bytes.size()));
-    auto* left = shop.window().property("leftovers").value<screens::LeftoversViewModel*>();
+    auto* left = shop.window()
+                     .property("models")
+                     .value<QObject*>()
+                     ->property("leftovers")
+                     .value<screens::LeftoversViewModel*>();
     if (!left) return false;
     left->look();
     for (int i = 0; i < 200 && left->count() == 0; ++i) settle(shop.window());

@@ -36,8 +36,11 @@ namespace jambline::walk {
 namespace {
 using screens::OpenCarViewModel;
 
+// Of the window itself, or one of its view models.
 QObject* part(Shop& shop, const char* name) {
-  return shop.window().property(name).value<QObject*>();
+  if (auto* own = shop.window().property(name).value<QObject*>()) return own;
+  auto* models = shop.window().property("models").value<QObject*>();
+  return models ? models->property(name).value<QObject*>() : nullptr;
 }
 
 }  // namespace
