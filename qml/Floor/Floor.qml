@@ -76,6 +76,7 @@ FocusScope {
         y: leftRow.visible ? leftRow.height + 8 : 0
         width: parent.width - 2 * Theme.gutter
         hand: screen.hand
+        most: screen.width < 840 && Theme.textScale > 1.2 ? 1 : 2
         onPartAsked: key => screen.partAsked(key)
     }
     Connections {

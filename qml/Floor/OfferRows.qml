@@ -1,5 +1,5 @@
 // OfferRows: the parts that are offered to whoever taps, the oldest first; a press leads to taking it.
-// hand: the view model. Signal: partAsked(key).
+// hand: the view model; most: so many at a time. Signal: partAsked(key).
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -10,6 +10,7 @@ Column {
     id: rows
 
     property HandOffViewModel hand: null
+    property int most: 2
 
     signal partAsked(string key)
 
@@ -28,7 +29,8 @@ Column {
 
             objectName: "offer" + index
             width: rows.width
-            pressable: true
+            visible: index < rows.most
+            pressable: visible
             side: true
             footColor: Theme.blue
             name: qsTr("%1, %2. Opens the parts.").arg(title).arg(words)
@@ -80,7 +82,7 @@ Column {
     Words {
         width: parent.width
         visible: text !== ""
-        text: rows.hand?.moreWords ?? ""
+        text: (rows.hand?.offerCount ?? 0) > rows.most ? rows.hand.moreWords(rows.most) : ""
         size: Theme.note
         color: Theme.pencil
     }

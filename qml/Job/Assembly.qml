@@ -104,6 +104,12 @@ FocusScope {
                     }
                 }
             }
+            Item {
+                id: end
+                visible: !page.wide
+                width: parent.width
+                height: visible ? byRule.height : 0
+            }
         }
     }
     Flickable {
@@ -151,15 +157,23 @@ FocusScope {
                 words: modelData
             }
         }
-        PlainButton {
-            objectName: "assemblyRules"
+        Item {
+            id: aside
+            visible: page.wide
             width: parent.width
-            height: implicitHeight
-            iconName: "list"
-            beside: true
-            text: qsTr("What comes before what")
-            onClicked: order.show()
+            height: visible ? byRule.height : 0
         }
+    }
+    PlainButton {
+        id: byRule
+        objectName: "assemblyRules"
+        parent: page.wide ? aside : end
+        width: parent.width
+        height: implicitHeight
+        iconName: "list"
+        beside: true
+        text: qsTr("What comes before what")
+        onClicked: order.show()
     }
     Column {
         id: acts

@@ -82,38 +82,6 @@ Sheet {
                 }
             }
         }
-        Heading { text: qsTr("At which stage") }
-        Flow {
-            width: parent.width
-            spacing: Theme.gap
-
-            Repeater {
-                model: sheet.operations.stages
-
-                PlainButton {
-                    required property int index
-                    required property string key
-                    required property string title
-                    required chosen
-
-                    objectName: "workStage" + index
-                    width: Math.min(form.width, Math.max(Theme.touch, implicitWidth))
-                    height: implicitHeight
-                    text: title
-                    onClicked: sheet.operations.chooseStage(key)
-                }
-            }
-            PlainButton {
-                objectName: "workAllStages"
-                width: Math.min(form.width, Math.max(Theme.touch, implicitWidth))
-                height: implicitHeight
-                visible: !sheet.operations.allStages
-                pressable: visible
-                text: qsTr("Another stage")
-                onClicked: sheet.operations.allStages = true
-            }
-        }
-        Wrong { field: "stage" }
         Heading {
             visible: sheet.operations.reasons.length > 0
             text: qsTr("Why it came on top")
@@ -155,6 +123,38 @@ Sheet {
             field: "why"
             onEdited: words => sheet.operations.why = words
         }
+        Heading { text: qsTr("At which stage") }
+        Flow {
+            width: parent.width
+            spacing: Theme.gap
+
+            Repeater {
+                model: sheet.operations.stages
+
+                PlainButton {
+                    required property int index
+                    required property string key
+                    required property string title
+                    required chosen
+
+                    objectName: "workStage" + index
+                    width: Math.min(form.width, Math.max(Theme.touch, implicitWidth))
+                    height: implicitHeight
+                    text: title
+                    onClicked: sheet.operations.chooseStage(key)
+                }
+            }
+            PlainButton {
+                objectName: "workAllStages"
+                width: Math.min(form.width, Math.max(Theme.touch, implicitWidth))
+                height: implicitHeight
+                visible: !sheet.operations.allStages
+                pressable: visible
+                text: qsTr("Another stage")
+                onClicked: sheet.operations.allStages = true
+            }
+        }
+        Wrong { field: "stage" }
         FaceField {
             objectName: "workTitle"
             width: parent.width

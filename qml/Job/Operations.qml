@@ -45,19 +45,11 @@ FocusScope {
             bottomPadding: Theme.gap
             spacing: Theme.gap
 
-            Words {
+            Item {
+                id: above
+                visible: !page.wide
                 width: parent.width
-                text: qsTr("Work")
-                bold: true
-                size: Theme.screen
-                Accessible.role: Accessible.Heading
-            }
-            Words {
-                objectName: "operationSum"
-                width: parent.width
-                visible: page.operations.count > 0
-                text: page.operations.sumWords
-                color: Theme.pencil
+                height: visible ? facts.height : 0
             }
             EmptyCard {
                 width: parent.width
@@ -125,6 +117,29 @@ FocusScope {
                     }
                 }
             }
+        }
+    }
+    Column {
+        id: facts
+        parent: page.wide ? page : above
+        x: page.wide ? page.paneX : 0
+        width: page.wide ? page.paneWidth : parent.width
+        topPadding: page.wide ? Theme.gap : 0
+        spacing: Theme.gap
+
+        Words {
+            width: parent.width
+            text: qsTr("Work")
+            bold: true
+            size: Theme.screen
+            Accessible.role: Accessible.Heading
+        }
+        Words {
+            objectName: "operationSum"
+            width: parent.width
+            visible: page.operations.count > 0
+            text: page.operations.sumWords
+            color: Theme.pencil
         }
     }
     SlabButton {

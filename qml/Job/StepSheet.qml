@@ -130,7 +130,7 @@ Sheet {
             objectName: "stepCure"
             width: parent.width
             height: visible ? implicitHeight : 0
-            visible: sheet.mode === AssemblyViewModel.Clock
+            visible: sheet.assembly.stepOfClock
             pressable: visible
             text: qsTr("Look at the cure clocks")
             onClicked: {

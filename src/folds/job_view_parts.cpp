@@ -142,10 +142,12 @@ void JobFold::view_panels(CarView& out) const {
 
 void JobFold::view_operations(CarView& out) const {
   const auto done = operations_done_.by_key();
+  std::map<OperationId, entries::Order> planned_at;
   for (const auto& [id, writes] : operations_.by_key()) {
     const auto heads = standing_heads(writes, withdrawals_);
     if (heads.empty()) continue;
     const Operation& said = heads.back()->value;
+    planned_at[id] = writes.front()->order;
     OperationView view{id, said.stage, said.title, said.estimate_min, 0, hashes_of(heads)};
     view.work = said.work;
     view.why = said.why;
@@ -179,7 +181,8 @@ void JobFold::view_operations(CarView& out) const {
     }
     if (view.done)
       for (auto& operation : out.operations)
-        if (operation.stage == stage && !operation.done) {
+        if (operation.stage == stage && !operation.done &&
+            planned_at[operation.operation] < heads.back()->order) {
           operation.done = true;
           operation.done_by = heads.back()->person;
         }

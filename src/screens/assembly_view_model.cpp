@@ -275,6 +275,10 @@ bool AssemblyViewModel::stepOfFit() const {
   return open_ && is_of_fit(*open_);
 }
 
+bool AssemblyViewModel::stepOfClock() const {
+  return open_ && is_of_clock(*open_) && stepMode() == StepMode::Clock;
+}
+
 QStringList AssemblyViewModel::reasons() const {
   QStringList out;
   for (std::size_t i = 0; i < enum_words<job::RuleReason>.size(); ++i)

@@ -48,7 +48,8 @@ class AssemblyViewModel final : public QObject {
   Q_PROPERTY(QString stepWords READ stepWords NOTIFY changed)
   Q_PROPERTY(StepMode stepMode READ stepMode NOTIFY changed)
   Q_PROPERTY(QStringList stepCautions READ stepCautions NOTIFY changed)
-  Q_PROPERTY(bool stepOfFit READ stepOfFit NOTIFY changed)  // its gaps are measured
+  Q_PROPERTY(bool stepOfFit READ stepOfFit NOTIFY changed)      // its gaps are measured
+  Q_PROPERTY(bool stepOfClock READ stepOfClock NOTIFY changed)  // a cure clock says it
   // What stands in its way. Roles: key, title, words, shape.
   Q_PROPERTY(QAbstractItemModel* ways READ ways CONSTANT)
   Q_PROPERTY(int wayCount READ wayCount NOTIFY changed)
@@ -78,6 +79,7 @@ class AssemblyViewModel final : public QObject {
   StepMode stepMode() const;
   QStringList stepCautions() const;
   bool stepOfFit() const;
+  bool stepOfClock() const;
   QAbstractItemModel* ways() { return &ways_; }
   int wayCount() const { return ways_.rowCount(); }
   QStringList reasons() const;

@@ -121,8 +121,8 @@ void HandOffViewModel::refresh() {
   emit changed();
 }
 
-QString HandOffViewModel::moreWords() const {
-  const int more = offer_count_ - offers_shown;
+QString HandOffViewModel::moreWords(int shown) const {
+  const int more = offer_count_ - shown;
   return more <= 0   ? QString()
          : more == 1 ? tr("1 more part is offered to you")
                      : tr("%1 more parts are offered to you").arg(more);

@@ -20,11 +20,10 @@ class HandOffViewModel final : public QObject {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Made by the program and handed to Main")
-  // Roles: key, title ("Take the hood"), words ("K 41-206, from Ivo, rack 2").
+  // The first two. Roles: key, title ("Take the hood"), words ("K 41-206, from Ivo, rack 2").
   Q_PROPERTY(QAbstractItemModel* offers READ offers CONSTANT)
   Q_PROPERTY(int offerCount READ offerCount NOTIFY changed)
-  Q_PROPERTY(QString moreWords READ moreWords NOTIFY changed)  // past the first two; "" no more
-  Q_PROPERTY(int partCount READ partCount NOTIFY changed)      // of all cars
+  Q_PROPERTY(int partCount READ partCount NOTIFY changed)  // of all cars
   Q_PROPERTY(QString query READ query WRITE setQuery NOTIFY changed)
   // Roles: key, title ("Hood, K 41-206"), words ("rack 2, from Ivo"), shape.
   Q_PROPERTY(QAbstractItemModel* found READ found CONSTANT)
@@ -38,7 +37,6 @@ class HandOffViewModel final : public QObject {
 
   QAbstractItemModel* offers() { return &offers_; }
   int offerCount() const { return offer_count_; }
-  QString moreWords() const;
   int partCount() const { return part_count_; }
   QString query() const { return query_; }
   void setQuery(const QString& query);
@@ -46,7 +44,8 @@ class HandOffViewModel final : public QObject {
   int foundCount() const { return found_.rowCount(); }
   QString foundWords() const;
 
-  Q_INVOKABLE void open(const QString& key);  // of an offer, or of what was found
+  Q_INVOKABLE void open(const QString& key);       // of an offer, or of what was found
+  Q_INVOKABLE QString moreWords(int shown) const;  // "2 more parts are offered to you"; "" no more
 
  signals:
   void changed();

@@ -19,6 +19,11 @@ bool is_of_fit(Step step) {
                       Step::FenderFit, Step::HoodFit, Step::RearLidFit, Step::StrikerAndLatch});
 }
 
+bool is_of_clock(Step step) {
+  return among(step, {Step::DriveAwayTime, Step::HandleFrom, Step::FilmInWindow,
+                      Step::AdhesiveHandling, Step::AdhesiveFull});
+}
+
 QStringList step_cautions(Step step) {
   const auto is = [&](std::initializer_list<Step> steps) { return among(step, steps); };
   QStringList out;

@@ -11,6 +11,7 @@
 namespace jambline::screens {
 
 QStringList step_cautions(job::Step step);
-bool is_of_fit(job::Step step);  // a panel is set to its gaps
+bool is_of_fit(job::Step step);    // a panel is set to its gaps
+bool is_of_clock(job::Step step);  // a cure clock may say it
 
 }  // namespace jambline::screens

@@ -111,6 +111,20 @@ TEST_F(HandOffTest, AManagerAnswersASupplement) {
   did(AnswerSupplement{job, planned.operation, job::Approval::Refused});
 }
 
+TEST_F(HandOffTest, WorkThatCameOnTopOfADoneStageIsStillToDo) {
+  did(FinishStage{job, job::Stage::Prep, true, job::WithoutShots::NotNeeded});
+  did(PlanOperation{job,
+                    {job::Stage::Prep, "Beam", 90, job::WorkKind::Supplement, "hidden damage"}});
+  std::map<std::string, bool> done;
+  for (const auto& one : car().operations)
+    if (one.stage == job::Stage::Prep) done[one.title] = one.done;
+  EXPECT_EQ(done, (std::map<std::string, bool>{{"", true}, {"Beam", false}}));
+  did(FinishStage{job, job::Stage::Prep, false});
+  did(FinishStage{job, job::Stage::Prep, true, job::WithoutShots::NotNeeded});
+  for (const auto& one : car().operations)
+    if (one.stage == job::Stage::Prep) EXPECT_TRUE(one.done) << one.title;
+}
+
 TEST_F(HandOffTest, WhatComesBeforeByARuleStandsBeforeIt) {
   OpenCar open = usual_car();
   open.plate = "V 2";
