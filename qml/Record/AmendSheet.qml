@@ -11,6 +11,7 @@ Sheet {
     id: sheet
 
     required property AmendClockViewModel amend
+    property bool typing: true  // the keys make room for the reasons once four digits are there
 
     signal whoAsked
 
@@ -24,8 +25,10 @@ Sheet {
     Connections {
         target: sheet.amend
         function onChanged() {
-            if (sheet.amend.shown && !sheet.opened)
+            if (sheet.amend.shown && !sheet.opened) {
                 why.text = "";
+                sheet.typing = true;
+            }
             sheet.opened = sheet.amend.shown;
             if (pad.typed !== sheet.amend.typed)
                 pad.typed = sheet.amend.typed;
@@ -76,7 +79,10 @@ Sheet {
                     secondLine: said
                     name: spoken
                     chosen: isChosen
-                    onClicked: sheet.amend.choose(key)
+                    onClicked: {
+                        sheet.amend.choose(key);
+                        sheet.typing = true;
+                    }
                 }
             }
         }
@@ -84,12 +90,35 @@ Sheet {
             id: pad
             objectName: "amendPad"
             width: parent.width
+            visible: sheet.typing
             kind: KeyPad.Clock
             digits: 4
             label: qsTr("It was at, on %1").arg(sheet.amend.dayWords)
             unitText: sheet.amend.countsWords
             wrong: sheet.wrongAt("time")
             onTypedChanged: sheet.amend.typed = typed
+            onComplete: {
+                if (sheet.amend.newTime !== "")
+                    sheet.typing = false;
+            }
+        }
+        PlainButton {
+            objectName: "amendTime"
+            width: parent.width
+            height: implicitHeight
+            visible: !sheet.typing
+            pressable: visible
+            text: qsTr("%1, %2").arg(sheet.amend.dayWords).arg(sheet.amend.newTime)
+            secondLine: sheet.amend.countsWords
+            onClicked: sheet.typing = true
+        }
+        Words {
+            objectName: "amendWrong"
+            width: parent.width
+            visible: !sheet.typing && text !== ""
+            text: sheet.wrongAt("time")
+            bold: true
+            color: Theme.oxide
         }
         ActRow {
             width: parent.width

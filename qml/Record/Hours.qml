@@ -116,6 +116,11 @@ FocusScope {
                 height: rows.height
                 visible: !page.wide
             }
+            HoursLines {
+                width: parent.width
+                visible: page.hours.lineCount > 0
+                hours: page.hours
+            }
             PlainButton {
                 objectName: "hoursTable"
                 width: parent.width

@@ -55,6 +55,31 @@ Sheet {
                 onClicked: sheet.clock.stop()
             }
         }
+        ActRow {
+            width: parent.width
+            visible: sheet.session.hasPerson
+
+            PlainButton {
+                objectName: "clockWait"
+                visible: sheet.session.hasCar
+                pressable: visible
+                text: qsTr("The car waits")
+                secondLine: qsTr("with a reason")
+                onClicked: sheet.waitAsked()
+            }
+            PlainButton {
+                objectName: "clockOtherCar"
+                text: qsTr("Another car")
+                secondLine: qsTr("from the floor")
+                onClicked: sheet.otherCarAsked()
+            }
+            PlainButton {
+                objectName: "clockHours"
+                text: qsTr("Hours")
+                secondLine: qsTr("day and week")
+                onClicked: sheet.hoursAsked()
+            }
+        }
         StartedEarlier {
             id: earlier
             width: parent.width
@@ -140,31 +165,6 @@ Sheet {
                         Accessible.ignored: true
                     }
                 }
-            }
-        }
-        ActRow {
-            width: parent.width
-            visible: sheet.session.hasPerson
-
-            PlainButton {
-                objectName: "clockWait"
-                visible: sheet.session.hasCar
-                pressable: visible
-                text: qsTr("The car waits")
-                secondLine: qsTr("with a reason")
-                onClicked: sheet.waitAsked()
-            }
-            PlainButton {
-                objectName: "clockOtherCar"
-                text: qsTr("Another car")
-                secondLine: qsTr("from the floor")
-                onClicked: sheet.otherCarAsked()
-            }
-            PlainButton {
-                objectName: "clockHours"
-                text: qsTr("Hours")
-                secondLine: qsTr("day and week")
-                onClicked: sheet.hoursAsked()
             }
         }
     }

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <set>
 
+#include "screens/clocks.h"
 #include "screens/hours_table.h"
 #include "screens/span_words.h"
 #include "screens/state_kind.h"
@@ -40,7 +41,7 @@ HoursViewModel::HoursViewModel(Session& session, QString place, QObject* parent)
       people_({"key", "title", "isChosen"}, this),
       kinds_({"key", "title", "hours"}, this),
       days_({"key", "title", "hours", "note", "isToday", "spoken"}, this),
-      lines_({"key", "title", "car", "hours", "note", "spoken"}, this),
+      lines_({"key", "title", "car", "hours", "note"}, this),
       spans_({"key", "title", "car", "when", "hours", "said", "note", "shape", "spoken"}, this),
       waits_({"key", "title", "when", "waits", "spoken"}, this),
       amend_(session) {
@@ -142,9 +143,11 @@ void HoursViewModel::ask() {
                            });
 }
 
-// What runs counts on; a day begins at midnight.
+// What runs counts on.
 void HoursViewModel::second_passed() {
-  if (awake_ && sheet_.all.runs) show();
+  if (!awake_) return;
+  const auto at = clock_of(*session_.snapshot().floor, person_);
+  if (at && !at->running->paused) show();
 }
 
 std::vector<folds::HoursSheet> HoursViewModel::sheets(bool everybody) const {
@@ -219,13 +222,10 @@ void HoursViewModel::show_lines() {
   std::vector<QVariantList> rows;
   for (const auto& [line, key] : all) {
     const QString title = operation_words(line.stage, line.title, line.work);
-    const QString car = plate_of(line.plate);
-    const QString hours = running_words(line.ms);
-    QStringList notes;
-    if (line.runs) notes << tr("so far");
-    if (line.clock_doubt) notes << tr("clock in doubt");
-    rows.push_back({key, title, car, hours, notes.join(QStringLiteral(" \u00b7 ")),
-                    QStringList({title, car, hours, notes.join(tr(", "))}).join(tr(", "))});
+    const QString car =
+        line.runs ? tr("%1 \u00b7 so far").arg(plate_of(line.plate)) : plate_of(line.plate);
+    rows.push_back({key, title, car, running_words(line.ms),
+                    line.clock_doubt ? tr("clock in doubt") : QString()});
   }
   lines_.set(std::move(rows));
 }

@@ -40,7 +40,7 @@ class HoursViewModel final : public QObject {
   Q_PROPERTY(QAbstractItemModel* kinds READ kinds CONSTANT)
   // Of a week. Roles: key, title, hours, note, isToday, spoken.
   Q_PROPERTY(QAbstractItemModel* days READ days CONSTANT)
-  // By car and operation. Roles: key, title, car, hours, note, spoken.
+  // By car and operation. Roles: key, title, car, hours, note.
   Q_PROPERTY(QAbstractItemModel* lines READ lines CONSTANT)
   Q_PROPERTY(int lineCount READ lineCount NOTIFY changed)
   // Of a day. Roles: key, title, car, when, hours, said, note, shape, spoken.
