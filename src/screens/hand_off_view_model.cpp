@@ -57,7 +57,7 @@ QString HandOffViewModel::name_of(const folds::FloorRow& car, const PartAt& part
   return part.panel ? words_of(*part.panel, car.body) : tr("whole car");
 }
 
-QString HandOffViewModel::place(const PartAt& part) const {
+QString HandOffViewModel::place(const PartAt& part, bool says_to) const {
   QStringList out;
   const QString giver = session_.name_of(part.giver);
   if (part.disputed) out << tr("disputed");
@@ -71,7 +71,7 @@ QString HandOffViewModel::place(const PartAt& part) const {
     case ReleaseState::Offered:
       for (const auto& rack : session_.shop().racks)
         if (rack.rack == part.rack) out << text(rack.name);
-      if (part.to) out << tr("for the %1").arg(words_of(*part.to));
+      if (part.to && says_to) out << tr("for the %1").arg(words_of(*part.to));
       out << tr("from %1").arg(giver);
       break;
     case ReleaseState::None:
@@ -100,14 +100,14 @@ void HandOffViewModel::refresh() {
       ++part_count_;
       const QString key = key_of(car, part);
       const QString name = name_of(car, part);
-      const QString where = place(part);
+      const QString where = place(part, true);
       const QString title = tr("%1, %2").arg(sentence(name), plate_of(car));
       const QString said = title + QChar(' ') + text(car.color.name) + QChar(' ') + where;
       if (fits(query_, said)) found.push_back({key, title, where, shape_of(shape_of_part(part))});
       if (for_me(part))
-        offers.push_back(
-            {part.wall_ms,
-             {key, tr("Take the %1").arg(name), tr("%1 \u00b7 %2").arg(plate_of(car), where)}});
+        offers.push_back({part.wall_ms,
+                          {key, tr("Take the %1").arg(name),
+                           tr("%1 \u00b7 %2").arg(plate_of(car), place(part, false))}});
     }
   }
   std::stable_sort(offers.begin(), offers.end(),

@@ -53,7 +53,7 @@ class HandOffViewModel final : public QObject {
  private:
   void refresh();
   QString name_of(const folds::FloorRow& car, const folds::PartAt& part) const;
-  QString place(const folds::PartAt& part) const;
+  QString place(const folds::PartAt& part, bool says_to) const;
   bool for_me(const folds::PartAt& part) const;
 
   Session& session_;
