@@ -7,6 +7,13 @@
 
 namespace jambline::folds {
 
+namespace {
+// A person said that nothing is missing, really.
+bool settled(const std::optional<job::WithoutShots>& why) {
+  return why == job::WithoutShots::NotNeeded || why == job::WithoutShots::TakenElsewhere;
+}
+}  // namespace
+
 std::vector<OpenPoint> open_points(const CarView& car, const ShopView& shop, const Moment& now) {
   std::vector<OpenPoint> out;
   for (const auto& panel : car.panels)
@@ -17,7 +24,7 @@ std::vector<OpenPoint> open_points(const CarView& car, const ShopView& shop, con
     const bool now_walked = stage.stage == job::Stage::WalkAround && !stage.done;
     if (!stage.done && !now_walked) {
       out.push_back({OpenPointKind::StageOpen, {}, stage.stage, {}, 0});
-    } else if (stage.shots_missing || now_walked) {
+    } else if (now_walked || (stage.shots_missing && !settled(stage.without_shots))) {
       if (const int missing = missing_shots(car, shop, stage.stage); missing > 0)
         out.push_back({OpenPointKind::ShotsMissing, {}, stage.stage, {}, missing});
     }

@@ -1,7 +1,8 @@
 // folds/open_points.h: what is still missing on a car before it goes.
 //
 // Shape:  one point a thing, in the order of a walk-around. The walk-around itself is none: it ends
-//         with the delivery. Pure.
+//         with the delivery. Pictures that somebody called not needed, or taken elsewhere, are
+//         none either. Pure.
 #pragma once
 
 #include <optional>

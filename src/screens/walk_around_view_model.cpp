@@ -142,7 +142,8 @@ QVariantList WalkAroundViewModel::step_row(const folds::StepOfCar& step,
   else if (step.until_ms)
     words = tr("not before %1").arg(when(*step.until_ms));
   else
-    words = tr("not done");
+    words = step.step == Step::FilmWashSafe || step.step == Step::FilmInWindow ? tr("not said yet")
+                                                                               : tr("not done");
   const bool tapped = !step.done && !step.by_itself && writable();
   return {text(word_of(step.step)), title, words,
           shape_of(step.done       ? StateKind::Done
@@ -236,11 +237,18 @@ int WalkAroundViewModel::signedShape() const {
   return shape_of(looked_->points.empty() ? StateKind::NotYet : StateKind::Must);
 }
 
+// In the customer's words; what only the shop can look after is counted.
 QStringList WalkAroundViewModel::statement() const {
   if (!looked_ || !car_) return {};
   QStringList out{tr("I take the car back.")};
-  if (!looked_->points.empty()) out << tr("These points are open, and I know of them:");
-  for (const auto& point : looked_->points) out << words_of(point, car_->body);
+  QStringList known;
+  for (const auto& point : looked_->points)
+    if (const QString words = customer_words(point, car_->body); !words.isEmpty()) known << words;
+  if (!known.isEmpty()) out << tr("These points are open, and I know of them:") << known;
+  const auto own = static_cast<qsizetype>(looked_->points.size()) - known.size();
+  if (own > 0)
+    out << (own == 1 ? tr("1 more is the shop's own: pictures or an approval.")
+                     : tr("%1 more are the shop's own: pictures, approvals.").arg(own));
   return out;
 }
 

@@ -198,6 +198,15 @@ TEST_F(VisitTest, TheWalkAroundIsNoPointOfItsOwnAndEndsWithTheDelivery) {
   EXPECT_TRUE(car().stages.back().done);
 }
 
+TEST_F(VisitTest, PicturesThatAreNotNeededAreNoOpenPoint) {
+  open_with({}, {job::Stage::Wash});
+  did(FinishStage{job, job::Stage::Wash, true, job::WithoutShots::NoCamera});
+  EXPECT_EQ(folds::open_points(car(), shop_view, now()).size(), 1U);
+  did(FinishStage{job, job::Stage::Wash, false});
+  did(FinishStage{job, job::Stage::Wash, true, job::WithoutShots::NotNeeded});
+  EXPECT_TRUE(folds::open_points(car(), shop_view, now()).empty());
+}
+
 TEST_F(VisitTest, AComebackReopensTheCarAndIsLinkedToItsDelivery) {
   open_with({{job::Panel::Roof, true}}, {});
   clean_all();

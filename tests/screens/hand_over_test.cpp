@@ -33,7 +33,7 @@ class HandOverDesk : public CureDesk {
     for (const auto panel : {job::Panel::Hood, job::Panel::FrontBumper})
       act(acts::GiveVerdict{car().job, panel, job::Verdict::Clean, true, {}});
     for (const auto stage : {job::Stage::Prep, job::Stage::Inspect, job::Stage::Correct})
-      act(acts::FinishStage{car().job, stage, true, job::WithoutShots::NotNeeded});
+      act(acts::FinishStage{car().job, stage, true, job::WithoutShots::NoCamera});
     ASSERT_FALSE(failed_);
     worked_out();
   }
@@ -150,6 +150,10 @@ TEST_F(HandOverDesk, OpenPointsAreClosedOrSignedForBeforeTheKeysGo) {
   act(acts::SayPart{car().job, {}, {"antenna", job::PartState::Ordered, {}}});
   worked_out();
   EXPECT_EQ(all_words(), (QStringList{"Prep: 4 pictures missing", "antenna: part not here"}));
+  EXPECT_EQ(walk_->statement(),
+            (QStringList{"I take the car back.", "These points are open, and I know of them:",
+                         "antenna: the part is still to come",
+                         "1 more is the shop's own: pictures or an approval."}));
   EXPECT_EQ(walk_->waitsFor(), Wait::Signature);
   walk_->deliver();
   settle();
