@@ -47,16 +47,9 @@ Sheet {
             placeholder: qsTr("the customer")
             maximumLength: 80
         }
-        Words {
-            width: parent.width
-            text: qsTr("Sign below with a finger")
-            size: Theme.note
-            bold: true
-            color: Theme.pencil
-        }
         Rectangle {
             width: parent.width
-            height: Math.min(width, 180)
+            height: Math.min(width, sheet.side ? 200 : 150)
             radius: Theme.corner
             color: Theme.sheet
             border.width: Theme.line
@@ -70,6 +63,15 @@ Sheet {
                 color: Theme.chalk
                 Accessible.ignored: true
             }
+            Words {
+                anchors.centerIn: parent
+                width: parent.width - 32
+                horizontalAlignment: Text.AlignHCenter
+                visible: !glass.drawn
+                text: qsTr("Sign here with a finger")
+                mute: true
+                color: Theme.pencil
+            }
             SignatureItem {
                 id: glass
                 objectName: "signatureGlass"
@@ -80,21 +82,22 @@ Sheet {
                 Accessible.name: drawn ? qsTr("Signature, drawn") : qsTr("Signature, empty. Draw it with a finger or the mouse.")
             }
         }
-        PlainButton {
-            objectName: "signatureClear"
-            width: Math.min(parent.width, Math.max(160, implicitWidth))
-            text: qsTr("Sign again")
-            dashed: !glass.drawn
-            onClicked: glass.clear()
-        }
-        SlabButton {
-            objectName: "signatureKeep"
+        ActRow {
             width: parent.width
-            height: implicitHeight
-            text: qsTr("Signed")
-            waits: !sheet.ready
-            secondLine: sheet.ready ? "" : glass.drawn ? qsTr("waits for the name") : qsTr("waits for the name and the signature")
-            onClicked: sheet.done(glass.strokes, signer.text)
+
+            PlainButton {
+                objectName: "signatureClear"
+                text: qsTr("Sign again")
+                dashed: !glass.drawn
+                onClicked: glass.clear()
+            }
+            SlabButton {
+                objectName: "signatureKeep"
+                text: qsTr("Signed")
+                waits: !sheet.ready
+                secondLine: sheet.ready ? "" : glass.drawn ? qsTr("waits for the name") : qsTr("waits for name and signature")
+                onClicked: sheet.done(glass.strokes, signer.text)
+            }
         }
     }
 }

@@ -160,7 +160,7 @@ class Tablet {
     return seen.center();
   }
   void scroll() {
-    QPointF at(8, 440);
+    QPointF at(20, 330);
     hand_->press(at);
     for (int step = 0; step < 10; ++step) {
       at.ry() -= 20;
