@@ -80,7 +80,7 @@ void SignatureItem::add(const QPointF& at) {
       std::hypot(point.x - points.back().x, point.y - points.back().y) * width() < least_step_px)
     return;
   points.push_back(point);
-  ++points_;
+  if (++points_ == least_points) emit strokesChanged();
   update();
 }
 

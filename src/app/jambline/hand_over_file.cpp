@@ -1,5 +1,7 @@
 #include "app/jambline/hand_over_file.h"
 
+#include <QStandardPaths>
+
 #include "report/note.h"
 
 namespace jambline::app {
@@ -19,6 +21,10 @@ Status write_hand_over(const screens::HandOverNote& note, const std::filesystem:
   out.foot = note.foot;
   out.family = QStringLiteral("B612");
   out.page = note.letter_paper ? report::PageSize::Letter : report::PageSize::A4;
+  const std::filesystem::path documents =
+      QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation).toStdString();
+  std::error_code ignored;  // what could not be made is said to be missing
+  if (file.parent_path() == documents) std::filesystem::create_directories(documents, ignored);
   return report::write_note(out, file);
 }
 

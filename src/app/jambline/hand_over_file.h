@@ -7,7 +7,8 @@
 
 namespace jambline::app {
 
-// Errors and durability: report/note.h.
+// Errors and durability: report/note.h. The machine's own folder for documents is made where it is
+// missing.
 Status write_hand_over(const screens::HandOverNote& note, const std::filesystem::path& file);
 
 }  // namespace jambline::app
