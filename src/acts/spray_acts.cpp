@@ -190,7 +190,7 @@ Drafts decide_one(const Scene& scene, const CheckThumbnail& command) {
     said.product = film->product;
     said.sheet_percent = folds::touch_percent(*film);
   }
-  return std::vector<Draft>{{command.job, std::move(said)}};
+  return std::vector<Draft>{{command.job, said}};
 }
 
 Drafts decide_one(const Scene& scene, const SayBonded& command) {
