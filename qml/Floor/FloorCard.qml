@@ -19,6 +19,7 @@ PaperCard {
     required property string about
     required property string percent
     required property int outlook
+    required property string slack
     required property string line
     required property string nextText
     required property string nextWhy
@@ -37,7 +38,7 @@ PaperCard {
     quiet: true
     padding: 0
     chosen: onTape
-    name: Array.from([plate, carWords, held, next, who, due, chance, percent, about, line, progress]).filter(words => words !== "").join(", ")
+    name: Array.from([plate, carWords, held, next, who, due, chance, percent, about, slack, line, progress]).filter(words => words !== "").join(", ")
         + qsTr(". Opens the car.")
 
     Item {
@@ -119,7 +120,7 @@ PaperCard {
                     }
                     Words {
                         width: parent.width
-                        text: qsTr("%1 · %2").arg(card.who).arg(card.progress)
+                        text: qsTr("%1 · %2").arg(card.who).arg(card.slack !== "" ? card.slack : card.progress)
                         mute: true
                         size: Theme.note
                         color: Theme.pencil

@@ -23,11 +23,11 @@ DataTable {
     sectionProperty: "group"
     sectionDelegate: groups.title
     columns: [
-        TableColumn { title: qsTr("Car"); width: cars.roomy ? 220 : 180; sortable: false },
+        TableColumn { title: qsTr("Car"); width: cars.roomy ? 220 : 170; sortable: false },
         TableColumn { title: qsTr("Next"); fill: true; sortable: false },
         TableColumn { title: qsTr("Who"); width: 140; shown: cars.roomy; sortable: false },
-        TableColumn { title: qsTr("Promised"); width: 106; sortable: false },
-        TableColumn { title: qsTr("Chance"); width: 116; sortable: false },
+        TableColumn { title: qsTr("Promised"); width: 100; sortable: false },
+        TableColumn { title: qsTr("Chance"); width: 132; sortable: false },
         TableColumn { title: qsTr("Ready, and what holds it"); fill: true; sortable: false },
         TableColumn { title: qsTr("Stages"); width: 56; shown: cars.roomy; sortable: false; alignRight: true },
         TableColumn { title: qsTr("Hours"); width: 120; shown: cars.roomy; sortable: false; alignRight: true }
@@ -52,6 +52,7 @@ DataTable {
         required property string earliest
         required property string holds
         required property string slack
+        required property bool waits
         required property string held
         required property int shape
         required property string progress
@@ -167,13 +168,14 @@ DataTable {
             Words {
                 width: parent.width
                 visible: text !== ""
-                text: row.slack === "" ? row.ready : qsTr("%1, %2").arg(row.ready).arg(row.slack)
+                text: row.ready
                 mute: true
             }
             Words {
                 width: parent.width
                 visible: text !== ""
-                text: row.earliest === "" ? row.holds : qsTr("%1 · %2").arg(row.earliest).arg(row.holds)
+                text: Array.from([row.earliest, row.slack, row.waits || cars.roomy || row.ready === "" ? row.holds : ""]).filter(
+                    words => words !== "").join(" · ")
                 mute: true
                 size: Theme.note
                 color: Theme.pencil

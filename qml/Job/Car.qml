@@ -194,6 +194,11 @@ Item {
         cure: page.cure
         sprayed: page.sprayed
         showsHeld: page.showsHeld
+        ready: page.ready
+        onReadyAsked: {
+            page.ready.open();
+            readySum.opened = true;
+        }
         onWhoAsked: page.whoAsked()
         onSprayedAsked: page.sprayedAsked()
         onCureAsked: page.cureAsked()
@@ -206,17 +211,12 @@ Item {
         width: parent.width
         car: page.car
         rows: page.visitRows
-        ready: page.ready
         hours: page.hours
         wait: page.wait
         work: page.work
         orders: page.orders
         assembly: page.assembly
         fit: page.fit
-        onReadyAsked: {
-            page.ready.open();
-            readySum.opened = true;
-        }
         onHoursAsked: page.hoursAsked()
         onWhoAsked: page.whoAsked()
         onWorkAsked: place => page.workAsked(place)

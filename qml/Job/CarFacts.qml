@@ -13,11 +13,13 @@ Column {
     required property CarViewModel car
     required property EvidenceViewModel evidence
     required property BoothViewModel booth
+    required property ReadyViewModel ready  // opens to what the time rests on
     property ShotsViewModel shots: null
     property CureViewModel cure: null
     property SprayedViewModel sprayed: null
     property bool showsHeld: false
 
+    signal readyAsked
     signal whoAsked
     signal sprayedAsked
     signal cureAsked
@@ -32,36 +34,66 @@ Column {
         happened: page.car.shutWords
         stands: qsTr("Nothing is changed.")
     }
-    Row {
+    PaperCard {
+        id: promise
+        objectName: "readyRow"
         width: parent.width
-        spacing: 8
+        padding: 0
+        bare: true
+        pressable: page.ready.ofInterest
+        name: pressable ? qsTr("%1, %2, %3. Opens what that came from.").arg(page.car.due).arg(page.ready.words).arg(page.car.heldBy) : ""
+        onClicked: page.readyAsked()
 
-        StateShape {
-            id: lateMark
-            visible: page.car.late
-            width: visible ? size : 0
-            kind: ShapeKind.Must
-            size: 26
-            ground: Theme.paper
-        }
-        Column {
-            width: parent.width - (lateMark.visible ? lateMark.width + 8 : 0)
-            spacing: 2
+        Item {
+            width: parent.width
+            height: Math.max(said.height, lateMark.height)
 
-            Words {
-                objectName: "carDue"
-                width: parent.width
-                text: page.car.due
-                bold: true
-                size: Theme.title
-                color: page.car.late ? Theme.oxide : Theme.ink
+            StateShape {
+                id: lateMark
+                visible: kind !== ShapeKind.None
+                width: visible ? size : 0
+                y: 2
+                kind: page.car.late ? ShapeKind.Must : page.ready.shape
+                size: 26
+                ground: Theme.paper
             }
-            Words {
-                objectName: "carHeldBy"
-                width: parent.width
-                visible: text !== ""
-                text: page.car.heldBy
-                color: Theme.pencil
+            Column {
+                id: said
+                x: lateMark.visible ? lateMark.width + 8 : 0
+                width: parent.width - x - (opens.visible ? opens.width + 8 : 0)
+                spacing: 2
+
+                Words {
+                    objectName: "carDue"
+                    width: parent.width
+                    text: page.car.due
+                    mute: promise.pressable
+                    bold: true
+                    size: Theme.title
+                    color: page.car.late ? Theme.oxide : Theme.ink
+                }
+                Words {
+                    objectName: "carReady"
+                    width: parent.width
+                    visible: promise.pressable
+                    text: page.ready.words
+                    mute: true
+                }
+                Words {
+                    objectName: "carHeldBy"
+                    width: parent.width
+                    visible: text !== ""
+                    text: page.car.heldBy
+                    mute: promise.pressable
+                    color: Theme.pencil
+                }
+            }
+            Icon {
+                id: opens
+                anchors.right: parent.right
+                anchors.verticalCenter: parent.verticalCenter
+                visible: promise.pressable
+                source: "forward"
             }
         }
     }

@@ -19,9 +19,6 @@ Column {
     property AssemblyViewModel assembly: null
     property FitViewModel fit: null
 
-    property ReadyViewModel ready: null
-
-    signal readyAsked
     signal hoursAsked
     signal whoAsked
     signal workAsked(string place)  // "operations", "orders", "assembly", "fit"
@@ -32,16 +29,6 @@ Column {
         width: parent.width
         wait: page.wait
         onWhoAsked: page.whoAsked()
-    }
-    FactRow {
-        objectName: "readyRow"
-        width: parent.width
-        visible: page.ready?.ofInterest ?? false
-        pressable: visible
-        title: qsTr("Ready by")
-        words: page.ready?.words ?? ""
-        shape: page.ready?.shape ?? ShapeKind.None
-        onClicked: page.readyAsked()
     }
     FactRow {
         objectName: "carHoursRow"

@@ -22,11 +22,6 @@ Column {
         Accessible.role: Accessible.Heading
     }
 
-    function fill() {
-        opens.text = calendar.opens;
-        closes.text = calendar.closes;
-    }
-
     Words {
         width: parent.width
         text: rows.calendar.summary
@@ -41,73 +36,34 @@ Column {
     Repeater {
         model: rows.calendar.week
 
-        PlainButton {
+        Column {
+            id: day
+
             required property int key
             required property string title
             required property string words
             required property bool chosen
 
-            objectName: "calendarDay" + key
             width: rows.width
-            height: implicitHeight
-            pressable: rows.calendar.manager
-            text: title
-            secondLine: words
-            onClicked: {
-                rows.calendar.choose(key);
-                rows.fill();
-            }
-        }
-    }
-    Column {
-        id: hours
-        visible: rows.calendar.day >= 0
-        width: parent.width
-        height: visible ? implicitHeight : 0
-        spacing: Theme.gap
-
-        Heading { text: rows.calendar.dayTitle }
-        Row {
-            width: parent.width
-            visible: rows.calendar.dayOpen || rows.calendar.wrongHours !== ""
             spacing: Theme.gap
 
-            FaceField {
-                id: opens
-                objectName: "calendarOpens"
-                width: (parent.width - Theme.gap) / 2
-                label: qsTr("Opens")
-                maximumLength: 5
-                onEdited: rows.calendar.setHours(opens.text, closes.text)
+            PlainButton {
+                objectName: "calendarDay" + day.key
+                width: parent.width
+                height: implicitHeight
+                pressable: rows.calendar.manager
+                chosen: day.chosen
+                text: day.title
+                secondLine: day.words
+                onClicked: rows.calendar.choose(day.key)
             }
-            FaceField {
-                id: closes
-                objectName: "calendarCloses"
-                width: opens.width
-                label: qsTr("Closes")
-                maximumLength: 5
-                wrong: rows.calendar.wrongHours
-                onEdited: rows.calendar.setHours(opens.text, closes.text)
-            }
-        }
-        ActRow {
-            width: parent.width
+            Repeater {
+                model: day.chosen ? 1 : 0
 
-            PlainButton {
-                objectName: "calendarShut"
-                text: rows.calendar.dayOpen ? qsTr("Closed that day") : qsTr("Open that day")
-                onClicked: {
-                    if (rows.calendar.dayOpen)
-                        rows.calendar.closeDay();
-                    else
-                        rows.calendar.openDay();
-                    rows.fill();
+                CalendarHours {
+                    width: day.width
+                    calendar: rows.calendar
                 }
-            }
-            PlainButton {
-                objectName: "calendarSame"
-                text: qsTr("Same Monday to Friday")
-                onClicked: rows.calendar.sameOnWeekdays()
             }
         }
     }
@@ -169,7 +125,7 @@ Column {
         }
     }
     FaceField {
-        id: day
+        id: typed
         objectName: "calendarDayTyped"
         width: parent.width
         visible: rows.calendar.manager
@@ -187,10 +143,10 @@ Column {
         height: visible ? implicitHeight : 0
         text: qsTr("Close on that day")
         onClicked: {
-            if (rows.calendar.addClosed(day.text))
-                day.text = "";
+            if (rows.calendar.addClosed(typed.text))
+                typed.text = "";
             else
-                day.focusField();
+                typed.focusField();
         }
     }
     Repeater {

@@ -31,6 +31,7 @@ std::vector<RowModel<FloorLine>::Column> columns() {
       {"earliest", [](const FloorLine& row) { return row.earliest; }},
       {"holds", [](const FloorLine& row) { return row.holds; }},
       {"slack", [](const FloorLine& row) { return row.slack; }},
+      {"waits", [](const FloorLine& row) { return row.waits; }},
       {"line", [](const FloorLine& row) { return row.line; }},
       {"nextText", [](const FloorLine& row) { return row.nextText; }},
       {"nextWhy", [](const FloorLine& row) { return row.nextWhy; }},
@@ -176,10 +177,11 @@ void FloorViewModel::say_ready(const folds::FloorRow& car, FloorLine& line) cons
   line.outlook = static_cast<int>(said.outlook);
   if (!said.likely.isEmpty()) line.ready = tr("likely %1").arg(said.likely);
   if (!said.earliest.isEmpty()) line.earliest = tr("earliest %1").arg(said.earliest);
+  line.waits = said.waits;
   line.holds = said.holds;
   line.slack = said.slack;
   const bool held = said.waits || line.ready.isEmpty();
-  QStringList said_short{held ? line.ready : said.span, held ? said.holds : said.slack};
+  QStringList said_short{held ? line.ready : said.span, held ? said.holds : QString()};
   said_short.removeAll(QString());
   line.line = sentence(said_short.join(QStringLiteral(" \u00b7 ")));
 }

@@ -22,28 +22,29 @@ struct FloorLine {
   QString key;
   QString group;
   QString plate;
-  QString car;       // "green hatchback"
-  QString next;      // the next act: "Look over 3 panels"
-  QString who;       // "you", "painter", "Mara and Jo"
-  QString due;       // "due 16:30"
-  QString promised;  // "16:30", or "no promise"
-  QString chance;    // "4 in 10", "1 h late"; empty: nothing is known
-  QString about;     // of the chance: "on time", "at best"
-  QString percent;   // "41 %"
-  int outlook = 0;   // Outlook
-  QString ready;     // "likely Fri 14:45"; empty: nobody can say
-  QString earliest;  // "earliest Fri 11:00"
-  QString holds;     // what holds it: "waits for left lamp, Fri 12:00"
-  QString slack;     // "2 h to spare"
-  QString line;      // of these what a card says
-  QString nextText;  // "Start correct", on the row that is next for the person
-  QString nextWhy;   // "first: promised 16:30"
-  QString held;      // "Do not drive until 15:40", empty when nothing holds it
-  int state = 0;     // StateKind
-  double done = 0;   // 0 to 1, stages done
-  QString progress;  // "4 of 9 stages"
-  QString stages;    // "4/9"
-  QString hours;     // "2.3 h of 6.1 h", of all operations; alone where nothing is planned
+  QString car;         // "green hatchback"
+  QString next;        // the next act: "Look over 3 panels"
+  QString who;         // "you", "painter", "Mara and Jo"
+  QString due;         // "due 16:30"
+  QString promised;    // "16:30", or "no promise"
+  QString chance;      // "4 in 10", "1 h late"; empty: nothing is known
+  QString about;       // of the chance: "on time", "at best"
+  QString percent;     // "41 %"
+  int outlook = 0;     // Outlook
+  QString ready;       // "likely Fri 14:45"; empty: nobody can say
+  QString earliest;    // "earliest Fri 11:00"
+  QString holds;       // what holds it: "waits for left lamp, Fri 12:00"
+  QString slack;       // "2 h to spare"
+  bool waits = false;  // holds is something that is waited for
+  QString line;        // of these what a card says
+  QString nextText;    // "Start correct", on the row that is next for the person
+  QString nextWhy;     // "first: promised 16:30"
+  QString held;        // "Do not drive until 15:40", empty when nothing holds it
+  int state = 0;       // StateKind
+  double done = 0;     // 0 to 1, stages done
+  QString progress;    // "4 of 9 stages"
+  QString stages;      // "4/9"
+  QString hours;       // "2.3 h of 6.1 h", of all operations; alone where nothing is planned
   bool disputed = false;
   bool read_only = false;
   bool on_tape = false;

@@ -12,6 +12,7 @@ namespace jambline::screens {
 namespace {
 constexpr std::int64_t min_ms = 60'000;
 constexpr std::int64_t quarter_ms = 15 * min_ms;
+constexpr std::int64_t hour_ms = 60 * min_ms;
 constexpr std::int64_t day_ms = 86'400'000;
 constexpr double careful_under_percent = 50;  // design, no source
 
@@ -19,15 +20,17 @@ struct Tr {
   Q_DECLARE_TR_FUNCTIONS(Forecast)
 };
 
-// "2 h 15 min", "3 days": whole quarters.
+// "1 h 15 min", "18 h", "3 days": whole quarters, from three hours on whole hours.
 QString length_words(std::int64_t ms) {
-  const std::int64_t quarters_ms = (ms + quarter_ms / 2) / quarter_ms * quarter_ms;
-  if (quarters_ms < day_ms) return duration_words(quarters_ms);
+  const std::int64_t step_ms = ms < 3 * hour_ms ? quarter_ms : hour_ms;
+  const std::int64_t whole_ms = (ms + step_ms / 2) / step_ms * step_ms;
+  if (whole_ms < day_ms) return duration_words(whole_ms);
   const auto days = ms / day_ms;
   return days == 1 ? Tr::tr("1 day") : Tr::tr("%1 days").arg(days);
 }
 
 QString slack_words(std::int64_t ms) {
+  if (std::abs(ms) < quarter_ms / 2) return Tr::tr("nothing to spare");
   return ms >= 0 ? Tr::tr("%1 to spare").arg(length_words(ms))
                  : Tr::tr("%1 short").arg(length_words(-ms));
 }
@@ -99,7 +102,7 @@ ForecastWords words_of(const FloorForecasts::Known& known, std::int64_t now_ms,
   if (!said.likely_ms) {
     if (!promised_ms || out.outlook == Outlook::Trouble) return out;
     out.chance = Tr::tr("no date");
-    out.about = Tr::tr("for what it waits for");
+    out.about = Tr::tr("yet");
     out.outlook = Outlook::Careful;
     return out;
   }

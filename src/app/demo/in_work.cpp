@@ -74,7 +74,7 @@ const std::vector<Spec>& specs() {
        Stage::Inspect,
        6,
        90,
-       115,
+       130,
        {Panel::Hood, Panel::LeftFender, Panel::LeftFrontDoor, Panel::FrontBumper,
         Panel::LeftMirror}},
       {BodyShape::TwoDoorHatchback,
