@@ -12,7 +12,7 @@ Error bad(std::string field, std::string cause) {
 }
 
 template <class Self, class Visit>
-void fields(Self& self, Visit& visit) {
+void header_fields(Self& self, Visit& visit) {
   visit.bytes(self.shop);
   visit.bytes(self.device);
   visit.number(self.seq);
@@ -39,7 +39,7 @@ HeaderBytes encode(const Header& header) {
   HeaderBytes out;
   ByteWriter writer(out.data());
   writer.number(header_format);
-  fields(header, writer);
+  header_fields(header, writer);
   return out;
 }
 
@@ -51,7 +51,7 @@ Result<Header> decode_header(std::span<const std::uint8_t> bytes) {
   reader.number(format);
   if (format != header_format) return fail(bad("format", std::to_string(format)));
   Header header;
-  fields(header, reader);
+  header_fields(header, reader);
   if (header.seq < 1 || header.seq > last_seq) return fail(bad("seq", std::to_string(header.seq)));
   if (header.part < 1 || header.part > header.parts)
     return fail(bad("part", std::to_string(header.part) + " of " + std::to_string(header.parts)));

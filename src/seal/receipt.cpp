@@ -9,7 +9,7 @@ namespace {
 constexpr std::uint8_t receipt_format = 1;
 
 template <class Self, class Visit>
-void fields(Self& self, Visit& visit) {
+void receipt_fields(Self& self, Visit& visit) {
   visit.bytes(self.shop);
   visit.bytes(self.hub);
   visit.bytes(self.epoch);
@@ -40,7 +40,7 @@ std::string encode(const Receipt& receipt) {
   std::string out(receipt_bytes, '\0');
   ByteWriter writer(reinterpret_cast<std::uint8_t*>(out.data()));
   writer.number(receipt_format);
-  fields(receipt, writer);
+  receipt_fields(receipt, writer);
   writer.bytes(receipt.signature);
   return out;
 }
@@ -50,7 +50,7 @@ Result<Receipt> decode_receipt(std::span<const std::uint8_t> bytes) {
   std::uint8_t format = 0;
   Receipt receipt;
   reader.number(format);
-  fields(receipt, reader);
+  receipt_fields(receipt, reader);
   reader.bytes(receipt.signature);
   if (!reader.ok() || reader.left() != 0) return fail(refusal(Code::Malformed, "length"));
   if (format != receipt_format) return fail(refusal(Code::Malformed, "format"));
