@@ -124,6 +124,7 @@ Sheet {
                 PlainButton {
                     id: work
 
+                    required property int index
                     required property string operationId
                     required property string title
                     required property string hours
@@ -133,6 +134,7 @@ Sheet {
                     // The tag stands in the corner where the words leave room for it.
                     readonly property bool tagged: isNext && width - measure.natural > 2 * tag.implicitWidth + 24
 
+                    objectName: "clockWork" + index
                     width: (works.width - Theme.gap) / 2
                     height: Math.max(76, implicitHeight)
                     text: title

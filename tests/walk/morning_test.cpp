@@ -230,6 +230,44 @@ TEST_F(Morning, APartIsHandedOnInTwoTapsOnEachSide) {
   keep_picture("parts-taken");
 }
 
+TEST_F(Morning, AForgottenStartIsSaidFirstAndStandsInTheDaySheet) {
+  const auto open_clock = [&] {
+    QQuickItem* rule = here("clockRule");
+    tap(rule->mapToScene(QPointF(60, rule->height() / 2)));
+  };
+  taps_ = 0;
+  open_clock();
+  tap("startedEarlier");
+  tap("startedAgo20");
+  keep_picture("clock-started-earlier");
+  tap("clockWork0");
+  EXPECT_EQ(taps_, 4);
+  ASSERT_EQ(car().running.size(), 1U);
+  EXPECT_EQ(car().running.front().start_ms, clock_.moment.wall_ms - 20 * 60'000);
+  tap("stopClock");
+  EXPECT_EQ(car().find(car().operations.front().operation)->clocked_ms, 20 * 60'000);
+  tap("clockHours");
+  QQuickItem* total = here("hoursTotal");
+  ASSERT_NE(total, nullptr);
+  EXPECT_TRUE(total->property("name").toString().contains("0:20:00"));
+  keep_picture("hours-of-a-forgotten-start");
+}
+
+TEST_F(Morning, TheCarWaitsInTwoTapsFromTheClock) {
+  QQuickItem* rule = here("clockRule");
+  tap(rule->mapToScene(QPointF(60, rule->height() / 2)));
+  taps_ = 0;
+  tap("clockWait");
+  tap("waitReason1");
+  EXPECT_EQ(taps_, 2);
+  ASSERT_EQ(car().visit.waits_for, (std::vector<job::WaitReason>{job::WaitReason::Cure}));
+  tap("waitUsual1");
+  EXPECT_EQ(car().visit.waits.front().expected_ms, clock_.moment.wall_ms + 2 * 3'600'000);
+  keep_picture("wait-said");
+  tap("waitReason1");
+  EXPECT_EQ(car().visit.waits.size(), 1U) << "it waits already";
+}
+
 TEST_F(Morning, ABoothEventIsTwoTaps) {
   tap("boothTab");
   taps_ = 0;
