@@ -46,15 +46,16 @@ Item {
         Words {
             required property var model
             required property int index
+            readonly property bool off: line.newest && (model.off ?? false)
 
             x: line.labels + index * line.column
             width: line.column
             horizontalAlignment: Text.AlignHCenter
-            text: model[line.role]
+            text: model[line.role] ?? ""
             size: Theme.note
             bold: line.newest
-            font.underline: line.newest && model.off
-            color: line.newest && model.off ? Theme.oxide : Theme.ink
+            font.underline: off
+            color: off ? Theme.oxide : Theme.ink
         }
     }
 }
