@@ -199,7 +199,8 @@ TEST_F(VisitTest, TheWalkAroundIsNoPointOfItsOwnAndEndsWithTheDelivery) {
 }
 
 TEST_F(VisitTest, PicturesThatAreNotNeededAreNoOpenPoint) {
-  open_with({}, {job::Stage::Wash});
+  open_with({{job::Panel::Roof, true}}, {job::Stage::Wash});
+  did(GiveVerdict{job, job::Panel::Roof, job::Verdict::Clean, true});
   did(FinishStage{job, job::Stage::Wash, true, job::WithoutShots::NoCamera});
   EXPECT_EQ(folds::open_points(car(), shop_view, now()).size(), 1U);
   did(FinishStage{job, job::Stage::Wash, false});
