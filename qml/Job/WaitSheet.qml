@@ -13,8 +13,11 @@ Sheet {
 
     signal whoAsked
 
-    function wrongAt(field: string): string {
-        return wait.wrongField === field ? wait.wrongWords : "";
+    function wrongDay(): string {
+        return wait.wrongField === "day" ? wait.wrongWords : "";
+    }
+    function wrongTime(): string {
+        return wait.wrongField === "time" ? wait.wrongWords : "";
     }
 
     title: qsTr("What does it wait for?")
@@ -100,7 +103,7 @@ Sheet {
                 width: parent.width
                 label: qsTr("Or on the day")
                 placeholder: qsTr("today; 9/24/2026")
-                wrong: sheet.wrongAt("day")
+                wrong: sheet.wrongDay()
             }
             FaceField {
                 id: time
@@ -108,7 +111,7 @@ Sheet {
                 width: parent.width
                 label: qsTr("At")
                 placeholder: qsTr("15:40")
-                wrong: sheet.wrongAt("time")
+                wrong: sheet.wrongTime()
             }
             PlainButton {
                 objectName: "waitExpect"

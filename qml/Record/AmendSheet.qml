@@ -15,8 +15,11 @@ Sheet {
 
     signal whoAsked
 
-    function wrongAt(field: string): string {
-        return amend.wrongField === field ? amend.wrongWords : "";
+    function wrongTime(): string {
+        return amend.wrongField === "time" ? amend.wrongWords : "";
+    }
+    function wrongReason(): string {
+        return amend.wrongField === "reason" ? amend.wrongWords : "";
     }
 
     title: qsTr("Amend the clock")
@@ -95,7 +98,7 @@ Sheet {
             digits: 4
             label: qsTr("It was at, on %1").arg(sheet.amend.dayWords)
             unitText: sheet.amend.countsWords
-            wrong: sheet.wrongAt("time")
+            wrong: sheet.wrongTime()
             onTypedChanged: sheet.amend.typed = typed
             onComplete: {
                 if (sheet.amend.newTime !== "")
@@ -116,7 +119,7 @@ Sheet {
             objectName: "amendWrong"
             width: parent.width
             visible: !sheet.typing && text !== ""
-            text: sheet.wrongAt("time")
+            text: sheet.wrongTime()
             bold: true
             color: Theme.oxide
         }
@@ -166,7 +169,7 @@ Sheet {
             visible: sheet.amend.reason < 0
             label: qsTr("Or in words")
             maximumLength: 200
-            wrong: sheet.wrongAt("reason")
+            wrong: sheet.wrongReason()
         }
         SlabButton {
             objectName: "amendKeep"

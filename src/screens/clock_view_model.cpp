@@ -95,10 +95,6 @@ void ClockViewModel::rebuild() {
       row.key = text(operation.operation.hex());
       row.title = title_of(&operation);
       row.hours = hours(*car, operation);
-      for (const auto& running : car->running)
-        if (running.operation == operation.operation && running.person != session_.person() &&
-            !running.paused)
-          row.hours += dot + session_.name_of(running.person);
       row.over = operation.estimate_min > 0 &&
                  used_ms(*car, operation, now) > operation.estimate_min * ms_per_min;
       row.next = coming == &operation;

@@ -34,7 +34,7 @@ struct PersonTileRow {
 struct OperationRow {
   QString key;  // operation id
   QString title;
-  QString hours;  // "0.2 of 1.5 h", with who else is on it
+  QString hours;  // "0.2 of 1.5 h"
   bool over = false;
   bool next = false;
   bool mine = false;  // the person's clock is on it

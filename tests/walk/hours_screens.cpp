@@ -21,7 +21,8 @@ void wait_for(Shop& shop, const screens::HoursViewModel& hours) {
   settle(shop.window());
 }
 
-// Who clocked something in the last seven days, on the day on which it was; nobody in an empty shop.
+// Who clocked something in the last seven days, on the day on which it was; nobody in an empty
+// shop.
 screens::HoursViewModel* day_with_hours(Shop& shop) {
   auto* hours = model<screens::HoursViewModel>(shop, "hours");
   if (!hours || !place(shop, "Record", "Hours")) return nullptr;
@@ -58,10 +59,10 @@ bool car_hours(Shop& shop, bool amends) {
   auto* hours = model<screens::CarHoursViewModel>(shop, "carHours");
   if (!hours || !place(shop, "Floor", "CarHours")) return false;
   for (int row = 0; row < hours->operationCount() && hours->spanCount() == 0; ++row)
-    hours->open(hours->operations()
-                    ->data(hours->operations()->index(row, 0),
-                           hours->operations()->roleNames().key("key"))
-                    .toString());
+    hours->open(
+        hours->operations()
+            ->data(hours->operations()->index(row, 0), hours->operations()->roleNames().key("key"))
+            .toString());
   settle(shop.window());
   if (!amends || hours->spanCount() == 0) return true;
   if (!press(shop, "carSpan0")) return false;
