@@ -99,9 +99,9 @@ class Tablet {
   bool tap_kind(const char* type) {
     return tap(seen([&](QQuickItem& item) { return is_kind(item, type); }));
   }
-  // The person tile at the head, then the person.
+  // The clock, then the person.
   bool be(const char* name) {
-    if (!tap("personTile")) return false;
+    if (!tap("clockRule")) return false;
     const bool chosen = tap(seen([&](QQuickItem& item) {
       return is_kind(item, "PersonTile") && item.property("personName").toString() == name;
     }));
