@@ -22,8 +22,6 @@ FocusScope {
     readonly property real actsTop: act.y
     // Offered parts with large words leave the list a height that it can be read in.
     implicitHeight: offers.visible ? list.y + 176 + undoRoom + act.height + 16 : 0
-    // Large words, a banner and what is offered above the cars: one car can still be seen.
-    implicitHeight: list.visible ? list.y + act.height + undoRoom + 200 : 0
 
     signal carAsked(string jobId)
     signal openAsked

@@ -126,33 +126,19 @@ PaperCard {
                         color: Theme.pencil
                     }
                 }
-                Column {
+                Odds {
                     id: odds
                     objectName: "floorChance"
                     anchors.right: parent.right
                     visible: card.chance !== ""
-                    width: !visible ? 0 : Math.min(Math.max(figure.natural, note.natural), parent.width * 0.45)
+                    width: visible ? Math.min(natural, parent.width * 0.45) : 0
                     spacing: 2
-
-                    Words {
-                        id: figure
-                        width: parent.width
-                        horizontalAlignment: Text.AlignRight
-                        text: card.chance
-                        mute: true
-                        bold: card.outlook > 0
-                        size: Theme.lead
-                        color: [Theme.ink, Theme.ochreInk, Theme.oxide][card.outlook]
-                    }
-                    Words {
-                        id: note
-                        width: parent.width
-                        horizontalAlignment: Text.AlignRight
-                        text: card.percent !== "" ? qsTr("%1 %2").arg(card.percent).arg(card.about) : card.about
-                        mute: true
-                        size: Theme.note
-                        color: Theme.pencil
-                    }
+                    alignRight: true
+                    size: Theme.lead
+                    chance: card.chance
+                    percent: card.percent
+                    about: card.about
+                    outlook: card.outlook
                 }
             }
             Words {

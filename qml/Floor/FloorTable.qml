@@ -1,6 +1,6 @@
 // FloorTable: the cars in the shop on a desk, in the same two groups and the same order as the
 // cards, with when each will be ready and what holds it. Without room for them who, stages and hours
-// have no column of their own. floor: the view model.
+// have no column of their own, and the chance stands below the promise. floor: the view model.
 // Signal: carAsked(jobId), by a press or by Enter.
 pragma ComponentBehavior: Bound
 
@@ -13,7 +13,7 @@ DataTable {
     objectName: "floorTable"
 
     required property FloorViewModel floor
-    readonly property bool roomy: width >= 1000
+    readonly property bool roomy: width >= 1000 * Theme.textScale
     property GroupTitles groups: GroupTitles {}
 
     signal carAsked(string jobId)
@@ -23,12 +23,12 @@ DataTable {
     sectionProperty: "group"
     sectionDelegate: groups.title
     columns: [
-        TableColumn { title: qsTr("Car"); width: cars.roomy ? 220 : 170; sortable: false },
+        TableColumn { title: qsTr("Car"); width: cars.roomy ? 220 : 165; sortable: false },
         TableColumn { title: qsTr("Next"); fill: true; sortable: false },
         TableColumn { title: qsTr("Who"); width: 140; shown: cars.roomy; sortable: false },
-        TableColumn { title: qsTr("Promised"); width: 100; sortable: false },
-        TableColumn { title: qsTr("Chance"); width: 132; sortable: false },
-        TableColumn { title: qsTr("Ready, and what holds it"); fill: true; sortable: false },
+        TableColumn { title: qsTr("Promised"); width: cars.roomy ? 100 : 136; sortable: false },
+        TableColumn { title: qsTr("Chance"); width: 132; shown: cars.roomy; sortable: false },
+        TableColumn { title: qsTr("Ready by"); fill: true; sortable: false },
         TableColumn { title: qsTr("Stages"); width: 56; shown: cars.roomy; sortable: false; alignRight: true },
         TableColumn { title: qsTr("Hours"); width: 120; shown: cars.roomy; sortable: false; alignRight: true }
     ]
@@ -131,34 +131,34 @@ DataTable {
             text: row.who
             mute: true
         }
-        Words {
+        Column {
             x: cars.cellX(3)
             width: cars.cellWidth(3)
-            anchors.verticalCenter: parent.verticalCenter
-            text: row.promised
-            mute: true
-        }
-        Column {
-            x: cars.cellX(4)
-            width: cars.cellWidth(4)
             anchors.verticalCenter: parent.verticalCenter
 
             Words {
                 width: parent.width
-                visible: text !== ""
-                text: row.chance
+                text: row.promised
                 mute: true
-                bold: row.outlook > 0
-                color: [Theme.ink, Theme.ochreInk, Theme.oxide][row.outlook]
             }
-            Words {
+            Odds {
+                visible: !cars.roomy
                 width: parent.width
-                visible: text !== ""
-                text: row.percent !== "" ? qsTr("%1 %2").arg(row.percent).arg(row.about) : row.about
-                mute: true
-                size: Theme.note
-                color: Theme.pencil
+                chance: row.chance
+                percent: row.percent
+                about: row.about
+                outlook: row.outlook
             }
+        }
+        Odds {
+            visible: cars.roomy
+            x: cars.cellX(4)
+            width: cars.cellWidth(4)
+            anchors.verticalCenter: parent.verticalCenter
+            chance: row.chance
+            percent: row.percent
+            about: row.about
+            outlook: row.outlook
         }
         Column {
             x: cars.cellX(5)

@@ -17,7 +17,7 @@ bool calendar(Shop& shop) {
     acts::SetCalendar set{session.shop().calendar};
     const int today = screens::today_of(session.now().wall_ms, session.zone());
     set.calendar.week[5] = {7 * 60 + 30, 12 * 60};
-    set.calendar.holidays = {today + 1, today + 46};
+    set.calendar.holidays = {today + 9, today + 46};
     if (!act(shop, set, manager)) return false;
   }
   if (!place(shop, "Floor", "None") || !press(shop, "personTile") || !press(shop, "theShop") ||

@@ -117,7 +117,9 @@ bool Shop::undoable_act() {
 }
 
 bool Shop::forecasts_known() {
-  return wait_until([&] { return program_->forecasts().ready(); });
+  const bool known = wait_until([&] { return program_->forecasts().ready(); });
+  if (program_->window()) settle(window());
+  return known;
 }
 
 bool Shop::throw_dirt() {
