@@ -63,6 +63,17 @@ Column {
             }
         }
     }
+    Cautions {
+        id: cautions
+    }
+    Words {
+        objectName: "fitHeavy"
+        width: parent.width
+        visible: answer.fit.isHeavy
+        text: cautions.lifting
+        bold: true
+        size: Theme.note
+    }
     Repeater {
         model: answer.fit.moves
 

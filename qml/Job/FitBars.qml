@@ -115,7 +115,7 @@ PaperCard {
             Words {
                 width: card.labels - 6
                 y: Math.max(0, (parent.height - height) / 2)
-                text: card.fit.wantedWords
+                text: card.fit.barsWanted
                 size: Theme.note
                 color: Theme.pencil
             }

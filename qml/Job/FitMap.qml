@@ -12,6 +12,9 @@ PatternMap {
 
     required property FitViewModel fit
 
+    // The points stand on the outline: a fastener's letter keeps off it.
+    readonly property real keepOff: 28
+
     signal pointTaken
 
     objectName: "fitMap"
@@ -30,6 +33,7 @@ PatternMap {
         pxPerMm: map.pattern.pxPerMm
         pxPerMove: Math.max(12, Math.min(20, map.width / 26))
         handle: 13
+        margin: map.keepOff
         here: Theme.blue
         quiet: Theme.pencil
         ink: Theme.ink
@@ -44,8 +48,10 @@ PatternMap {
             required property real xMm
             required property real yMm
 
-            x: map.xPx(xMm) - width / 2
-            y: map.yPx(yMm) - height / 2
+            readonly property point at: map.fit.insideOf(xMm, yMm, map.keepOff / map.pattern.pxPerMm)
+
+            x: map.xPx(at.x) - width / 2
+            y: map.yPx(at.y) - height / 2
             width: Math.max(24, letter.height + 4)
             height: width
             radius: 2

@@ -77,15 +77,15 @@ QString FitViewModel::wantedWords() const {
     high = std::max(high.value_or(mm), mm);
   }
   if (!low) return {};
-  if (*high - *low < 0.05) return tr("wanted %1").arg(gap_words(*low));
-  return tr("wanted %1 to %2").arg(gap_number(*low), gap_words(*high));
+  return wanted_span_words(*low, *high);
 }
 
 QString FitViewModel::answerNote() const {
   const FitRound round = last() ? last()->round : round_;
   if (said_.answer == FitAnswer::Inside)
-    return round == FitRound::TrialFit ? tr("Mark hinges and latch now, and take their picture.")
-                                       : QString();
+    return round == FitRound::TrialFit && guessed_round() == FitRound::TrialFit
+               ? tr("Mark hinges and latch now, and take their picture.")
+               : QString();
   if (!said_.moves_any()) return {};
   const QString rigid =
       tr("For a rigid panel: hinge-side lift, bump stops, striker pull and a bent panel are not in "

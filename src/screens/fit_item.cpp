@@ -33,7 +33,8 @@ void FitItem::paint_arrow(QPainter* painter, const FitViewModel::Arrow& arrow) c
   if (move_mm < least_move_mm) return;
   const QPointF along(arrow.dx_mm / move_mm, -arrow.dy_mm / move_mm);
   const QPointF across(-along.y(), along.x());
-  const QPointF from = on_screen(arrow.at) + along * handle_;
+  const QPointF at = fit_->insideOf(arrow.at.x_mm, arrow.at.y_mm, margin_ / px_per_mm_);
+  const QPointF from = on_screen({at.x(), at.y()}) + along * handle_;
   const double shaft_px = std::max(2.0, move_mm * px_per_move_);
   const QPointF neck = from + along * shaft_px;
   painter->setPen(QPen(ink_, 3, Qt::SolidLine, Qt::FlatCap));

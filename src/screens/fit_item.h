@@ -24,6 +24,7 @@ class FitItem : public QQuickPaintedItem {
   Q_PROPERTY(double pxPerMm MEMBER px_per_mm_ NOTIFY lookChanged)
   Q_PROPERTY(double pxPerMove MEMBER px_per_move_ NOTIFY lookChanged)
   Q_PROPERTY(double handle MEMBER handle_ NOTIFY lookChanged)  // an arrow begins so far off
+  Q_PROPERTY(double margin MEMBER margin_ NOTIFY lookChanged)  // fasteners keep off the outline
   Q_PROPERTY(QColor here MEMBER here_ NOTIFY lookChanged)
   Q_PROPERTY(QColor quiet MEMBER quiet_ NOTIFY lookChanged)
   Q_PROPERTY(QColor ink MEMBER ink_ NOTIFY lookChanged)
@@ -46,6 +47,7 @@ class FitItem : public QQuickPaintedItem {
   double px_per_mm_ = 0;
   double px_per_move_ = 14;
   double handle_ = 12;
+  double margin_ = 0;
   QColor here_;
   QColor quiet_;
   QColor ink_;

@@ -312,7 +312,9 @@ void FitViewModel::show_edges() {
 
 void FitViewModel::show_bars() {
   std::vector<QVariantList> rows;
-  before_title_ = predicted_title_ = measured_title_ = QString();
+  before_title_ = predicted_title_ = measured_title_ = bars_wanted_ = QString();
+  double wanted_low_mm = 1e9;
+  double wanted_high_mm = -1e9;
   bars_top_mm_ = 5;
   if (panel_) {
     const folds::FitView* fit = last();
@@ -354,6 +356,8 @@ void FitViewModel::show_bars() {
       else if (last_bar && !is_moved && fit && one.measured)
         measured = fit->points[*one.measured].gap_mm;
       const double tolerance = trade::PanelFit{}.tolerance_mm;
+      wanted_low_mm = std::min(wanted_low_mm, wanted);
+      wanted_high_mm = std::max(wanted_high_mm, wanted);
       const std::optional<double>& newest = measured_title_.isEmpty() ? before : measured;
       for (const auto& mm : {before, predicted, measured, std::optional(wanted + tolerance)})
         if (mm) bars_top_mm_ = std::max(bars_top_mm_, *mm * 1.12);
@@ -366,6 +370,7 @@ void FitViewModel::show_bars() {
                       newest && std::abs(*newest - wanted) > tolerance});
     }
   }
+  if (!rows.empty()) bars_wanted_ = wanted_span_words(wanted_low_mm, wanted_high_mm);
   bars_.set(std::move(rows));
 }
 
@@ -388,6 +393,20 @@ void FitViewModel::show_moves() {
                       QString(), false, at.x_mm, at.y_mm, 0.0, 0.0});
     }
   moves_.set(std::move(rows));
+}
+
+QPointF FitViewModel::insideOf(double x_mm, double y_mm, double margin_mm) const {
+  const auto* drawing = car() && panel_ ? job::pattern(car()->body).find(*panel_) : nullptr;
+  if (!drawing) return {x_mm, y_mm};
+  const auto box = trade::bounds(upright(*drawing).apply(drawing->shape.outline).corners);
+  const auto within = [margin_mm](double at, double low, double high) {
+    return high - low < 2 * margin_mm ? at : std::clamp(at, low + margin_mm, high - margin_mm);
+  };
+  return {within(x_mm, box.low.x_mm, box.high.x_mm), within(y_mm, box.low.y_mm, box.high.y_mm)};
+}
+
+bool FitViewModel::isHeavy() const {
+  return panel_ && job::opens(*panel_) && said_.moves_any();
 }
 
 bool FitViewModel::latchAsked() const {

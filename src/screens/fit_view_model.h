@@ -56,7 +56,8 @@ class FitViewModel final : public QObject {
   Q_PROPERTY(QString beforeTitle READ beforeTitle NOTIFY changed)
   Q_PROPERTY(QString predictedTitle READ predictedTitle NOTIFY changed)
   Q_PROPERTY(QString measuredTitle READ measuredTitle NOTIFY changed)
-  Q_PROPERTY(QString wantedWords READ wantedWords NOTIFY changed)
+  Q_PROPERTY(QString barsWanted READ barsWanted NOTIFY changed)    // of what is shown
+  Q_PROPERTY(QString wantedWords READ wantedWords NOTIFY changed)  // of what is measured next
   // the answer
   Q_PROPERTY(int answerShape READ answerShape NOTIFY changed)
   Q_PROPERTY(QString answerWord READ answerWord NOTIFY changed)
@@ -65,6 +66,8 @@ class FitViewModel final : public QObject {
   // Roles: key (letter), title, words, atEnd, xMm, yMm, dxMm, dyMm (of the drawing).
   Q_PROPERTY(QAbstractItemModel* moves READ moves CONSTANT)
   Q_PROPERTY(int moveCount READ moveCount NOTIFY changed)
+  // A move lifts or carries the panel: said before it.
+  Q_PROPERTY(bool isHeavy READ isHeavy NOTIFY changed)
   Q_PROPERTY(bool known READ known NOTIFY changed)  // there is a sum to open
   Q_PROPERTY(bool flushKnown READ flushKnown NOTIFY changed)
   Q_PROPERTY(jambline::screens::SumRows* sum READ sum CONSTANT)
@@ -128,6 +131,7 @@ class FitViewModel final : public QObject {
   QString beforeTitle() const { return before_title_; }
   QString predictedTitle() const { return predicted_title_; }
   QString measuredTitle() const { return measured_title_; }
+  QString barsWanted() const { return bars_wanted_; }
   QString wantedWords() const;
   int answerShape() const { return shape_of(said_.state); }
   QString answerWord() const { return said_.word; }
@@ -135,6 +139,7 @@ class FitViewModel final : public QObject {
   QString answerNote() const;
   QAbstractItemModel* moves() { return &moves_; }
   int moveCount() const { return moves_.rowCount(); }
+  bool isHeavy() const;
   bool known() const { return of_ && of_->gaps && *of_->gaps; }
   bool flushKnown() const { return of_ && of_->flush && *of_->flush; }
   SumRows* sum() { return &sum_; }
@@ -173,6 +178,7 @@ class FitViewModel final : public QObject {
   int edge() const { return edge_; }
   // As drawn: upright, in mm.
   std::vector<trade::Polyline> drawn_edges() const;
+  Q_INVOKABLE QPointF insideOf(double xMm, double yMm, double marginMm) const;  // the panel's box
   struct Arrow {
     trade::Point_mm at;
     double dx_mm = 0;
@@ -279,6 +285,7 @@ class FitViewModel final : public QObject {
   int pending_ = -1;
   QString wrong_;
   double bars_top_mm_ = 6;
+  QString bars_wanted_;
   QString before_title_;
   QString predicted_title_;
   QString measured_title_;

@@ -176,6 +176,11 @@ QString gap_words(double mm) {
   return tr("%1 mm").arg(gap_number(mm));
 }
 
+QString wanted_span_words(double low_mm, double high_mm) {
+  if (high_mm - low_mm < 0.05) return tr("wanted %1").arg(gap_words(low_mm));
+  return tr("wanted %1 to %2").arg(gap_number(low_mm), gap_words(high_mm));
+}
+
 QString fastener_words(const std::string& fastener_name) {
   return tr(fastener_name.c_str());
 }

@@ -47,10 +47,12 @@ struct FitSaid {
 FitSaid say_fit(const folds::CarView& car, const folds::FitView* fit,
                 const std::optional<folds::FitOfPanel>& of);
 
-QString gap_number(double mm);       // "3.1"
-QString gap_words(double mm);        // "3.1 mm"
-QString words_of(job::CarWay way);   // "towards the front", "up"
-QString end_words(job::CarWay way);  // an end of an edge: "front", "top"
+QString gap_number(double mm);  // "3.1"
+QString gap_words(double mm);   // "3.1 mm"
+QString wanted_span_words(double low_mm,
+                          double high_mm);  // "wanted 4.0 mm", "wanted 3.8 to 4.2 mm"
+QString words_of(job::CarWay way);          // "towards the front", "up"
+QString end_words(job::CarWay way);         // an end of an edge: "front", "top"
 QString fastener_words(const std::string& fastener_name);
 QString neighbor_words(const job::FitEdge& edge, job::BodyShape body);  // "left fender", "cowl"
 // "1.4 mm towards the front, 0.2 mm out"; empty: no part of it is 0.1 mm.
