@@ -120,7 +120,7 @@ PaperCard {
                     }
                     Words {
                         width: parent.width
-                        text: qsTr("%1 · %2").arg(card.who).arg(card.slack !== "" ? card.slack : card.progress)
+                        text: qsTr("%1 · %2").arg(card.who).arg(card.slack !== "" && card.outlook < 2 ? card.slack : card.progress)
                         mute: true
                         size: Theme.note
                         color: Theme.pencil
