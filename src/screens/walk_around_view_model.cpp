@@ -168,8 +168,15 @@ void WalkAroundViewModel::show_steps(const folds::CarView& car) {
                     shape_of(stage.done && missing == 0 ? StateKind::Done : StateKind::NotYet),
                     QString()});
   }
-  for (const Step one : {Step::FilmInWindow, Step::LastPolish, Step::FilmWashSafe, Step::FinalWash})
-    if (const auto* found = step(one)) rows.push_back(step_row(*found, sentence(words_of(one))));
+  // What the film has to allow is asked only as long as it was not done.
+  for (const auto& [film, work] : {std::pair(Step::FilmInWindow, Step::LastPolish),
+                                   std::pair(Step::FilmWashSafe, Step::FinalWash)}) {
+    const auto* after = step(work);
+    const auto* before = step(film);
+    if (before && after && !after->done)
+      rows.push_back(step_row(*before, sentence(words_of(film))));
+    if (after) rows.push_back(step_row(*after, sentence(words_of(work))));
+  }
   steps_.set(std::move(rows));
 }
 
