@@ -95,7 +95,7 @@ Sheet {
                 objectName: "signatureKeep"
                 text: qsTr("Signed")
                 waits: !sheet.ready
-                secondLine: sheet.ready ? "" : glass.drawn ? qsTr("waits for the name") : qsTr("waits for name and signature")
+                secondLine: sheet.ready ? "" : glass.drawn ? qsTr("name missing") : qsTr("signature missing")
                 onClicked: sheet.done(glass.strokes, signer.text)
             }
         }

@@ -253,7 +253,10 @@ QStringList WalkAroundViewModel::statement() const {
     if (const QString words = customer_words(point, car_->body); !words.isEmpty()) known << words;
   if (!known.isEmpty()) out << tr("These points are open, and I know of them:") << known;
   const auto own = static_cast<qsizetype>(looked_->points.size()) - known.size();
-  if (own > 0)
+  if (own > 0 && known.isEmpty())
+    out << (own == 1 ? tr("1 open point is the shop's own: pictures or an approval.")
+                     : tr("%1 open points are the shop's own: pictures, approvals.").arg(own));
+  else if (own > 0)
     out << (own == 1 ? tr("1 more is the shop's own: pictures or an approval.")
                      : tr("%1 more are the shop's own: pictures, approvals.").arg(own));
   return out;
