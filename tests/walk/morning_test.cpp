@@ -5,6 +5,7 @@
 #include <cstdio>
 #include <gtest/gtest.h>
 
+#include "screens/floor_forecasts.h"
 #include "screens/inspect_view_model.h"
 #include "tests/threads/screen_hand.h"
 
@@ -202,6 +203,29 @@ TEST_F(Morning, FilmIsTypedOnTheBigKeys) {
   EXPECT_EQ(panel(film_panel).film.front().typed, (std::vector<double>{4.4, 4.5, 4.7}));
 }
 
+TEST_F(Morning, FiveGapsAreTwelveTapsAndTheirMoveIsOne) {
+  ASSERT_TRUE(hand_->go("Floor", "Fit"));
+  settle();
+  tap("fitPanel_hood");
+  taps_ = 0;
+  tap("fitMain");
+  for (const char* gap : {"31", "34", "39", "46", "52"})  // tenths of a millimetre
+    for (const char* digit = gap; *digit; ++digit)
+      ASSERT_NO_FATAL_FAILURE(tap((std::string("key_") + *digit).c_str()));
+  tap("fitMain");
+  EXPECT_LE(taps_, 12);
+  ASSERT_EQ(car().assembly.fits.size(), 1U);
+  ASSERT_EQ(car().assembly.fits.front().points.size(), 5U);
+  EXPECT_NEAR(car().assembly.fits.front().points.back().gap_mm, 5.2, 1e-9);
+  keep_picture("fit-measured");
+  taps_ = 0;
+  tap("fitMain");
+  EXPECT_EQ(taps_, 1);
+  ASSERT_EQ(car().assembly.moves.size(), 1U);
+  EXPECT_FALSE(car().assembly.moves.front().moves.empty());
+  keep_picture("fit-moved");
+}
+
 TEST_F(Morning, APartIsHandedOnInTwoTapsOnEachSide) {
   act(acts::AddPerson{"Jo", job::Role::BodyTechnician});
   const PersonId jo = program_->engine().snapshot()->shop->people.back().person;
@@ -280,6 +304,23 @@ TEST_F(Morning, ABoothEventIsTwoTaps) {
   ASSERT_EQ(events.size(), 1U);
   EXPECT_EQ(events.front().what, job::BoothEvent::NewHose);
   keep_picture("booth");
+}
+
+TEST_F(Morning, WhatIsNextStandsOnTheFirstCardAndIsBegunInOneTap) {
+  ASSERT_TRUE(hand_->go("Floor", "None"));
+  program_->forecasts().look();
+  ASSERT_TRUE(hand_->wait_for([&] { return program_->forecasts().ready(); }));
+  settle();
+  keep_picture("next");
+  taps_ = 0;
+  tap("floorBegin");
+  EXPECT_EQ(taps_, 1);
+  ASSERT_EQ(car().running.size(), 1U);
+  EXPECT_EQ(car().find(car().running.front().operation)->stage, job::Stage::Inspect);
+  EXPECT_NE(here("carMain"), nullptr) << "the car is shown";
+  tap("readyRow");
+  ASSERT_NE(here("sumFigure"), nullptr);
+  keep_picture("ready");
 }
 
 TEST_F(Morning, WhatThrewItIsShownAndTheCauseSet) {
