@@ -72,7 +72,8 @@ std::string out_of_sight(const QQuickItem& item, QRectF box, double least) {
   return {};
 }
 
-// Rings, points and tags of a map lie where the paint has them, however close: the map picks among them.
+// Rings, points and tags of a map lie where the paint has them, however close: the map picks among
+// them.
 bool on_map(const QQuickItem& item) {
   return is_kind(item, "PencilRing") || is_kind(item, "PanelTag") || is_kind(item, "FitSpot");
 }
