@@ -292,6 +292,34 @@ TEST_F(Morning, TheCarWaitsInTwoTapsFromTheClock) {
   EXPECT_EQ(car().visit.waits.size(), 1U) << "it waits already";
 }
 
+TEST_F(Morning, WhoHasAPartIsSettledByOneTap) {
+  for (const char* name : {"Jo", "Ana"}) act(acts::AddPerson{name, job::Role::BodyTechnician});
+  const auto people = program_->engine().snapshot()->shop->people;
+  act(acts::GiveVerdict{.job = job_,
+                        .panel = job::Panel::FrontBumper,
+                        .verdict = job::Verdict::Clean,
+                        .edges_and_back = true});
+  act(acts::OfferRelease{job_, job::Panel::FrontBumper, job::Role::BodyTechnician, {}});
+  settle();
+  // As it is when another device's answer has come too.
+  auto both = std::make_shared<engine::Snapshot>(session().snapshot());
+  auto view = std::make_shared<folds::CarView>(*both->car);
+  for (auto& one : view->panels)
+    if (one.plan.panel == job::Panel::FrontBumper) {
+      one.release.disputed = true;
+      one.release.takers = {people[1].person, people[2].person};
+    }
+  both->car = view;
+  session().publish(both);
+  ASSERT_TRUE(hand_->go("Floor", "Parts"));
+  ASSERT_NE(here("hasIt1"), nullptr);
+  keep_picture("parts-disputed");
+  taps_ = 0;
+  tap("hasIt1");
+  EXPECT_EQ(taps_, 1);
+  EXPECT_EQ(panel(job::Panel::FrontBumper).release.taker, people[2].person);
+}
+
 TEST_F(Morning, ABoothEventIsTwoTaps) {
   tap("boothTab");
   taps_ = 0;
