@@ -89,7 +89,7 @@ void add(Numbers& out, const trade::PanelFit& asked, const trade::PanelFitResult
 }
 
 QString at_point(const Off& off) {
-  return off.flush ? tr("flush at point %1").arg(QString::fromStdString(off.point))
+  return off.flush ? tr("point %1, flush").arg(QString::fromStdString(off.point))
                    : tr("point %1").arg(QString::fromStdString(off.point));
 }
 
