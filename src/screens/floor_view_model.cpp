@@ -168,7 +168,6 @@ void FloorViewModel::say_ready(const folds::FloorRow& car, FloorLine& line) cons
   const auto* known = forecasts_ ? forecasts_->of(car.job) : nullptr;
   FloorForecasts::Known unknown;
   unknown.row.promised_ms = car.promised_ms;
-  unknown.row.operations = car.operations;
   const ForecastWords said =
       words_of(known ? *known : unknown, session_.now().wall_ms, session_.zone());
   line.chance = said.chance;

@@ -218,6 +218,17 @@ TEST_F(FloorScreen, ANumberOpensToWhatItRestsOn) {
   EXPECT_FALSE(failed_);
 }
 
+// 900 hours are more than the shop is open in 120 days, 771.
+TEST_F(FloorScreen, WorkWithoutEndAndNoWorkAreSaidInWords) {
+  open("long", 60, {{Stage::Prep, "", 54'000}});
+  open("none", 61, {});
+  look();
+  EXPECT_EQ(said(0, "line"), "The open hours end before the work does");
+  EXPECT_EQ(said(0, "outlook"), QString::number(static_cast<int>(Outlook::Trouble)));
+  EXPECT_EQ(said(0, "ready"), "");
+  EXPECT_EQ(said(1, "line"), "No work is planned");
+}
+
 class CalendarScreen : public FloorScreen {};
 
 TEST_F(CalendarScreen, ADayClosedByAManagerMovesWhatIsReady) {
