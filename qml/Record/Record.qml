@@ -45,25 +45,42 @@ FocusScope {
             text: page.record.search
             onEdited: text => page.record.search = text
         }
-        ActRow {
+        Flow {
             id: acts
+
+            readonly property real wanted: dirt.implicitWidth + hours.implicitWidth + check.implicitWidth + 2 * spacing
+            readonly property bool fits: wanted <= width
+
+            function part(natural: real): real {
+                return fits ? Math.floor(natural + (width - wanted) / 3) : width;
+            }
+
             x: parent.width - width
             y: page.tabled ? Math.max(0, search.height - height) : search.height + Theme.gap
             width: page.tabled ? Math.min(400, parent.width / 2 - Theme.gutter) : parent.width
-            height: implicitHeight
+            spacing: Theme.gap
 
             PlainButton {
+                id: dirt
                 objectName: "recordDirt"
+                width: acts.part(implicitWidth)
+                height: implicitHeight
                 text: qsTr("Dirt over time")
                 onClicked: page.dirtAsked()
             }
             PlainButton {
+                id: hours
                 objectName: "recordHours"
+                width: acts.part(implicitWidth)
+                height: implicitHeight
                 text: qsTr("Hours")
                 onClicked: page.hoursAsked()
             }
             PlainButton {
+                id: check
                 objectName: "recordCheck"
+                width: acts.part(implicitWidth)
+                height: implicitHeight
                 text: qsTr("Check all")
                 onClicked: integrity.opened = true
             }

@@ -63,20 +63,18 @@ Sheet {
                 objectName: "clockWait"
                 visible: sheet.session.hasCar
                 pressable: visible
-                text: qsTr("The car waits")
-                secondLine: qsTr("with a reason")
+                text: qsTr("Wait")
+                name: qsTr("Wait, the car waits with a reason")
                 onClicked: sheet.waitAsked()
             }
             PlainButton {
                 objectName: "clockOtherCar"
                 text: qsTr("Another car")
-                secondLine: qsTr("from the floor")
                 onClicked: sheet.otherCarAsked()
             }
             PlainButton {
                 objectName: "clockHours"
                 text: qsTr("Hours")
-                secondLine: qsTr("day and week")
                 onClicked: sheet.hoursAsked()
             }
         }

@@ -72,15 +72,17 @@ bool car_hours(Shop& shop, bool amends) {
   return true;
 }
 
+// A wait; the record and the time line have heard of it before the next look.
 bool waits(Shop& shop) {
   auto* wait = model<screens::WaitViewModel>(shop, "wait");
+  const auto& session = shop.program().session();
   if (!wait || !place(shop, "Floor", "Car")) return false;
-  wait->ask();
-  settle(shop.window());
   if (wait->waitCount() == 0) {
-    wait->say(QStringLiteral("part"));
-    for (int i = 0; i < 200 && wait->waitCount() == 0; ++i) settle(shop.window());
+    if (!act(shop, acts::SayWait{*session.job(), job::WaitReason::Part}, session.person()))
+      return false;
+    for (int i = 0; i < 5; ++i) settle(shop.window());
   }
+  wait->ask();
   wait->openWait(QStringLiteral("part"));
   settle(shop.window());
   return wait->waitCount() > 0;
