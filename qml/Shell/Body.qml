@@ -29,7 +29,7 @@ FocusScope {
     signal productsAsked
 
     readonly property var groups: [correctTurns, gunTurns, hoursTurns, handOverTurns, boothTurns, pictureTurns]
-    readonly property var front: [carTurn, openCarTurn, inspectTurn, panelTurn, evidenceTurn, boothTurn].concat(groups,
+    readonly property var front: Array.from([carTurn, openCarTurn, inspectTurn, panelTurn, evidenceTurn, boothTurn]).concat(groups,
         [timeLineTurn, dirtTurn, recordTurn]).find(turn => turn.shown) ?? floorScreen
     readonly property var frontScreen: front === floorScreen ? floorScreen : front.item
     readonly property real leastHeight: Math.max(Theme.textScale > 1.2 && !wide ? 420 : 320, frontScreen?.implicitHeight ?? 0)

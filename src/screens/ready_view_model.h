@@ -21,7 +21,7 @@ class ReadyViewModel final : public QObject {
   Q_PROPERTY(bool ofInterest READ ofInterest NOTIFY changed)  // a car in work with work left
   Q_PROPERTY(QString words READ words NOTIFY changed)  // "likely Fri 14:45 · 4 in 10 on time"
   Q_PROPERTY(int shape READ shape NOTIFY changed)      // StateKind
-  Q_PROPERTY(SumRows* sum READ sum CONSTANT)
+  Q_PROPERTY(jambline::screens::SumRows* sum READ sum CONSTANT)
 
  public:
   ReadyViewModel(Session& session, const FloorForecasts& forecasts, QObject* parent = nullptr);
