@@ -79,14 +79,14 @@ std::vector<Panel> FitViewModel::panels_to_set() const {
 
 const FitViewModel::Known& FitViewModel::known_of(Panel panel) const {
   const auto* fit = folds::last_fit(*car(), panel);
-  const auto& all = car()->assembly.moves;
-  const auto moves = static_cast<std::size_t>(
-      std::count_if(all.begin(), all.end(), [&](const auto& one) { return one.panel == panel; }));
+  std::vector<Hash> moves;
+  for (const auto& one : car()->assembly.moves)
+    if (one.panel == panel) moves.push_back(one.entry);
   const std::optional<FitId> id = fit ? std::optional(fit->fit) : std::nullopt;
   Known& out = known_[panel];
   if (out.fit == id && out.moves == moves && !out.said.word.isEmpty()) return out;
   out.fit = id;
-  out.moves = moves;
+  out.moves = std::move(moves);
   out.of = folds::fit_of_panel(*car(), panel);
   out.said = say_fit(*car(), fit, out.of);
   return out;

@@ -227,7 +227,7 @@ class FitViewModel final : public QObject {
   };
   struct Known {  // worked out once for a panel as long as nothing of it changes
     std::optional<FitId> fit;
-    std::size_t moves = 0;
+    std::vector<Hash> moves;
     std::optional<folds::FitOfPanel> of;
     FitSaid said;
   };

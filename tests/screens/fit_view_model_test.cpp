@@ -168,6 +168,22 @@ TEST_F(Fit, AfterAHingeWasMovedLatchAndCatchAreAskedUntilTheyAreChecked) {
   EXPECT_TRUE(screen_->latchAsked()) << "and after the next move again";
 }
 
+TEST_F(Fit, AMoveThatIsTakenBackGivesTheAnswerOfBefore) {
+  measure(1.4, -0.8, 0);
+  screen_->openPanel("left front door");
+  const QString answer = screen_->answerWord();
+  screen_->moveAsSaid();
+  settle();
+  ASSERT_EQ(screen_->said().answer, FitAnswer::MovedSince);
+  act(acts::Withdraw{car().job, car().assembly.moves.front().entry, {}});
+  EXPECT_TRUE(car().assembly.moves.empty());
+  EXPECT_EQ(screen_->answerWord(), answer);
+  EXPECT_FALSE(screen_->latchAsked());
+  act(acts::Withdraw{car().job, car().assembly.fits.front().heads.front(), {}});
+  EXPECT_EQ(screen_->said().answer, FitAnswer::NotMeasured);
+  EXPECT_EQ(screen_->barCount(), 5) << "the usual points stand again";
+}
+
 TEST_F(Fit, SlotsAtTheirEndAndADatumThatIsOutAreSaid) {
   measure(4, 0, 0);
   screen_->openPanel("left front door");

@@ -11,6 +11,7 @@
 #include "screens/clearance_view_model.h"
 #include "screens/compare_view_model.h"
 #include "screens/film_view_model.h"
+#include "screens/fit_view_model.h"
 #include "screens/floor_forecasts.h"
 #include "screens/inspect_view_model.h"
 #include "screens/look_view_model.h"
@@ -187,6 +188,7 @@ bool prepare(Program& program) {
   while (!program.forecasts().ready() && timer.elapsed() < 20'000) wait_ms(20);
   program.inspect().openPanel(panel_with_most_marks(*program.session().car()));
   program.film().openPanel(program.inspect().panel());
+  program.fit().openPanel(program.inspect().panel());
   choose_picture(program);
   return true;
 }
