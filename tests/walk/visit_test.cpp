@@ -308,6 +308,8 @@ TEST(WholeVisit, FromCheckInToDeliveredAndBackWithThreePeopleAndAKill) {
 
   const QTemporaryDir desk;
   ASSERT_NE(tablet.seen("noteSave"), nullptr) << "the note comes by itself";
+  ASSERT_TRUE(tablet.type("notePlace", desk.path() + "/none") && tablet.tap("noteSave"));
+  EXPECT_TRUE(tablet.text_of("noteWhat").startsWith("This is not there"));
   ASSERT_TRUE(tablet.type("notePlace", desk.path()) && tablet.tap("noteSave"));
   ASSERT_TRUE(tablet.wait_for([&] { return tablet.text_of("noteWhat").startsWith("Saved as"); }))
       << tablet.text_of("noteWhat").toStdString();
