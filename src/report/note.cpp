@@ -17,7 +17,7 @@ namespace jambline::report {
 
 namespace {
 constexpr int dpi = 300;
-constexpr int margin_mm = 20;
+constexpr int margin_mm = 5;  // and 20 more that the document keeps free
 constexpr double body_pt = 10.5;
 constexpr double title_pt = 20;
 constexpr double heading_pt = 12.5;
