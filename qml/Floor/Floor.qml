@@ -82,7 +82,20 @@ FocusScope {
         onPartAsked: key => screen.partAsked(key)
     }
     Connections {
+        property bool listAtTop: true
+        property bool tableAtTop: true
+
         target: screen.floor
+        function onAboutToChange() {
+            listAtTop = list.atYBeginning;
+            tableAtTop = table.atTop;
+        }
+        function onChanged() {
+            if (listAtTop)
+                list.positionViewAtBeginning();
+            if (tableAtTop)
+                table.toTop();
+        }
         function onNextStarted(jobId) { screen.carAsked(jobId); }
         function onGunAsked(jobId) { screen.gunAsked(jobId); }
     }

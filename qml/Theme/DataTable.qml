@@ -1,8 +1,8 @@
 // DataTable: columns, sort, pick, keyboard. columns: TableColumn list; model; delegate: a DataRow
 // whose cells stand at cellX(i), cellWidth(i). The owner sorts: sortAsked(column) is sent, and it
 // sets sortColumn and sortDown (spoken too). A narrow table scrolls sideways, it cuts no words.
-// toTop() scrolls to the first row. chosen: the row; a press, Up, Down, J, K move it and send
-// picked(row); Enter sends opened(row). sectionProperty, sectionDelegate: groups of rows. emptyText
+// toTop() scrolls to the first row; atTop: it is in sight. chosen: the row; a press, Up, Down, J, K
+// move it and send picked(row); Enter sends opened(row). sectionProperty, sectionDelegate: groups of rows. emptyText
 // stands where rows would. name is spoken. Rows 52 (touch 72).
 pragma ComponentBehavior: Bound
 
@@ -24,6 +24,7 @@ FocusScope {
     property string sectionProperty: ""
     property Component sectionDelegate
     readonly property alias count: rows.count
+    readonly property alias atTop: rows.atYBeginning
     readonly property real inset: 14
     readonly property real spacing: 12
     readonly property var shownColumns: Array.from(columns).filter(column => column.shown)

@@ -245,6 +245,7 @@ void FloorViewModel::rebuild() {
   next_.reset();
   if (person) next_ = next_for(*person, in_order, now_ms);
   say_next(in_order, lines);
+  emit aboutToChange();
   model_->set_rows(std::move(lines));
   emit changed();
 }

@@ -80,6 +80,7 @@ class FloorViewModel final : public QObject {
   void rebuild();
 
  signals:
+  void aboutToChange();  // before rows move: who stands at the first one stays there
   void changed();
   void nextStarted(const QString& jobId);
   void gunAsked(const QString& jobId);

@@ -116,10 +116,21 @@ bool Shop::undoable_act() {
          wait_until([&] { return program_->session().snapshot().last_act != nullptr; });
 }
 
+// What came late moves the cars: it is drawn before anybody looks.
 bool Shop::forecasts_known() {
-  const bool known = wait_until([&] { return program_->forecasts().ready(); });
-  if (program_->window()) settle(window());
-  return known;
+  auto& forecasts = program_->forecasts();
+  if (forecasts.ready()) return true;
+  if (!wait_until([&] { return forecasts.ready(); })) return false;
+  QQuickWindow* shown = program_->window();
+  if (!shown) return true;
+  bool drawn = false;
+  const auto frame =
+      QObject::connect(shown, &QQuickWindow::frameSwapped, shown, [&] { drawn = true; });
+  shown->update();
+  const bool good = wait_until([&] { return drawn; });
+  QObject::disconnect(frame);
+  settle(*shown);
+  return good;
 }
 
 bool Shop::throw_dirt() {
