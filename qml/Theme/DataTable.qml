@@ -157,6 +157,7 @@ FocusScope {
         contentWidth: table.spread
         flickableDirection: Flickable.AutoFlickIfNeeded
         clip: true
+        cacheBuffer: 0  // rows ahead of sight are made piece by piece and lie at the top until they are whole
         currentIndex: -1
         section.property: table.sectionProperty
         section.delegate: table.sectionDelegate
