@@ -1,7 +1,8 @@
 // report/note.h: a note of one or more pages as a PDF: headings, lines with or without a label, and
 // a signature. The words come from who asks for it; nothing is looked up here.
 //
-// Shape:   US letter or A4, 25 mm free all round, in `family` with a fallback of the machine's; text that
+// Shape:   US letter or A4, 25 mm free all round, in `family` with a fallback of the machine's;
+// text that
 //          can be searched and copied. A signature is strokes as in job/check_in.h.
 // Durable: written beside `file` and renamed, so that there is a whole file or none; never over an
 //          existing one (AlreadyDone).
