@@ -187,8 +187,10 @@ class Shop {
                                            at_s * second_ms, "forgot"});
     if (!done) return;
     // No act of a clock changes its place among the others.
-    RC_ASSERT(which == 0 || taps[which - 1].at_s <= at_s);
-    RC_ASSERT(which + 1 == taps.size() || at_s <= taps[which + 1].at_s);
+    const bool after = which == 0 || taps[which - 1].at_s <= at_s;
+    const bool before = which + 1 == taps.size() || at_s <= taps[which + 1].at_s;
+    RC_ASSERT(after);
+    RC_ASSERT(before);
     taps[which].at_s = at_s;
     ++amended_;
   }

@@ -36,7 +36,7 @@ Result<LocalDate> typed_date(const std::string& text, const char* field) {
   return date;
 }
 
-std::string folded(std::string text) {
+std::string lower_case(std::string text) {
   for (char& sign : text)
     if (sign >= 'A' && sign <= 'Z') sign = static_cast<char>(sign - 'A' + 'a');
   return text;
@@ -121,7 +121,7 @@ int hours(const HoursAsked& asked) {
   bool named = false;
   for (const auto& person : folder->shop.people) {
     const std::string name = name_of(person.person, folder->shop);
-    if (!asked.person.empty() && folded(name).find(folded(asked.person)) == std::string::npos)
+    if (!asked.person.empty() && lower_case(name).find(lower_case(asked.person)) == std::string::npos)
       continue;
     named = true;
     auto sheet = folds::hours_sheet(person.person, worked.spans, {}, *days);
