@@ -121,7 +121,8 @@ int hours(const HoursAsked& asked) {
   bool named = false;
   for (const auto& person : folder->shop.people) {
     const std::string name = name_of(person.person, folder->shop);
-    if (!asked.person.empty() && lower_case(name).find(lower_case(asked.person)) == std::string::npos)
+    if (!asked.person.empty() &&
+        lower_case(name).find(lower_case(asked.person)) == std::string::npos)
       continue;
     named = true;
     auto sheet = folds::hours_sheet(person.person, worked.spans, {}, *days);
