@@ -45,23 +45,24 @@ void CureWork::work_out() {
   }
   waiting_ = true;
   emit changed();
-  session_.calculate(
-      this,
-      [this, number, now, car = car_, shop = shop_, lessons = lessons_]() -> std::function<void()> {
-        auto out = std::make_shared<Clocks>();
-        folds::LearnedFilm learned;
-        if (lessons)
-          for (const auto& lesson : *lessons) learned.add(lesson);
-        out->cures = folds::cure_of_car(*car, *shop, now, learned);
-        out->bonds = folds::bonds_of_car(*car, *shop, now);
-        out->at = now;
-        return [this, number, out] {
-          if (number != asked_) return;
-          waiting_ = false;
-          clocks_ = out;
-          emit changed();
-        };
-      });
+  session_.calculate(this,
+                     [this, number, job = job_, now, car = car_, shop = shop_,
+                      lessons = lessons_]() -> std::function<void()> {
+                       auto out = std::make_shared<Clocks>();
+                       folds::LearnedFilm learned;
+                       if (lessons)
+                         for (const auto& lesson : *lessons) learned.add(lesson);
+                       out->cures = folds::cure_of_car(*car, *shop, now, learned);
+                       out->bonds = folds::bonds_of_car(*car, *shop, now);
+                       out->at = now;
+                       return [this, number, job, out] {
+                         // A later answer is on its way: until then this one is the newest.
+                         if (job != job_) return;
+                         waiting_ = number != asked_;
+                         clocks_ = out;
+                         emit changed();
+                       };
+                     });
 }
 
 }  // namespace jambline::screens

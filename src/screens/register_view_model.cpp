@@ -183,7 +183,7 @@ bool RegisterViewModel::mainWaits() const {
 }
 
 QString RegisterViewModel::person() const {
-  return hex(open_);
+  return open_ ? hex(open_) : QString();
 }
 
 QString RegisterViewModel::personName() const {

@@ -89,10 +89,12 @@ void Session::post_as(const PersonId& person, acts::Command command, Then then) 
 }
 
 void Session::calculate(QObject* receiver, Work work) {
+  ++calculations_;
   engine_.calculate([this, alive = QPointer<QObject>(receiver), work = std::move(work)] {
     QMetaObject::invokeMethod(
         this,
-        [alive, then = work()] {
+        [this, alive, then = work()] {
+          --calculations_;
           if (alive) then();
         },
         Qt::QueuedConnection);

@@ -60,6 +60,7 @@ class Session final : public QObject {
   // afterwards, as long as `receiver` lives. Who asks anew drops the older answer by itself.
   using Work = std::function<std::function<void()>()>;
   void calculate(QObject* receiver, Work work);
+  bool calculating() const { return calculations_ > 0; }  // an answer is still to come
 
   QString personId() const;
   QString personName() const;
@@ -90,6 +91,7 @@ class Session final : public QObject {
 
  private:
   engine::Engine& engine_;
+  int calculations_ = 0;
   const Clock& clock_;
   std::shared_ptr<const engine::Snapshot> snapshot_;
   PersonId person_;

@@ -539,7 +539,7 @@ const std::vector<Screen>& screens() {
 bool go_to(Shop& shop, const Screen& screen) {
   close_all(shop);
   if (screen.of_car && !shop.put_on_tape(shop.usual_car())) return false;
-  return screen.go(shop) && shop.forecasts_known();
+  return screen.go(shop) && shop.all_worked_out();
 }
 
 }  // namespace jambline::walk

@@ -53,7 +53,7 @@ std::unique_ptr<Shop> Shop::open(Kind kind) {
   if (!out->program_->show()) return nullptr;
   out->choose_cars();
   out->program_->forecasts().look();
-  return out->forecasts_known() ? std::move(out) : nullptr;
+  return out->all_worked_out() ? std::move(out) : nullptr;
 }
 
 engine::Wrote Shop::act(acts::Command command, const PersonId& by) {
@@ -116,11 +116,13 @@ bool Shop::undoable_act() {
          wait_until([&] { return program_->session().snapshot().last_act != nullptr; });
 }
 
-// What came late moves the cars: it is drawn before anybody looks.
-bool Shop::forecasts_known() {
+// What came late moves rows: it is drawn before anybody looks.
+bool Shop::all_worked_out() {
   auto& forecasts = program_->forecasts();
-  if (forecasts.ready()) return true;
-  if (!wait_until([&] { return forecasts.ready(); })) return false;
+  const auto& session = program_->session();
+  const auto done = [&] { return forecasts.ready() && !session.calculating(); };
+  if (done()) return true;
+  if (!wait_until(done)) return false;
   QQuickWindow* shown = program_->window();
   if (!shown) return true;
   bool drawn = false;

@@ -32,7 +32,7 @@ class Shop {
   bool day_after();   // clocks that ran are asked about
   void wait_min(double minutes);  // the clock goes on
   bool undoable_act();            // one more act, so that the undo row shows
-  bool forecasts_known();         // waits for those of the cars as they stand
+  bool all_worked_out();          // waits for what is calculated, forecasts among it
 
  private:
   Shop() = default;

@@ -106,6 +106,8 @@ class Walker {
   void add_bare_car() {
     ASSERT_TRUE(shop_->add_bare_car());
     shop_->program().session().leaveCar();
+    shop_->program().engine().drain();
+    settle(shop_->window());
   }
 
   // What was opened stays in memory and turns with the screen that is looked at: after some screens
