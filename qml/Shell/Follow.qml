@@ -20,11 +20,17 @@ QtObject {
             list ? NaN : flickable.contentHeight);
     }
 
-    onItemChanged: {
+    function follow() {
         for (let at = item?.parent ?? null; at !== null; at = at.parent) {
             const flickable = at as Flickable;
             if (flickable)
                 reveal(flickable);
         }
+    }
+
+    // Once more when a list has made the rows that it had guessed at.
+    onItemChanged: {
+        follow();
+        Qt.callLater(follow);
     }
 }

@@ -32,8 +32,8 @@ bool stop_motion(QQuickWindow& window) {
 }
 
 bool everything() {
-  static const bool out =
-      qEnvironmentVariableIsSet("JAMBLINE_WALK_ALL") || qEnvironmentVariableIsSet("JAMBLINE_WALK");
+  static const bool named = qEnvironmentVariableIsSet("JAMBLINE_WALK");
+  static const bool out = qEnvironmentVariable("JAMBLINE_WALK_ALL", named ? "1" : "0") != "0";
   return out;
 }
 
