@@ -31,6 +31,6 @@ QtObject {
     // Once more when a list has made the rows that it had guessed at.
     onItemChanged: {
         follow();
-        Qt.callLater(follow);
+        Qt.callLater(follow); // qmllint disable
     }
 }
