@@ -34,6 +34,18 @@ TEST_F(CarScreen, MainActIsNamedAfterWhatComesNext) {
   EXPECT_EQ(stage(screen, 0, "state").toInt(), static_cast<int>(CarViewModel::State::Done));
 }
 
+TEST_F(CarScreen, CautionsStandAboveTheStageThatTakesPartsOff) {
+  be(add("Jo", job::Role::BodyTechnician));
+  open_car();
+  act(acts::PlanOperation{car().job, {job::Stage::Teardown, "", 30}});
+  CarViewModel screen(*session_);
+  screen.choose("prep");
+  EXPECT_TRUE(screen.cautions().isEmpty());
+  screen.choose("teardown");
+  ASSERT_EQ(screen.cautions().size(), 2);
+  EXPECT_TRUE(screen.cautions().front().contains("two people"));
+}
+
 TEST_F(CarScreen, DoneSaysThatItStopsTheOwnClockAndDoes) {
   be(add("Ivo", job::Role::Painter));
   open_car();

@@ -66,6 +66,21 @@ TEST(CautionWords, TheWordsAreFoundWhereTheyStand) {
             QStringList({QStringLiteral("It is safe"), QStringLiteral("b")}));
 }
 
+TEST(CautionWords, LiftingAndStoredEnergyStandWherePartsComeOffAreHungAndFitted) {
+  using job::Stage;
+  const QString lifting = words_of(Caution::Lifting);
+  const QString energy = words_of(Caution::StoredEnergy);
+  for (std::size_t i = 0; i < enum_words<Stage>.size(); ++i) {
+    const auto stage = static_cast<Stage>(i);
+    const QStringList said = stage_cautions(stage);
+    const bool lifts = stage == Stage::Teardown || stage == Stage::BodyAndTrialFit ||
+                       stage == Stage::Assemble || stage == Stage::Glass || stage == Stage::Fit;
+    const bool near_energy = (lifts && stage != Stage::Fit) || stage == Stage::SensorsAndScan;
+    EXPECT_EQ(said.contains(lifting), lifts) << word_of(stage);
+    EXPECT_EQ(said.contains(energy), near_energy) << word_of(stage);
+  }
+}
+
 TEST(CautionWords, NoCautionSaysThatAnythingIsWithoutDanger) {
   const Cautions all;
   int count = 0;
