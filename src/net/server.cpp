@@ -1,0 +1,172 @@
+#include "net/server.h"
+
+#include <atomic>
+#include <boost/asio/io_context.hpp>
+#include <boost/asio/ip/tcp.hpp>
+#include <boost/asio/steady_timer.hpp>
+#include <boost/asio/strand.hpp>
+#include <future>
+#include <list>
+#include <map>
+#include <mutex>
+#include <thread>
+#include <vector>
+
+#include "net/server_connection.h"
+#include "net/server_places.h"
+#include "net/tls_context.h"
+
+namespace jambline::net {
+
+namespace asio = boost::asio;
+using boost::system::error_code;
+
+struct Server::Core : ConnectionOwner {
+  Core(std::shared_ptr<TlsContext> context, Site& served, ServerOptions wanted,
+       sync::NoteEvent note)
+      : tls(std::move(context)),
+        site(served),
+        options(std::move(wanted)),
+        note_event(std::move(note)),
+        io(options.threads),
+        acceptor(io),
+        ticker(io),
+        places(io) {}
+
+  // ConnectionOwner
+  const ServerOptions& limits() const override { return options; }
+  Site& served() override { return site; }
+  Places& lanes() override { return places; }
+  void greeted(Connection& connection) override {
+    const std::lock_guard lock(mutex);
+    unfinished.remove(&connection);
+  }
+  void closed(Connection& connection, bool greeted_before) override {
+    const std::lock_guard lock(mutex);
+    unfinished.remove(&connection);
+    all.erase(&connection);
+    if (!greeted_before) ++failed_handshakes;
+  }
+
+  Status listen() {
+    error_code ec;
+    const auto host = asio::ip::make_address(options.host, ec);
+    const auto refuse = [&](const error_code& why) {
+      return fail(Error{Code::NoContact,
+                        "listen",
+                        "hub",
+                        {{"address", sync::Address{options.host, options.port}.text()},
+                         {"cause", why.message()}}});
+    };
+    if (ec) return refuse(ec);
+    const asio::ip::tcp::endpoint at(host, options.port);
+    acceptor.open(at.protocol(), ec);
+    if (!ec) acceptor.set_option(asio::socket_base::reuse_address(true), ec);
+    if (!ec) acceptor.bind(at, ec);
+    if (!ec) acceptor.listen(1024, ec);
+    if (ec) return refuse(ec);
+    return {};
+  }
+
+  void accept() {
+    acceptor.async_accept(asio::make_strand(io),
+                          [this](const error_code& ec, asio::ip::tcp::socket socket) {
+                            if (ec == asio::error::operation_aborted) return;
+                            if (!ec) take(std::move(socket));
+                            accept();
+                          });
+  }
+
+  void take(asio::ip::tcp::socket socket) {
+    std::shared_ptr<Connection> too_slow;
+    auto connection = std::make_shared<Connection>(*this, std::move(socket), *tls);
+    {
+      const std::lock_guard lock(mutex);
+      if (all.size() >= options.most_connections) {
+        ++turned_away;
+        return;  // the socket closes
+      }
+      if (unfinished.size() >= options.most_handshakes) {
+        if (const auto oldest = all.find(unfinished.front()); oldest != all.end())
+          too_slow = oldest->second.lock();
+        unfinished.pop_front();
+      }
+      all[connection.get()] = connection;
+      unfinished.push_back(connection.get());
+    }
+    if (too_slow) too_slow->cut();
+    connection->start();
+  }
+
+  // What was turned away is noted once a second, however much it was.
+  void tick() {
+    ticker.expires_after(std::chrono::seconds(1));
+    ticker.async_wait([this](const error_code& ec) {
+      if (ec) return;
+      std::uint64_t failed = 0;
+      std::uint64_t away = 0;
+      {
+        const std::lock_guard lock(mutex);
+        failed = std::exchange(failed_handshakes, 0);
+        away = std::exchange(turned_away, 0);
+      }
+      if (note_event && failed > 0) note_event({0, "handshakes failed", {}, {}, 0, failed, 0, {}});
+      if (note_event && away > 0) note_event({0, "connections refused", {}, {}, 0, away, 0, {}});
+      tick();
+    });
+  }
+
+  std::shared_ptr<TlsContext> tls;
+  Site& site;
+  ServerOptions options;
+  sync::NoteEvent note_event;
+  asio::io_context io;
+  asio::ip::tcp::acceptor acceptor;
+  asio::steady_timer ticker;
+  Places places;
+  std::mutex mutex;  // guards the four below
+  std::map<Connection*, std::weak_ptr<Connection>> all;
+  std::list<Connection*> unfinished;
+  std::uint64_t failed_handshakes = 0;
+  std::uint64_t turned_away = 0;
+  std::vector<std::jthread> threads;
+};
+
+Server::Server(std::unique_ptr<Core> core) : core_(std::move(core)) {}
+
+Result<std::unique_ptr<Server>> Server::start(std::shared_ptr<TlsContext> tls, Site& site,
+                                              ServerOptions options, sync::NoteEvent note) {
+  auto core = std::make_unique<Core>(std::move(tls), site, std::move(options), std::move(note));
+  JAMBLINE_TRY(core->listen());
+  core->accept();
+  core->tick();
+  for (int i = 0; i < core->options.threads; ++i)
+    core->threads.emplace_back([io = &core->io] { io->run(); });
+  return std::unique_ptr<Server>(new Server(std::move(core)));
+}
+
+Server::~Server() {
+  core_->io.stop();
+  core_->threads.clear();
+}
+
+std::uint16_t Server::port() const {
+  error_code ignored;
+  return core_->acceptor.local_endpoint(ignored).port();
+}
+
+std::size_t Server::connections() const {
+  const std::lock_guard lock(core_->mutex);
+  return core_->all.size();
+}
+
+void Server::run_at(const std::shared_ptr<Place>& place, const std::function<void()>& work) {
+  std::promise<void> done;
+  core_->places.run(place, [&] {
+    work();
+    done.set_value();
+  });
+  done.get_future().wait();
+}
+
+}  // namespace jambline::net
