@@ -18,7 +18,7 @@ struct Rule {
   std::uint64_t most_bytes;
 };
 constexpr auto rules = std::to_array<Rule>({
-    {Path::Challenge, Method::Post, Who::Anybody, most_json_bytes},
+    {Path::AskChallenge, Method::Post, Who::Anybody, most_json_bytes},
     {Path::Session, Method::Post, Who::Anybody, most_json_bytes},
     {Path::Enrol, Method::Post, Who::Anybody, most_json_bytes},
     {Path::EnrolState, Method::Get, Who::Anybody, 0},
@@ -55,7 +55,7 @@ std::string_view event_of(Path path) {
     case Path::Enrol:
     case Path::EnrolState:
       return "enrol";
-    case Path::Challenge:
+    case Path::AskChallenge:
     case Path::Session:
       return "session";
     default:
@@ -178,13 +178,13 @@ std::unique_ptr<Handling> HubShop::begin_known(const Request& head, const Target
   };
   const auto noted = [this, path = target.path](const DeviceId& device, Response response,
                                                 std::size_t bytes = 0) {
-    if (response.status >= 400 || path != Path::Challenge)
+    if (response.status >= 400 || path != Path::AskChallenge)
       note(std::string(event_of(path)), device, response, 0, bytes);
     return response;
   };
   const DeviceId who = known ? known->device : DeviceId{};
   switch (target.path) {
-    case Path::Challenge:
+    case Path::AskChallenge:
       return whole([=, this](const std::string& body) { return noted(who, challenge(body)); });
     case Path::Session:
       return whole([=, this](const std::string& body) { return noted(who, session(body)); });

@@ -44,14 +44,14 @@ struct Shape {
 };
 using Then = Shape::Then;
 constexpr auto shapes = std::to_array<Shape>({
-    {Path::Challenge, "challenge", Then::Nothing, ""},
+    {Path::AskChallenge, "challenge", Then::Nothing, ""},
     {Path::Session, "session", Then::Nothing, ""},
     {Path::Enrol, "enrol", Then::Nothing, ""},
     {Path::EnrolState, "enrol", Then::Device, ""},
     {Path::Invite, "invite", Then::Nothing, ""},
     {Path::Pending, "pending", Then::Nothing, ""},
     {Path::Refuse, "refuse", Then::Device, ""},
-    {Path::Log, "log", Then::Device, ""},
+    {Path::Log, "log", Then::Device, "from"},
     {Path::Pull, "pull", Then::Nothing, ""},
     {Path::Quarantine, "quarantine", Then::Nothing, ""},
     {Path::Kept, "quarantine", Then::Device, "from"},

@@ -15,24 +15,24 @@
 namespace jambline::sync {
 
 enum class Path : std::uint8_t {
-  About,       // GET /v1
-  Challenge,   // POST /v1/{shop}/challenge
-  Session,     // POST /v1/{shop}/session
-  Enrol,       // POST /v1/{shop}/enrol
-  EnrolState,  // GET /v1/{shop}/enrol/{device}
-  Invite,      // POST /v1/{shop}/invite
-  Pending,     // GET /v1/{shop}/pending
-  Refuse,      // POST /v1/{shop}/refuse/{device}
-  Log,         // POST /v1/{shop}/log/{device}
-  Pull,        // POST /v1/{shop}/pull
-  Quarantine,  // GET /v1/{shop}/quarantine
-  Kept,        // GET /v1/{shop}/quarantine/{device}?from=SEQ
-  Settle,      // POST /v1/{shop}/quarantine/{device}/settled?through=SEQ
-  Devices,     // GET /v1/{shop}/devices
-  Have,        // POST /v1/{shop}/have
-  Files,       // POST, OPTIONS /v1/{shop}/files
-  File,        // HEAD, PATCH, DELETE /v1/{shop}/files/{upload}
-  Blob,        // GET, HEAD /v1/{shop}/blobs/{hash}
+  About,         // GET /v1
+  AskChallenge,  // POST /v1/{shop}/challenge
+  Session,       // POST /v1/{shop}/session
+  Enrol,         // POST /v1/{shop}/enrol
+  EnrolState,    // GET /v1/{shop}/enrol/{device}
+  Invite,        // POST /v1/{shop}/invite
+  Pending,       // GET /v1/{shop}/pending
+  Refuse,        // POST /v1/{shop}/refuse/{device}
+  Log,           // POST /v1/{shop}/log/{device}
+  Pull,          // POST /v1/{shop}/pull
+  Quarantine,    // GET /v1/{shop}/quarantine
+  Kept,          // GET /v1/{shop}/quarantine/{device}?from=SEQ
+  Settle,        // POST /v1/{shop}/quarantine/{device}/settled?through=SEQ
+  Devices,       // GET /v1/{shop}/devices
+  Have,          // POST /v1/{shop}/have
+  Files,         // POST, OPTIONS /v1/{shop}/files
+  File,          // HEAD, PATCH, DELETE /v1/{shop}/files/{upload}
+  Blob,          // GET, HEAD /v1/{shop}/blobs/{hash}
 };
 
 // The name of an upload says which file, how large, and which try: hash-size-random.
