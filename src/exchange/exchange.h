@@ -1,5 +1,5 @@
-// exchange/exchange.h: this device's side of sync at work: what is here goes to the shop's hub, what
-// others wrote comes here, and nobody waits for it.
+// exchange/exchange.h: this device's side of sync at work: what is here goes to the shop's hub,
+// what others wrote comes here, and nobody waits for it.
 //
 // Shape:   four lanes of its own (push, pull, two for pictures), each one connection (net/) that
 //          speaks what sync/device_end.h says. It reads the log through a reader of its own; what
@@ -30,10 +30,10 @@
 namespace jambline::exchange {
 
 enum class Contact : std::uint8_t {
-  NoHub,     // this device only
-  Joining,   // asked to be let in: six digits are shown, a manager compares
+  NoHub,       // this device only
+  Joining,     // asked to be let in: six digits are shown, a manager compares
   TurnedAway,  // a manager said no, or the code is used or over
-  Trying,    // there is a hub and it does not answer now
+  Trying,      // there is a hub and it does not answer now
   Good,
   Revoked,  // a manager ended this device's membership; what is here stays here
   Forked,   // another copy of this folder wrote under the same name
@@ -42,8 +42,9 @@ enum class Contact : std::uint8_t {
 enum class PicturesWhen : std::uint8_t { Always, NotMetered, Never };
 
 struct Fork {
-  std::uint64_t common_seq{};  // the last entry that both copies have
+  std::uint64_t common_seq{};   // the last entry that both copies have
   std::uint64_t own_entries{};  // written here since, and not by the other
+  friend bool operator==(const Fork&, const Fork&) = default;
 };
 
 struct SyncState {
@@ -62,12 +63,14 @@ struct SyncState {
   std::uint64_t pictures_to_send = 0;
   std::uint64_t pictures_to_fetch = 0;
   std::uint64_t bytes_to_send = 0;
-  std::uint64_t pictures_came = 0;  // grows with each file that arrived
+  std::uint64_t pictures_came = 0;          // grows with each file that arrived
   std::optional<std::int64_t> contact_ms;   // last answer, wall clock
   std::optional<std::int64_t> all_sent_ms;  // when all was sent, wall clock; none: it is not
   std::optional<std::int64_t> again_ms;     // when it tries again, wall clock
   std::optional<Error> trouble;
   std::optional<Fork> fork;
+  bool hub_was_restored = false;  // from a backup, since this program started
+  friend bool operator==(const SyncState&, const SyncState&) = default;
 };
 
 // Of an entry or a picture of this device: where it is.
@@ -123,13 +126,12 @@ class Exchange {
   virtual void refuse(DeviceId device, Done done) = 0;
   virtual void seen(Got<sync::SeenAnswer> done) = 0;
   virtual void quarantine(Got<std::vector<sync::Quarantined>> done) = 0;
-  virtual void quarantined_entries(DeviceId device,
-                                   Got<std::vector<seal::SealedEntry>> done) = 0;
+  virtual void quarantined_entries(DeviceId device, Got<std::vector<seal::SealedEntry>> done) = 0;
   // A manager has looked: said again before (Engine::take_over) or left where it is.
   virtual void settle_quarantine(DeviceId device, std::uint64_t through, Done done) = 0;
 
   // The six digits of a device that waits.
-  std::string digits_of(const sync::Pending& pending) const;
+  virtual std::string digits_of(const sync::Pending& pending) const = 0;
 };
 
 }  // namespace jambline::exchange
