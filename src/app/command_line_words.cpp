@@ -77,6 +77,14 @@ ErrorWords words_for(Code code) {
     case Code::AlreadyDone:
       return {"this was done before", "what is there already",
               "nothing, or use another name or folder"};
+    case Code::NoContact:
+      return {"nobody answers there", "everything, as it was",
+              "look at the address, the network and whether the hub runs"};
+    case Code::WrongServer:
+      return {"somebody answers who is not this shop's hub", "everything; nothing was sent",
+              "look at the address and at the network"};
+    case Code::Busy:
+      return {"the other side is busy", "everything, as it was", "try again in a while"};
     case Code::NotAllowed:
       return {"this role may not do that", "everything, as it was", "ask a manager"};
     case Code::OutsidePanel:

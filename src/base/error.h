@@ -51,6 +51,10 @@ enum class Code : std::uint8_t {
   OutsidePanel,    // a mark off its panel (args: panel, x_mm, y_mm)
   Disputed,        // two answers stand; a person has to settle first
   NotYet,          // something else must come first (args: what)
+  // the network
+  NoContact,    // nobody answers there (args: address, cause)
+  WrongServer,  // somebody answers who is not the shop's hub (args: address, cause)
+  Busy,         // the other side wants to be asked again later (args: retry_s)
 };
 
 // The code's own name ("DiskFull"), for logs, JSON and tests; not for people.

@@ -493,7 +493,26 @@ Lines lines_of(const Error& error) {
       return {QT_TRANSLATE_NOOP("errors", "Two answers stand: %1."),
               QT_TRANSLATE_NOOP("errors", "Both are kept."),
               QT_TRANSLATE_NOOP("errors", "Settle which one counts.")};
+    case Code::NoContact:
+      return {QT_TRANSLATE_NOOP("errors", "The hub does not answer."),
+              QT_TRANSLATE_NOOP("errors", "All work is kept here and goes out later."),
+              QT_TRANSLATE_NOOP("errors", "Look at the network of this device and at the hub.")};
+    case Code::WrongServer:
+      return {QT_TRANSLATE_NOOP("errors", "The network answers, but it is not the shop hub."),
+              QT_TRANSLATE_NOOP("errors", "All work waits here. Nothing was sent."),
+              QT_TRANSLATE_NOOP("errors", "Look which network this device is in.")};
+    case Code::Busy:
+      return {QT_TRANSLATE_NOOP("errors", "The hub is busy."),
+              QT_TRANSLATE_NOOP("errors", "All work is kept here and goes out later."),
+              QT_TRANSLATE_NOOP("errors", "Nothing. It is tried again by itself.")};
     case Code::NotYet:
+      if (error.subject == "admission")
+        return {QT_TRANSLATE_NOOP("errors", "This device is not admitted yet."), nothing,
+                QT_TRANSLATE_NOOP("errors", "Let a manager compare the six digits.")};
+      if (error.subject == "tail")
+        return {QT_TRANSLATE_NOOP("errors", "This folder is older than what the hub knows of it."),
+                nothing,
+                QT_TRANSLATE_NOOP("errors", "Connect to the hub. It goes on when all is back.")};
       if (error.subject == "time")
         return {QT_TRANSLATE_NOOP("errors", "This time is still to come."), nothing,
                 QT_TRANSLATE_NOOP("errors", "Say when it was done, or now.")};
