@@ -23,9 +23,9 @@ Status person_known(const Scene& scene, const PersonId& person, const char* doin
   return fail(Code::Unknown, doing, "person");
 }
 
-// The register is a manager's, but whoever is stopped by it is not let out by themselves.
-Status by_manager(const Scene& scene, const char* doing, const std::string& subject) {
-  if (scene.is_manager()) return {};
+template <class Kind>
+Status may_say(const Scene& scene, const char* doing, const std::string& subject) {
+  if (scene.may_say<Kind>()) return {};
   return fail(Code::NotAllowed, doing, subject);
 }
 
@@ -138,7 +138,7 @@ Drafts decide_one(const Scene& scene, const SetRespirator& command) {
   job::Respirator said = command.said;
   JAMBLINE_ASSIGN(said.model, typed(said.model, doing, "model", most_text_bytes));
   JAMBLINE_ASSIGN(said.authority, typed(said.authority, doing, "authority", most_text_bytes));
-  JAMBLINE_TRY(by_manager(scene, doing, said.model));
+  JAMBLINE_TRY(may_say<entries::RespiratorSet>(scene, doing, said.model));
   JAMBLINE_TRY(in_range(said.assigned_factor, 1, 10'000, doing, "factor"));
   JAMBLINE_TRY(in_range(said.year, 1900, 2200, doing, "year"));
   RespiratorId id;
@@ -163,7 +163,7 @@ Drafts decide_one(const Scene& scene, const RecordFitTest& command) {
   JAMBLINE_TRY(person_known(scene, command.person, doing));
   const auto* respirator = scene.world.shop.air.find(command.respirator);
   if (!respirator) return fail(Code::Unknown, doing, "respirator");
-  JAMBLINE_TRY(by_manager(scene, doing, respirator->said.model));
+  JAMBLINE_TRY(may_say<entries::FitTestDone>(scene, doing, respirator->said.model));
   if (!job::fits_tightly(respirator->said.kind))
     return fail(Code::NotAllowed, doing, respirator->said.model);
   const auto& said = command.said;
@@ -229,8 +229,9 @@ Drafts decide_one(const Scene& scene, const SayDoNotSpray& command) {
   JAMBLINE_TRY(person_known(scene, command.person, doing));
   const std::string name = scene.world.shop.find(command.person)->name;
   // Anybody may stop himself; only a manager lets somebody spray again.
-  if (!(command.do_not_spray && command.person == scene.context.person))
-    JAMBLINE_TRY(by_manager(scene, doing, name));
+  const bool stops_himself = command.do_not_spray && command.person == scene.context.person;
+  if (!stops_himself && !scene.may(entries::Right::Manager))
+    return fail(Code::NotAllowed, doing, name);
   const auto* known = scene.world.shop.air.find(command.person);
   const bool now = known && known->do_not_spray;
   if (now == command.do_not_spray && (!known || known->flag_heads.size() < 2))
@@ -244,7 +245,7 @@ Drafts decide_one(const Scene& scene, const SayDoNotSpray& command) {
 Drafts decide_one(const Scene& scene, const SetDue& command) {
   const char* const doing = "set a due day";
   JAMBLINE_TRY(person_known(scene, command.person, doing));
-  JAMBLINE_TRY(by_manager(scene, doing, std::string(word_of(command.what))));
+  JAMBLINE_TRY(may_say<entries::DueSet>(scene, doing, std::string(word_of(command.what))));
   JAMBLINE_TRY(in_range(command.due_day, 18'262, 100'000, doing, "day"));
   std::vector<Hash> heads;
   if (const auto* person = scene.world.shop.air.find(command.person))
@@ -262,7 +263,7 @@ Drafts decide_one(const Scene& scene, const SetLimit& command) {
   const char* const doing = "set a limit";
   job::ExposureLimit said = command.said;
   JAMBLINE_ASSIGN(said.substance, typed(said.substance, doing, "substance", most_text_bytes));
-  JAMBLINE_TRY(by_manager(scene, doing, said.substance));
+  JAMBLINE_TRY(may_say<entries::LimitSet>(scene, doing, said.substance));
   JAMBLINE_ASSIGN(said.authority, typed(said.authority, doing, "authority", most_text_bytes));
   JAMBLINE_ASSIGN(said.source, typed(said.source, doing, "source", most_text_bytes));
   if (said.unit != "ppm" && said.unit != "mg/m3") return fail(Code::OutOfRange, doing, "unit");

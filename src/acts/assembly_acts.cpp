@@ -108,7 +108,7 @@ Drafts decide_one(const Scene& scene, const MoveFasteners& command) {
 
 Drafts decide_one(const Scene& scene, const SetCalendar& command) {
   const char* const doing = "set the calendar";
-  if (!scene.is_manager()) return fail(Code::NotAllowed, doing, "calendar");
+  if (!scene.may_say<entries::CalendarSet>()) return fail(Code::NotAllowed, doing, "calendar");
   job::Calendar calendar = command.calendar;
   if (calendar.week.size() != 7) return fail(Code::Malformed, doing, "week");
   int open_min = 0;
@@ -133,7 +133,7 @@ Drafts decide_one(const Scene& scene, const SetRule& command) {
   job::AssemblyRule said = command.said;
   const std::string subject =
       std::string(word_of(said.before)) + ", " + std::string(word_of(said.after));
-  if (!scene.is_manager()) return fail(Code::NotAllowed, doing, subject);
+  if (!scene.may_say<entries::RuleSet>()) return fail(Code::NotAllowed, doing, subject);
   JAMBLINE_ASSIGN(said.why, typed(said.why, doing, "why", most_text_bytes));
   RuleId id;
   std::vector<Hash> heads;

@@ -60,10 +60,11 @@ std::optional<T> unless(const T& value, const T& usual) {
   return value == usual ? std::nullopt : std::optional(value);
 }
 
-// Anybody asks; a manager answers.
+// Anybody asks; a manager answers, and what was answered is said anew by a manager only.
 Status may_answer(const Scene& scene, job::Approval approval, const char* operation) {
   const bool answer = approval == job::Approval::Given || approval == job::Approval::Refused;
-  if (answer && !scene.is_manager()) return fail(Code::NotAllowed, operation, "approval");
+  if (answer && !scene.may(entries::Right::Manager))
+    return fail(Code::NotAllowed, operation, "approval");
   return {};
 }
 
@@ -214,6 +215,7 @@ Drafts decide_one(const Scene& scene, const ChangeEstimate& command) {
   JAMBLINE_TRY(estimate_fits(command.estimate_min, "change an estimate"));
   const auto* operation = car->find(command.operation);
   if (!operation) return fail(Code::Unknown, "change an estimate", "operation");
+  JAMBLINE_TRY(may_answer(scene, operation->approval, "change an estimate"));
   auto said = said_of(*operation);
   said.estimate_min = command.estimate_min;
   return std::vector<Draft>{{command.job, std::move(said)}};

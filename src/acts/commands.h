@@ -44,6 +44,10 @@ struct ChangeRole {
 struct LetPersonGo {
   PersonId person;
 };
+struct NameDevice {
+  DeviceId device;
+  std::string name;
+};
 struct AddRack {
   std::string name;
 };
@@ -558,12 +562,12 @@ struct UndoAction {
 };  // what the last act wrote
 
 using CommandKinds = std::variant<
-    NameShop, AddPerson, RenamePerson, ChangeRole, LetPersonGo, AddRack, AddBooth, ChangeBooth,
-    LogBoothEvent, CorrectBoothEvent, OpenCar, SetPlate, SetVin, SetColor, SetPromise, PlanPanel,
-    SayBooth, PlanOperation, ChangeEstimate, FinishStage, WriteNote, Deliver, PlaceMark, MoveMark,
-    DescribeMark, WithdrawMark, SayDirtAllOver, GiveVerdict, SetCause, ReadFilm, AnswerBeforeCut,
-    FinishRound, EndMark, TakePicture, FilePicture, NotePicture, CheckEdges, SetShotList,
-    SetBoothFacts, ReadBooth, StartSpray, GunDown, SayExhaust, LogClearanceOver,
+    NameShop, AddPerson, RenamePerson, ChangeRole, LetPersonGo, NameDevice, AddRack, AddBooth,
+    ChangeBooth, LogBoothEvent, CorrectBoothEvent, OpenCar, SetPlate, SetVin, SetColor, SetPromise,
+    PlanPanel, SayBooth, PlanOperation, ChangeEstimate, FinishStage, WriteNote, Deliver, PlaceMark,
+    MoveMark, DescribeMark, WithdrawMark, SayDirtAllOver, GiveVerdict, SetCause, ReadFilm,
+    AnswerBeforeCut, FinishRound, EndMark, TakePicture, FilePicture, NotePicture, CheckEdges,
+    SetShotList, SetBoothFacts, ReadBooth, StartSpray, GunDown, SayExhaust, LogClearanceOver,
     ReportSprayedWithout, SetRespirator, RecordFitTest, ChangeCartridge, CheckBreathingAir,
     SayDoNotSpray, SetDue, SetLimit, SetProduct, LogSample, OpenFirstAid, MixProduct, SayCoats,
     ReadBakeLimit, SayBake, ReadPanelTemperature, CheckThumbnail, SayBonded, ReadClimate,

@@ -21,9 +21,11 @@ Result<const folds::PanelView*> Scene::panel(const folds::CarView& car, job::Pan
   return found;
 }
 
-bool Scene::is_manager() const {
+bool Scene::may(entries::Right right) const {
+  if (right == entries::Right::Technician) return true;
+  if (right == entries::Right::ManagerDevice) return world.manager_device;
   const folds::PersonView* person = world.shop.find(context.person);
-  return person && person->role == job::Role::Manager;
+  return person && entries::has_right(person->role, right);
 }
 
 Result<std::string> typed(const std::string& text, const char* operation, const char* field,
@@ -46,7 +48,12 @@ std::string number_text(double number) {
 Result<std::vector<Draft>> decide(const World& world, const Command& command,
                                   const Context& context) {
   const Scene scene{world, context};
-  return std::visit([&](const auto& one) { return decide_one(scene, one); }, command);
+  JAMBLINE_ASSIGN(auto drafts,
+                  std::visit([&](const auto& one) { return decide_one(scene, one); }, command));
+  for (const Draft& draft : drafts)
+    if (!scene.may(entries::right_of(draft.payload)))
+      return fail(Code::NotAllowed, "say", entries::kind_name(entries::write(draft.payload).kind));
+  return drafts;
 }
 
 Status in_range(double value, double least, double most, const char* operation, const char* field) {

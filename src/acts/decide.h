@@ -14,6 +14,7 @@
 #include "base/clock.h"
 #include "base/error.h"
 #include "base/random.h"
+#include "entries/rights.h"
 #include "folds/car_view.h"
 #include "folds/floor_view.h"
 #include "folds/shop_view.h"
@@ -26,6 +27,9 @@ struct World {
   std::function<const folds::CarView*(const JobId&)> car;
   // Where the person's clock runs or is paused: the job, or nullopt.
   std::function<std::optional<JobId>(const PersonId&)> clock_of;
+  // What it needs to take this entry back, of the job or, without one, of the shop. Empty: nothing.
+  std::function<entries::Right(const JobId&, const Hash&)> needed = {};
+  bool manager_device = true;  // the device that decides is one
 };
 
 struct Context {

@@ -18,7 +18,12 @@ struct Scene {
   Result<const folds::CarView*> car(const JobId& job, const char* operation) const;
   Result<const folds::PanelView*> panel(const folds::CarView& car, job::Panel panel,
                                         const char* operation) const;
-  bool is_manager() const;
+  // By the role that the person has now and by the device (entries/rights.h).
+  bool may(entries::Right right) const;
+  template <class Kind>
+  bool may_say() const {
+    return may(entries::right_of(Kind::kind));
+  }
 };
 
 Drafts decide_one(const Scene& scene, const NameShop& command);
@@ -26,6 +31,7 @@ Drafts decide_one(const Scene& scene, const AddPerson& command);
 Drafts decide_one(const Scene& scene, const RenamePerson& command);
 Drafts decide_one(const Scene& scene, const ChangeRole& command);
 Drafts decide_one(const Scene& scene, const LetPersonGo& command);
+Drafts decide_one(const Scene& scene, const NameDevice& command);
 Drafts decide_one(const Scene& scene, const AddRack& command);
 Drafts decide_one(const Scene& scene, const AddBooth& command);
 Drafts decide_one(const Scene& scene, const ChangeBooth& command);

@@ -163,7 +163,7 @@ Drafts decide_one(const Scene& scene, const CheckEdges& command) {
 Drafts decide_one(const Scene& scene, const SetShotList& command) {
   const char* const operation = "set a shot list";
   const std::string subject(word_of(command.stage));
-  if (!scene.is_manager()) return fail(Code::NotAllowed, operation, subject);
+  if (!scene.may_say<entries::ShotListSet>()) return fail(Code::NotAllowed, operation, subject);
   if (command.shots.size() > most_shots)
     return fail(Error{Code::TooLarge, operation, subject, {{"limit", std::to_string(most_shots)}}});
   std::vector<job::Shot> shots;

@@ -10,7 +10,9 @@ constexpr std::size_t most_name_bytes = 80;
 
 // Whoever is held by "do not spray" is not let out by taking back the word that holds him.
 Status may_take_back(const Scene& scene, const JobId& job, const Hash& target) {
-  if (job || scene.is_manager()) return {};
+  if (scene.world.needed && !scene.may(scene.world.needed(job, target)))
+    return fail(Code::NotAllowed, "take back", "entry");
+  if (job || scene.may(entries::Right::Manager)) return {};
   for (const auto& one : scene.world.shop.air.people)
     if (one.do_not_spray &&
         std::find(one.flag_heads.begin(), one.flag_heads.end(), target) != one.flag_heads.end())
@@ -34,8 +36,10 @@ Drafts decide_one(const Scene& scene, const AddPerson& command) {
     any_manager = any_manager || (person.role == job::Role::Manager && !person.left);
     if (!person.left && person.name == name) return fail(Code::AlreadyDone, "add a person", name);
   }
-  if (command.role == job::Role::Manager && any_manager && !scene.is_manager())
+  if (command.role == job::Role::Manager && any_manager && !scene.may(entries::Right::Manager))
     return fail(Code::NotAllowed, "add a person", name);
+  if (!scene.may_say<entries::PersonAdded>())
+    return fail(Error{Code::NotAllowed, "add a person", name, {{"device", "no manager's"}}});
   const auto person = scene.context.random.make<PersonId>();
   return std::vector<Draft>{{{}, entries::PersonAdded{person, command.role, {}}},
                             {{}, entries::PersonNamed{person, std::move(name), {}}}};
@@ -52,7 +56,11 @@ Drafts decide_one(const Scene& scene, const RenamePerson& command) {
 Drafts decide_one(const Scene& scene, const ChangeRole& command) {
   const auto* person = scene.world.shop.find(command.person);
   if (!person) return fail(Code::Unknown, "change a role", "person");
-  if (!scene.is_manager()) return fail(Code::NotAllowed, "change a role", person->name);
+  if (!scene.may(entries::Right::Manager))
+    return fail(Code::NotAllowed, "change a role", person->name);
+  if (!scene.may_say<entries::PersonAdded>())
+    return fail(
+        Error{Code::NotAllowed, "change a role", person->name, {{"device", "no manager's"}}});
   return std::vector<Draft>{
       {{}, entries::PersonAdded{command.person, command.role, person->role_heads}}};
 }
@@ -62,7 +70,8 @@ Drafts decide_one(const Scene& scene, const LetPersonGo& command) {
   const auto* person = scene.world.shop.find(command.person);
   if (!person) return fail(Code::Unknown, "let a person go", "person");
   if (person->left) return fail(Code::AlreadyDone, "let a person go", person->name);
-  if (!scene.is_manager()) return fail(Code::NotAllowed, "let a person go", person->name);
+  if (!scene.may_say<entries::PersonLeft>())
+    return fail(Code::NotAllowed, "let a person go", person->name);
   std::vector<Draft> out;
   const auto job = scene.world.clock_of(command.person);
   const folds::CarView* car = job ? scene.world.car(*job) : nullptr;
@@ -75,6 +84,17 @@ Drafts decide_one(const Scene& scene, const LetPersonGo& command) {
   }
   out.push_back({{}, entries::PersonLeft{command.person}});
   return out;
+}
+
+Drafts decide_one(const Scene& scene, const NameDevice& command) {
+  JAMBLINE_ASSIGN(std::string name, typed(command.name, "name a device", "name", most_name_bytes));
+  if (!command.device) return fail(Code::Missing, "name a device", "device");
+  if (!scene.may_say<entries::DeviceNamed>()) return fail(Code::NotAllowed, "name a device", name);
+  std::vector<Hash> heads;
+  for (const auto& known : scene.world.shop.device_names)
+    if (known.device == command.device) heads = known.heads;
+  return std::vector<Draft>{
+      {{}, entries::DeviceNamed{command.device, std::move(name), std::move(heads)}}};
 }
 
 bool goes_with_name(const entries::Entry& entry, const PersonId& person) {

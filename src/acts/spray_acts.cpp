@@ -231,7 +231,8 @@ Drafts decide_one(const Scene& scene, const SetProduct& command) {
   const char* const doing = "set a product";
   job::Product said = command.said;
   JAMBLINE_ASSIGN(said.product_name, typed(said.product_name, doing, "name", most_text_bytes));
-  if (!scene.is_manager()) return fail(Code::NotAllowed, doing, said.product_name);
+  if (!scene.may_say<entries::ProductSet>())
+    return fail(Code::NotAllowed, doing, said.product_name);
   // The clock itself says whether the points hang together.
   if (!said.steps.empty()) {
     trade::CureClock probe;

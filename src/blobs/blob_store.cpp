@@ -129,6 +129,11 @@ Result<BlobName> BlobStore::put(std::span<const std::uint8_t> bytes) {
   return writer.finish();
 }
 
+Status BlobStore::adopt(const Path& file, const BlobName& name) {
+  if (!writable_) return fail(Code::ReadOnly, "store_blob", folder_.string());
+  return publish(file, name);
+}
+
 Status BlobStore::publish(const Path& temp, const BlobName& name) {
   const Path file = path_of(name);
   JAMBLINE_TRY(make_durable_folder(file.parent_path().parent_path()));
@@ -170,6 +175,13 @@ Result<std::vector<std::uint8_t>> BlobStore::get(const BlobName& name,
     return {};
   }));
   return all;
+}
+
+Result<std::unique_ptr<FileReader>> BlobStore::open_at(const BlobName& name,
+                                                       std::uint64_t offset) const {
+  JAMBLINE_ASSIGN(auto reader, files_.open(path_of(name)));
+  if (offset > 0) JAMBLINE_TRY(reader->seek(offset));
+  return reader;
 }
 
 Status BlobStore::check(const BlobName& name) const {

@@ -86,11 +86,15 @@ class BlobStore {
                                                            std::filesystem::path folder);
 
   Result<BlobName> put(std::span<const std::uint8_t> bytes);
+  // Takes in a file of the same disk that has these bytes and is synced: its caller says so.
+  Status adopt(const std::filesystem::path& file, const BlobName& name);
   Result<Writer> begin();
 
   Result<std::vector<std::uint8_t>> get(const BlobName& name,
                                         std::uint64_t limit_bytes = 64U << 20U) const;
   Status check(const BlobName& name) const;
+  // The file as it is, from `offset` on; nothing is hashed again.
+  Result<std::unique_ptr<FileReader>> open_at(const BlobName& name, std::uint64_t offset) const;
   // Gone for good, also after power loss; one that is not there is NoSuchFile.
   Status remove(const BlobName& name);
   Result<bool> has(const BlobName& name) const;  // by its file's name; check() reads it

@@ -1,6 +1,7 @@
 // blobs/file_layer.h: the few file calls a blob store needs, so that tests can break each of them.
 //
-// Shape:   Files is the disk; FileWriter one new file; FileReader one open file. Paths are used as
+// Shape:   Files is the disk; FileWriter one new file, or the end of one that is there; FileReader
+// one open file. Paths are used as
 //          given. New files are 0600, new folders 0700.
 // Durable: bytes survive power loss after FileWriter::sync; a name made, renamed or removed does
 //          after sync_folder of the folder that holds it. Nothing else is promised.
@@ -33,6 +34,7 @@ class FileReader {
  public:
   virtual ~FileReader() = default;
   virtual Result<std::size_t> read(std::span<std::uint8_t> bytes) = 0;  // 0 = end of the file
+  virtual Status seek(std::uint64_t offset) = 0;  // from the beginning; past the end reads nothing
 };
 
 struct FolderItem {
@@ -49,6 +51,7 @@ class Files {
 
   virtual ~Files() = default;
   virtual Result<std::unique_ptr<FileWriter>> create(const Path& file) = 0;  // must not exist
+  virtual Result<std::unique_ptr<FileWriter>> append(const Path& file) = 0;  // must exist
   virtual Result<std::unique_ptr<FileReader>> open(const Path& file) = 0;
   virtual Status rename(const Path& from, const Path& to) = 0;  // replaces `to` in one step
   virtual Status remove(const Path& file) = 0;
@@ -63,6 +66,7 @@ class Files {
 class PosixFiles final : public Files {
  public:
   Result<std::unique_ptr<FileWriter>> create(const Path& file) override;
+  Result<std::unique_ptr<FileWriter>> append(const Path& file) override;
   Result<std::unique_ptr<FileReader>> open(const Path& file) override;
   Status rename(const Path& from, const Path& to) override;
   Status remove(const Path& file) override;

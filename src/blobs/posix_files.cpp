@@ -80,6 +80,12 @@ class PosixReader final : public FileReader {
     }
   }
 
+  Status seek(std::uint64_t offset) override {
+    if (::lseek(file_.get(), static_cast<off_t>(offset), SEEK_SET) < 0)
+      return failed("read", path_);
+    return {};
+  }
+
  private:
   Path path_;
   Descriptor file_;
@@ -99,6 +105,12 @@ Error system_error(const char* operation, const Path& subject, int number) {
 Result<std::unique_ptr<FileWriter>> PosixFiles::create(const Path& file) {
   const int number = ::open(file.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
   if (number < 0) return failed("create", file);
+  return std::make_unique<PosixWriter>(file, number);
+}
+
+Result<std::unique_ptr<FileWriter>> PosixFiles::append(const Path& file) {
+  const int number = ::open(file.c_str(), O_WRONLY | O_APPEND | O_NOFOLLOW | O_CLOEXEC);
+  if (number < 0) return failed("append", file);
   return std::make_unique<PosixWriter>(file, number);
 }
 

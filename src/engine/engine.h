@@ -27,6 +27,7 @@
 #include "base/error.h"
 #include "base/random.h"
 #include "blobs/blob_store.h"
+#include "engine/shop_devices.h"
 #include "entries/entry.h"
 #include "folds/car_view.h"
 #include "folds/floor_view.h"
@@ -61,8 +62,17 @@ struct Snapshot {
   std::shared_ptr<const LastAct> last_act;  // null after a restart
   std::vector<PersonId> with_pin;           // who is asked for a PIN here
   std::uint64_t own_entries = 0;            // entries of this device
-  bool read_only = false;                   // folder read-only or newer schema
+  std::vector<ShopDevice> devices;          // of the shop, own first
+  std::vector<ShopHub> hubs;
+  bool read_only = false;        // folder read-only or newer schema
   std::optional<Error> trouble;  // what stands until it is solved (disk full, newer schema)
+};
+
+// What a hub brought (log::Page, kept).
+struct ArrivedPage {
+  std::vector<seal::SealedEntry> entries;
+  std::vector<seal::Receipt> receipts;
+  std::optional<log::Cursor> cursor;
 };
 
 struct Wrote {
@@ -101,6 +111,9 @@ class Engine {
     std::string device_name;
     std::function<void(std::shared_ptr<const Snapshot>)> published;
     std::unique_ptr<log::EntryLog> log = {};  // tests hand in one that refuses; else opened here
+    // The folder is to join a shop: none is founded, and nothing is written (NotYet, "admission")
+    // until entries have come that admit this device's key.
+    bool awaits_admission = false;
   };
   // Opens the folder, makes key and shop when it is empty (founder without people yet), folds what
   // the shelf does not have. Blocks: call before the event loop, it is short whatever the history.
@@ -133,6 +146,24 @@ class Engine {
   // fails in between, what was erased stays so and the rest goes with the next try.
   virtual void erase_name(PersonId person, PersonId by, std::function<void(Status)> done) = 0;
 
+  // Devices and hubs let in and out (engine/shop_devices.h), as entries of membership. `done` is
+  // called on the work lane.
+  virtual void admit_device(Admission admission, PersonId by, Done done) = 0;
+  virtual void admit_hub(ShopHub hub, PersonId by, Done done) = 0;
+  virtual void revoke_device(DeviceId device, PersonId by, Done done) = 0;
+  // Says again what entries of another device said (EntryLog::say_again), those that are not yet
+  // said again; AlreadyDone when all are.
+  virtual void take_over(std::vector<seal::SealedEntry> origins, entries::TakenOverWhy why,
+                         PersonId by, Done done) = 0;
+
+  // What a hub brought, in slices of 50 with taps between; receipts and cursor go with the last
+  // one. `done` is called on the work lane. After an error what came before it stays.
+  virtual void take_page(std::shared_ptr<const ArrivedPage> page,
+                         std::function<void(Status)> done) = 0;
+  // While true no act is written (NotYet, "tail"): the hub knows entries of this device that are
+  // not here. Any thread.
+  virtual void hold_for_tail(bool hold) = 0;
+
   // The whole chain, on the calc lane; `progress` and `done` are called there.
   virtual void audit(std::function<void(double)> progress,
                      std::function<void(Result<log::Audit>)> done) = 0;
@@ -140,13 +171,16 @@ class Engine {
 
   // Pictures: the file goes into blobs first, on a lane of its own, then the entry that names it.
   // A kill in between leaves the file behind; leftovers() finds it, with where it was meant to go.
+  // `preview`, a small JPEG of it or null, is kept first and named by command.facts.preview.
   // `command.facts.file` has to be the hash of the bytes (else BadHash). `done` is called on the
   // work lane; with an error nothing is in the record, and the bytes are still the caller's.
   using PictureBytes = std::shared_ptr<const std::vector<std::uint8_t>>;
-  virtual void keep_picture(PictureBytes bytes, acts::TakePicture command, PersonId person,
-                            Done done) = 0;
+  virtual void keep_picture(PictureBytes bytes, PictureBytes preview, acts::TakePicture command,
+                            PersonId person, Done done) = 0;
   // Null when the folder has none and cannot be written.
   virtual const blobs::BlobStore* blobs() const = 0;
+  // The same for files of pictures that come from a hub; null where nothing may be written.
+  virtual blobs::BlobStore* blobs_to_fill() = 0;
   // Files of blobs/ that no entry names. On the calc lane; `done` is called there.
   virtual void leftovers(std::function<void(Result<std::vector<LeftoverPicture>>)> done) = 0;
   // The file goes, unless an entry names it (NotAllowed). On the calc lane.

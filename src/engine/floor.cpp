@@ -49,12 +49,14 @@ void newest_first(Rows& rows) {
 
 }  // namespace
 
-Result<Floor> Floor::open(const std::filesystem::path& folder, log::EntryLog& log, JobCache& jobs) {
+Result<Floor> Floor::open(const std::filesystem::path& folder, log::EntryLog& log, JobCache& jobs,
+                          const std::string& rights) {
   Floor floor;
   const std::int64_t last = log.last_arrival();
   if (auto shelf = shelf::Shelf::open(folder, log.shop())) floor.shelf_ = std::move(*shelf);
   std::int64_t known = floor.shelf_ ? floor.shelf_->arrival() : 0;
-  if (known > last) {  // an older copy of the log was put back
+  // An older copy of the log was put back, or other entries are obeyed now.
+  if (known > last || (known > 0 && floor.shelf_->rights() != rights)) {
     known = 0;
     if (!floor.shelf_->clear()) floor.shelf_.reset();
   }
@@ -66,6 +68,7 @@ Result<Floor> Floor::open(const std::filesystem::path& folder, log::EntryLog& lo
       known = 0;
     }
   }
+  if (floor.shelf_ && !floor.shelf_->keep_rights(rights)) floor.shelf_.reset();
   if (known < last) {
     auto cars = known == 0 ? fold_all(log) : fold_changed(log, jobs, known);
     if (!cars) return fail(std::move(cars.error()));
@@ -85,8 +88,15 @@ Result<Floor> Floor::open(const std::filesystem::path& folder, log::EntryLog& lo
   return floor;
 }
 
-Status Floor::change(const folds::CarView& car, std::int64_t arrival) {
+Status Floor::keep_rights(const std::string& rights) {
+  return shelf_ && changed_.empty() ? shelf_->keep_rights(rights) : Status();
+}
+
+Status Floor::change(const folds::CarView& car, std::int64_t last) {
+  // The position moves only when nothing is left to fold: a start after a kill folds again.
+  const std::int64_t arrival = changed_.empty() || !shelf_ ? last : shelf_->arrival();
   in_work_list_.reset();
+  if (!car.opened) return forget(car.job, arrival);
   folds::FloorRow row = folds::floor_row(car);
   folds::Lesson lesson = folds::lesson_of(car);
   Status stored;
@@ -94,13 +104,13 @@ Status Floor::change(const folds::CarView& car, std::int64_t arrival) {
     stored = shelf_->put({{row, lesson, folds::worked_of(car)}}, arrival);
   else
     worked_without_shelf_.insert_or_assign(car.job, folds::worked_of(car));
-  if (car.opened) lessons_.put(std::move(lesson));
+  lessons_.put(std::move(lesson));
   if (all_list_) newer_than_list_.insert_or_assign(car.job, row);
   delivered_without_shelf_.erase(car.job);
   if (row.delivered_ms) {
     in_work_.erase(car.job);
     if (!shelf_) delivered_without_shelf_.insert_or_assign(car.job, std::move(row));
-  } else if (car.opened) {
+  } else {
     in_work_.insert_or_assign(car.job, std::move(row));
   }
   return stored;
@@ -111,10 +121,19 @@ Result<bool> Floor::take_up_one(JobCache& jobs, std::int64_t arrival) {
   const JobId job = changed_.begin()->first;
   changed_.erase(changed_.begin());
   JAMBLINE_ASSIGN(const auto* known, jobs.get(job));
-  // The position moves only when nothing is left to fold: a start after a kill folds again.
-  const std::int64_t position = changed_.empty() ? arrival : (shelf_ ? shelf_->arrival() : 0);
-  JAMBLINE_TRY(change(*known->view, position));
+  JAMBLINE_TRY(change(*known->view, arrival));
   return true;
+}
+
+// Nobody opened it, or nobody who is obeyed.
+Status Floor::forget(const JobId& job, std::int64_t arrival) {
+  in_work_.erase(job);
+  delivered_without_shelf_.erase(job);
+  worked_without_shelf_.erase(job);
+  newer_than_list_.erase(job);
+  all_list_.reset();
+  lessons_.put({job});
+  return shelf_ ? shelf_->drop(job, arrival) : Status();
 }
 
 std::shared_ptr<const Rows> Floor::in_work() {

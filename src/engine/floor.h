@@ -21,9 +21,10 @@ namespace jambline::engine {
 
 class Floor {
  public:
-  // Loads what the shelf knows and folds what it does not.
-  static Result<Floor> open(const std::filesystem::path& folder, log::EntryLog& log,
-                            JobCache& jobs);
+  // Loads what the shelf knows and folds what it does not: everything, when it was folded by other
+  // rights (engine/rights_of_log.h, stamp_of).
+  static Result<Floor> open(const std::filesystem::path& folder, log::EntryLog& log, JobCache& jobs,
+                            const std::string& rights);
 
   // The job's row after it changed. `arrival`: how far the log is folded now.
   Status change(const folds::CarView& car, std::int64_t arrival);
@@ -31,6 +32,9 @@ class Floor {
   void note_changed(const JobId& job) { changed_[job] = true; }
   // Folds one noted job; false when none is left.
   Result<bool> take_up_one(JobCache& jobs, std::int64_t arrival);
+
+  // Nothing is left to take up: all rows go by these rights.
+  Status keep_rights(const std::string& rights);
 
   std::shared_ptr<const std::vector<folds::FloorRow>> in_work();
   Result<std::shared_ptr<const std::vector<folds::FloorRow>>> all();
@@ -45,6 +49,8 @@ class Floor {
   std::optional<JobId> clock_of(const PersonId& person) const;
 
  private:
+  Status forget(const JobId& job, std::int64_t arrival);
+
   std::optional<shelf::Shelf> shelf_;  // none when it could not be opened
   std::map<JobId, folds::FloorRow> in_work_;
   Lessons lessons_;

@@ -12,9 +12,10 @@ Result<const JobCache::Job*> JobCache::get(const JobId& id) {
   auto timeline = std::make_shared<std::vector<entries::Entry>>();
   JAMBLINE_TRY(log_.said_of(id, [&](const log::Said& said) {
     timeline->push_back(read_entry(said));
-    job.fold.apply(timeline->back());
     return true;
   }));
+  job.rights = folds::judge_all(rights_, *timeline);
+  for (const auto& entry : *timeline) job.fold.apply(entry);
   std::sort(timeline->begin(), timeline->end(),
             [](const auto& a, const auto& b) { return a.order < b.order; });
   job.view = std::make_shared<const folds::CarView>(job.fold.view());
@@ -31,12 +32,16 @@ Result<const JobCache::Job*> JobCache::grow(const JobId& id,
   if (found == by_id_.end()) return get(id);
   Job& job = touch(found->second);
   auto timeline = std::make_shared<std::vector<entries::Entry>>(*job.timeline);
-  for (const auto& entry : fresh) {
+  for (entries::Entry entry : fresh) {
+    if (job.rights.judge(rights_, entry)) {
+      forget(id);
+      return get(id);
+    }
     job.fold.apply(entry);
     const auto place =
         std::upper_bound(timeline->begin(), timeline->end(), entry,
                          [](const auto& a, const auto& b) { return a.order < b.order; });
-    timeline->insert(place, entry);
+    timeline->insert(place, std::move(entry));
   }
   job.timeline = std::move(timeline);
   job.view = std::make_shared<const folds::CarView>(job.fold.view());
@@ -47,6 +52,13 @@ Status JobCache::grow_if_known(const JobId& id, const std::vector<entries::Entry
   if (by_id_.find(id) == by_id_.end()) return {};
   JAMBLINE_TRY(grow(id, fresh));
   return {};
+}
+
+void JobCache::forget(const JobId& id) {
+  const auto found = by_id_.find(id);
+  if (found == by_id_.end()) return;
+  jobs_.erase(found->second);
+  by_id_.erase(found);
 }
 
 JobCache::Job& JobCache::touch(std::list<Job>::iterator job) {

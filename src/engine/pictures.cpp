@@ -26,17 +26,39 @@ struct Meant {
   }
 };
 
-// Pictures that were taken back are named too: what was once kept is no leftover.
-Result<std::vector<NamedPicture>> named_pictures(const std::filesystem::path& folder) {
+struct Named {
+  std::vector<NamedPicture> pictures;
+  std::map<Hash, NamedPicture> previews;  // of which picture
+  std::map<Hash, NamedPicture> files() const {
+    std::map<Hash, NamedPicture> out;
+    for (const auto& one : pictures) out.emplace(one.file, one);
+    out.insert(previews.begin(), previews.end());
+    return out;
+  }
+};
+
+// Pictures that were taken back, or are refused, are named too: what was once kept is no leftover.
+Result<Named> named_pictures(const std::filesystem::path& folder) {
   JAMBLINE_ASSIGN(const auto log, log::EntryLog::open(folder, log::OpenMode::ReadOnly, {}));
-  std::vector<NamedPicture> out;
+  Named out;
   JAMBLINE_TRY(log->said_after(0, [&](const log::Said& said) {
     if (said.header.kind != entries::PictureTaken::kind) return true;
     const entries::Entry entry = read_entry(said);
-    if (const auto* taken = std::get_if<entries::PictureTaken>(&entry.payload))
-      out.push_back({entry.subject, taken->picture, taken->facts.file, taken->place});
+    if (const auto* taken = std::get_if<entries::PictureTaken>(&entry.payload)) {
+      NamedPicture one{entry.subject, taken->picture, taken->facts.file, taken->place};
+      out.pictures.push_back(one);
+      if (!taken->facts.preview) return true;
+      one.file = *taken->facts.preview;
+      out.previews.emplace(one.file, std::move(one));
+    }
     return true;
   }));
+  return out;
+}
+
+std::optional<Meant> read_meant(const std::string& text) {
+  Meant out;
+  if (text.empty() || !read_json(text, out).has_value()) return std::nullopt;
   return out;
 }
 
@@ -48,6 +70,15 @@ std::string meant_text(const acts::TakePicture& command, const PersonId& person)
                        {{}, command.facts, command.from, command.place, command.kept_though_poor}});
 }
 
+std::optional<Hash> meant_preview(const std::string& meant) {
+  const auto read = read_meant(meant);
+  return read ? read->taken.facts.preview : std::nullopt;
+}
+
+std::string preview_form(const Hash& preview) {
+  return "preview " + preview.hex();
+}
+
 std::string meant_form(const Hash& file) {
   return "picture " + file.hex();
 }
@@ -57,8 +88,7 @@ Result<PictureCheck> check_pictures(const std::filesystem::path& folder,
                                     const std::function<void(double)>& progress) {
   PictureCheck out;
   JAMBLINE_ASSIGN(const auto named, named_pictures(folder));
-  std::map<Hash, NamedPicture> once;
-  for (const auto& one : named) once.emplace(one.file, one);
+  const auto once = named.files();
   for (const auto& [file, picture] : once) {
     if (stop.stop_requested()) {
       out.stopped = true;
@@ -95,23 +125,38 @@ Status Pictures::open(bool to_write) {
   return {};
 }
 
-void Pictures::begin_keeping(const Hash& file) {
+void Pictures::begin_keeping(const job::PictureFacts& facts) {
   const std::lock_guard lock(mutex_);
-  being_kept_.push_back(file);
+  being_kept_.push_back(facts.file);
+  if (facts.preview) being_kept_.push_back(*facts.preview);
 }
 
-void Pictures::end_keeping(const Hash& file) {
+void Pictures::end_keeping(const job::PictureFacts& facts) {
   const std::lock_guard lock(mutex_);
-  const auto one = std::find(being_kept_.begin(), being_kept_.end(), file);
-  if (one != being_kept_.end()) being_kept_.erase(one);
+  const auto end = [&](const Hash& file) {
+    const auto one = std::find(being_kept_.begin(), being_kept_.end(), file);
+    if (one != being_kept_.end()) being_kept_.erase(one);
+  };
+  end(facts.file);
+  if (facts.preview) end(*facts.preview);
 }
 
-Status Pictures::put(const std::vector<std::uint8_t>& bytes, const Hash& file) {
-  if (!store_) return fail(Code::ReadOnly, "keep a picture", "blobs");
+Status Pictures::put_one(const std::vector<std::uint8_t>& bytes, const Hash& file) {
   JAMBLINE_ASSIGN(auto writer, store_->begin());
   JAMBLINE_TRY(writer.write(bytes));
   JAMBLINE_TRY(writer.finish(file));
   return {};
+}
+
+Status Pictures::put(const std::vector<std::uint8_t>& bytes,
+                     const std::vector<std::uint8_t>* preview, const job::PictureFacts& facts) {
+  if (!store_) return fail(Code::ReadOnly, "keep a picture", "blobs");
+  if (!preview || !facts.preview) return put_one(bytes, facts.file);
+  JAMBLINE_ASSIGN(const bool was_there, store_->has(*facts.preview));
+  JAMBLINE_TRY(put_one(*preview, *facts.preview));
+  Status put = put_one(bytes, facts.file);
+  if (!put && !was_there) (void)store_->remove(*facts.preview);  // else it is there as before
+  return put;
 }
 
 Status Pictures::are_there(const std::vector<acts::Draft>& drafts) const {
@@ -120,7 +165,10 @@ Status Pictures::are_there(const std::vector<acts::Draft>& drafts) const {
     if (!taken) continue;
     const Hash& file = taken->facts.file;
     if (!store_) return fail(Code::NoSuchFile, "keep a picture", file.hex());
-    JAMBLINE_ASSIGN(const bool there, store_->has(file));
+    JAMBLINE_ASSIGN(bool there, store_->has(file));
+    if (there && taken->facts.preview) {
+      JAMBLINE_ASSIGN(there, store_->has(*taken->facts.preview));
+    }
     if (!there) return fail(Code::NoSuchFile, "keep a picture", file.hex());
   }
   return {};
@@ -139,18 +187,17 @@ Result<std::vector<LeftoverPicture>> Pictures::leftovers(const Draft& draft) con
     known.insert(being_kept_.begin(), being_kept_.end());
   }
   JAMBLINE_ASSIGN(const auto named, named_pictures(folder_));
-  for (const auto& one : named) known.insert(one.file);
+  for (const auto& [file, picture] : named.files()) known.insert(file);
   for (const Hash& file : files) {
-    if (known.count(file) != 0) continue;
+    const bool is_preview = !draft(preview_form(file)).empty();
+    if (is_preview || known.count(file) != 0) continue;
     LeftoverPicture left;
     left.file = file;
     JAMBLINE_ASSIGN(left.size_bytes, store_->size_bytes(file));
-    Meant meant;
-    if (const std::string text = draft(meant_form(file));
-        !text.empty() && read_json(text, meant).has_value()) {
-      left.meant = acts::TakePicture{meant.job, meant.taken.facts, meant.taken.from,
-                                     meant.taken.place, meant.taken.kept_though_poor};
-      left.person = meant.person;
+    if (const auto meant = read_meant(draft(meant_form(file)))) {
+      left.meant = acts::TakePicture{meant->job, meant->taken.facts, meant->taken.from,
+                                     meant->taken.place, meant->taken.kept_though_poor};
+      left.person = meant->person;
     }
     out.push_back(std::move(left));
   }
@@ -181,9 +228,9 @@ Result<blobs::CopyReport> copy(const blobs::BlobStore& from, blobs::BlobStore& t
 Status Pictures::copy_out(const std::filesystem::path& folder, const std::stop_token& stop,
                           const Meanwhile& meanwhile) const {
   JAMBLINE_ASSIGN(const auto named, named_pictures(folder_));
-  if (named.empty() || !store_) return {};
+  if (named.pictures.empty() || !store_) return {};
   std::set<Hash> names;
-  for (const auto& one : named) names.insert(one.file);
+  for (const auto& [file, picture] : named.files()) names.insert(file);
   blobs::PosixFiles files;
   JAMBLINE_ASSIGN(const auto to, blobs::BlobStore::open(files, folder / "blobs"));
   JAMBLINE_TRY(copy(*store_, *to, {names.begin(), names.end()}, stop, meanwhile));
@@ -199,18 +246,17 @@ Status Pictures::copy_in(const std::filesystem::path& folder, const std::stop_to
     return fail(from.error());
   }
   JAMBLINE_ASSIGN(const auto named, named_pictures(folder_));
-  if (named.empty()) return {};
+  if (named.pictures.empty()) return {};
   if (!store_) return fail(Code::ReadOnly, "keep a picture", "blobs");
   std::set<Hash> names;
-  for (const auto& one : named) {
-    JAMBLINE_ASSIGN(const bool here, store_->has(one.file));
-    const auto size_bytes = (*from)->size_bytes(one.file);
+  for (const auto& [file, picture] : named.files()) {
+    JAMBLINE_ASSIGN(const bool here, store_->has(file));
+    const auto size_bytes = (*from)->size_bytes(file);
     if (here || !size_bytes) continue;
     if (*size_bytes <= most_bytes)
-      names.insert(one.file);
+      names.insert(file);
     else
-      refused.emplace_back("blobs/" + one.file.hex(),
-                           Error{Code::TooLarge, "import", one.file.hex(), {}});
+      refused.emplace_back("blobs/" + file.hex(), Error{Code::TooLarge, "import", file.hex(), {}});
   }
   JAMBLINE_ASSIGN(const auto report,
                   copy(**from, *store_, {names.begin(), names.end()}, stop, meanwhile));
@@ -219,12 +265,16 @@ Status Pictures::copy_in(const std::filesystem::path& folder, const std::stop_to
   return {};
 }
 
-Status Pictures::drop(const Hash& file) {
+Status Pictures::drop(const Hash& file, const std::string& meant) {
   if (!store_) return fail(Code::ReadOnly, "drop a picture", "blobs");
   JAMBLINE_ASSIGN(const auto named, named_pictures(folder_));
-  for (const auto& one : named)
-    if (one.file == file) return fail(Code::NotAllowed, "drop a picture", file.hex());
-  return store_->remove(file);
+  const auto files = named.files();
+  if (files.count(file) != 0) return fail(Code::NotAllowed, "drop a picture", file.hex());
+  JAMBLINE_TRY(store_->remove(file));
+  const auto preview = meant_preview(meant);
+  if (!preview || files.count(*preview) != 0) return {};
+  const Status gone = store_->remove(*preview);
+  return gone || gone.error().code == Code::NoSuchFile ? Status() : gone;
 }
 
 }  // namespace jambline::engine

@@ -3,9 +3,11 @@
 #include <array>
 #include <condition_variable>
 #include <mutex>
+#include <set>
 #include <thread>
 
 #include "engine/read_entry.h"
+#include "engine/rights_of_log.h"
 
 namespace jambline::engine {
 
@@ -71,29 +73,67 @@ class Belt {
   bool closed_ = false;
 };
 
-void fold(const Batch& batch, WholeLog& out) {
+// Marks entries in the order in which they came.
+class Judge {
+ public:
+  explicit Judge(const folds::RightsFold& rights) : rights_(rights) {}
+  entries::Entry read(const log::Said& said) {
+    entries::Entry entry = read_entry(said);
+    if (streams_[entry.subject].judge(rights_, entry)) again_.insert(entry.subject);
+    return entry;
+  }
+  // Streams in which something was taken back before it came.
+  const std::set<JobId>& again() const { return again_; }
+
+ private:
+  const folds::RightsFold& rights_;
+  std::unordered_map<JobId, folds::StreamRights> streams_;
+  std::set<JobId> again_;
+};
+
+void fold(const Batch& batch, Judge& judge, WholeLog& out) {
   for (const Batch::Item& item : batch.items) {
     log::Said said = item.said;
     said.payload = std::string_view(batch.payloads).substr(item.begin, said.payload.size());
     const JobId subject = said.header.subject;
     if (subject)
-      out.jobs.try_emplace(subject, subject).first->second.apply(read_entry(said));
+      out.jobs.try_emplace(subject, subject).first->second.apply(judge.read(said));
     else
-      out.shop.apply(read_entry(said));
+      out.shop.apply(judge.read(said));
     ++out.entries;
   }
+}
+
+Status fold_again(log::EntryLog& log, const JobId& subject, WholeLog& out) {
+  if (!subject) {
+    JAMBLINE_ASSIGN(auto shop, shop_of(log, out.rights));
+    out.shop = std::move(shop.first);
+    return {};
+  }
+  std::vector<entries::Entry> stream;
+  JAMBLINE_TRY(log.said_of(subject, [&](const log::Said& said) {
+    stream.push_back(read_entry(said));
+    return true;
+  }));
+  (void)folds::judge_all(out.rights, stream);
+  folds::JobFold anew(subject);
+  for (auto& entry : stream) anew.apply(std::move(entry));
+  out.jobs.insert_or_assign(subject, std::move(anew));
+  return {};
 }
 
 }  // namespace
 
 Result<WholeLog> fold_whole_log(log::EntryLog& log) {
   WholeLog out;
+  JAMBLINE_ASSIGN(out.rights, rights_of(log));
+  Judge judge(out.rights);
   Belt belt;
   Status read;
   {
     std::jthread folding([&] {
       while (Batch* batch = belt.to_empty()) {
-        fold(*batch, out);
+        fold(*batch, judge, out);
         batch->empty();
         belt.is_emptied();
       }
@@ -111,6 +151,7 @@ Result<WholeLog> fold_whole_log(log::EntryLog& log) {
     belt.close();
   }
   JAMBLINE_TRY(read);
+  for (const JobId& subject : judge.again()) JAMBLINE_TRY(fold_again(log, subject, out));
   return out;
 }
 

@@ -8,12 +8,14 @@
 #include <unordered_map>
 
 #include "folds/job_fold.h"
+#include "folds/rights_fold.h"
 #include "folds/shop_fold.h"
 #include "log/entry_log.h"
 
 namespace jambline::engine {
 
 struct WholeLog {
+  folds::RightsFold rights;
   folds::ShopFold shop;
   std::unordered_map<JobId, folds::JobFold> jobs;
   std::int64_t entries = 0;

@@ -29,18 +29,20 @@ struct UnknownEntry {
 struct ErasedPayload {};
 struct MembershipAct {};
 
-using PayloadKinds = std::variant<
-    UnknownEntry, ErasedPayload, MembershipAct, ShopNamed, PersonAdded, PersonNamed, PersonLeft,
-    RackPlaceAdded, BoothSet, BoothEventLogged, Withdrawn, CarOpened, PlateSet, VinSet, ColorSet,
-    PromiseSet, PanelPlanned, SprayedIn, OperationPlanned, StageDone, NoteWritten, CarDelivered,
-    MarkPlaced, MarkMoved, MarkDescribed, DirtAllOver, MarkEnded, VerdictGiven, FilmRead,
-    BeforeCutAnswered, CauseSet, RoundFinished, ClockActed, ReleaseOffered, ReleaseAnswered,
-    PictureTaken, PictureFiled, PictureNoted, EdgesLookedAt, ShotListSet, BoothFactsSet, BoothRead,
-    BoothSaid, RespiratorSet, FitTestDone, CartridgeChanged, BreathingAirChecked, DoNotSpraySaid,
-    DueSet, LimitSet, ProductSet, ExposureSampled, FirstAidOpened, SprayStarted, SprayedWithout,
-    Mixed, Coated, BakeLimitRead, BakeSaid, PanelTemperatureRead, ThumbnailChecked, Bonded,
-    ClimateRead, CalendarSet, RuleSet, CheckedIn, OperationDone, PartSaid, SubletSaid, StepSaid,
-    WaitSaid, ClockAmended, Signed, CameBack, FitMeasured, FastenersMoved>;
+using PayloadKinds =
+    std::variant<UnknownEntry, ErasedPayload, MembershipAct, ShopNamed, PersonAdded, PersonNamed,
+                 PersonLeft, DeviceNamed, WorkTakenOver, RackPlaceAdded, BoothSet, BoothEventLogged,
+                 Withdrawn, CarOpened, PlateSet, VinSet, ColorSet, PromiseSet, PanelPlanned,
+                 SprayedIn, OperationPlanned, StageDone, NoteWritten, CarDelivered, MarkPlaced,
+                 MarkMoved, MarkDescribed, DirtAllOver, MarkEnded, VerdictGiven, FilmRead,
+                 BeforeCutAnswered, CauseSet, RoundFinished, ClockActed, ReleaseOffered,
+                 ReleaseAnswered, PictureTaken, PictureFiled, PictureNoted, EdgesLookedAt,
+                 ShotListSet, BoothFactsSet, BoothRead, BoothSaid, RespiratorSet, FitTestDone,
+                 CartridgeChanged, BreathingAirChecked, DoNotSpraySaid, DueSet, LimitSet,
+                 ProductSet, ExposureSampled, FirstAidOpened, SprayStarted, SprayedWithout, Mixed,
+                 Coated, BakeLimitRead, BakeSaid, PanelTemperatureRead, ThumbnailChecked, Bonded,
+                 ClimateRead, CalendarSet, RuleSet, CheckedIn, OperationDone, PartSaid, SubletSaid,
+                 StepSaid, WaitSaid, ClockAmended, Signed, CameBack, FitMeasured, FastenersMoved>;
 
 // Copied and destroyed in one place: some eighty kinds are too many for every file that holds one.
 struct Payload : PayloadKinds {
@@ -60,6 +62,13 @@ struct Order {
   friend auto operator<=>(const Order&, const Order&) = default;
 };
 
+// An entry that stays in the log and is not obeyed by any fold: it is shown with the reason.
+enum class Refused : std::uint8_t {
+  No,
+  AfterCut,  // its device was revoked before it (seal/membership.h)
+  NoRight,   // who said it may not say such a thing (entries/rights.h)
+};
+
 struct Entry {
   Hash hash;
   Order order;
@@ -75,6 +84,7 @@ struct Entry {
   std::uint8_t parts{};
   std::uint16_t kind{};
   std::uint16_t schema{};
+  Refused refused = Refused::No;
   Payload payload;
 };
 

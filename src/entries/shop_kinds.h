@@ -74,6 +74,44 @@ struct PersonLeft {
   }
 };
 
+// What people call a device from now on. Its first name stands in its admission.
+struct DeviceNamed {
+  static constexpr std::uint16_t kind = 16;
+  static constexpr std::string_view name = "DeviceNamed";
+  static constexpr bool erasable = false;
+  DeviceId device;
+  std::string device_name;
+  std::vector<Hash> replaces;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "device"}, self.device);
+    visit(Field{.name = "device_name"}, self.device_name);
+    visit(replaces_field, self.replaces);
+  }
+};
+
+// Why work of one device is said again by another.
+enum class TakenOverWhy : std::uint8_t { CopiedFolder, AfterRevocation };
+
+// Work of another device follows, said again by this one: the entries after this one in this
+// device's chain say again, one for one, what `origins` said. They keep person, time and words.
+struct WorkTakenOver {
+  static constexpr std::uint16_t kind = 17;
+  static constexpr std::string_view name = "WorkTakenOver";
+  static constexpr bool erasable = false;
+  static constexpr std::size_t most_origins = 500;
+  DeviceId from;
+  TakenOverWhy why{};
+  std::vector<Hash> origins;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "from", .doc = "whose work it was"}, self.from);
+    visit(Field{.name = "why"}, self.why);
+    visit(Field{.name = "origins", .doc = "hashes of the entries said again, in order"},
+          self.origins);
+  }
+};
+
 struct RackPlaceAdded {
   static constexpr std::uint16_t kind = 20;
   static constexpr std::string_view name = "RackPlaceAdded";
@@ -145,3 +183,7 @@ struct Withdrawn {
 };
 
 }  // namespace jambline::entries
+
+template <>
+inline constexpr auto jambline::enum_words<jambline::entries::TakenOverWhy> =
+    std::to_array<std::string_view>({"copied folder", "after revocation"});

@@ -305,6 +305,7 @@ struct CarView {
   Hash delivered_entry;  // not described
   int entries = 0;
   int unknown_entries = 0;  // over 0: the job is read-only for this version
+  int refused_entries = 0;  // in the time line, with the reason; nothing here comes from them
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "job"}, self.job);
@@ -334,6 +335,7 @@ struct CarView {
     visit(Field{.name = "delivered_ms"}, self.delivered_ms);
     visit(Field{.name = "entries"}, self.entries);
     visit(Field{.name = "unknown_entries"}, self.unknown_entries);
+    visit(Field{.name = "refused_entries"}, self.refused_entries);
   }
   const PictureView* find(const PictureId& picture) const {
     for (const auto& one : pictures)

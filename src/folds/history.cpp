@@ -16,17 +16,20 @@ History::History(const std::vector<entries::Entry>& entries) {
   std::vector<std::pair<entries::Order, MarkId>> found;
   for (const auto& entry : entries) {
     by_hash_.emplace(entry.hash, &entry);
-    if (const auto* opened = std::get_if<entries::CarOpened>(&entry.payload)) {
+    const bool obeyed = entry.refused == entries::Refused::No;
+    if (const auto* opened = std::get_if<entries::CarOpened>(&entry.payload); opened && obeyed) {
       body_ = opened->body;
     } else if (const auto* placed = std::get_if<entries::MarkPlaced>(&entry.payload)) {
       const bool first =
           marks_.emplace(placed->mark, Mark{0, placed->panel, placed->defect}).second;
-      if (first) found.emplace_back(entry.order, placed->mark);
+      if (first && obeyed) found.emplace_back(entry.order, placed->mark);
     } else if (const auto* planned = std::get_if<entries::OperationPlanned>(&entry.payload)) {
-      operations_[planned->operation] = {planned->stage, planned->title};
+      if (obeyed || operations_.count(planned->operation) == 0)
+        operations_[planned->operation] = {planned->stage, planned->title};
     } else if (const auto* offered = std::get_if<entries::ReleaseOffered>(&entry.payload)) {
       releases_[offered->release] = {offered->panel};
     } else if (const auto* withdrawn = std::get_if<entries::Withdrawn>(&entry.payload)) {
+      if (!obeyed) continue;
       withdrawals_by_target_[withdrawn->target].push_back(&entry);
       withdrawals_.add(entry.hash, withdrawn->target);
     }

@@ -2,8 +2,9 @@
 // numbers of marks, what operations and releases stand for, who took back what.
 //
 // Shape:   looks into the given list and keeps no copy: the list must outlive it and not change.
-// Promise: mark numbers are those of CarView (the order of being found, withdrawn ones count).
-// Threads: read from any after it was made.
+// Promise: refused entries can be told too but tell nothing of others. Mark numbers are those of
+// CarView (the order of being found, withdrawn ones count). Threads: read from any after it was
+// made.
 #pragma once
 
 #include <map>

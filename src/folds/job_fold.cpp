@@ -43,6 +43,10 @@ void JobFold::apply(entries::Entry entry) {
     if (*place == entry.order) return;
     seen_.insert(place, entry.order);
   }
+  if (entry.refused != Refused::No) {
+    ++refused_;
+    return;
+  }
   note_seen(entry);
   std::visit(
       [&](auto& said) {
@@ -208,8 +212,9 @@ std::vector<PersonId> JobFold::takers_of(const Offers& offers, const Answers& al
 CarView JobFold::view() const {
   CarView out;
   out.job = job_;
-  out.entries = entries();
+  out.entries = entries() - refused_;
   out.unknown_entries = static_cast<int>(unknown_.size());
+  out.refused_entries = refused_;
   if (const auto opened = opened_.heads(withdrawals_); !opened.empty()) {
     out.opened = true;
     out.opened_ms = opened.front()->wall_ms;

@@ -1,7 +1,8 @@
 // folds/job_fold.h: folds one car's entries into a CarView.
 //
 // Promise: the same set of entries gives the same view, in whatever order they come and however
-//          often; rebuilt equals grown. What it does not understand makes the job read-only.
+//          often; rebuilt equals grown. What it does not understand makes the job read-only. A
+//          refused entry is counted and changes nothing else.
 // Cost:    apply() stores; view() works the values out, so that a rebuild of years is cheap.
 #pragma once
 
@@ -151,6 +152,7 @@ class JobFold {
   std::vector<entries::Entry> assembly_;  // of those in folds/assembly_view.h
   std::vector<trade::ClockAct> clock_acts_;
   std::vector<Hash> unknown_;
+  int refused_ = 0;
 };
 
 }  // namespace jambline::folds

@@ -26,6 +26,7 @@ ShopFold::~ShopFold() = default;
 
 void ShopFold::apply(const entries::Entry& entry) {
   using namespace entries;
+  if (entry.refused != Refused::No) return insert_sorted(refused_, entry.hash);
   air_.apply(entry);
   std::visit(
       [&](const auto& said) {
@@ -40,6 +41,8 @@ void ShopFold::apply(const entries::Entry& entry) {
           people_[said.person].name.write(entry, said.replaces, said.person_name);
         } else if constexpr (std::is_same_v<T, PersonLeft>) {
           insert_sorted(people_[said.person].leaving, entry.hash);
+        } else if constexpr (std::is_same_v<T, DeviceNamed>) {
+          device_names_[said.device].write(entry, said.replaces, said.device_name);
         } else if constexpr (std::is_same_v<T, RackPlaceAdded>) {
           Rack& rack = racks_[said.rack];
           if (rack.first == Order{} || entry.order < rack.first)
@@ -91,6 +94,10 @@ ShopView ShopFold::view() const {
             [](const auto& a, const auto& b) { return a.first < b.first; });
   for (auto& [order, person] : people) out.people.push_back(std::move(person));
 
+  for (const auto& [device, names] : device_names_)
+    if (const auto heads = names.heads(withdrawals_); !heads.empty())
+      out.device_names.push_back({device, heads.back()->value, hashes_of(heads)});
+
   std::vector<std::pair<entries::Order, RackView>> racks;
   for (const auto& [id, rack] : racks_)
     if (withdrawals_.stands(rack.hash)) racks.emplace_back(rack.first, RackView{id, rack.name});
@@ -107,6 +114,7 @@ ShopView ShopFold::view() const {
   out.calendar_heads = hashes_of(calendars);
   view_rules(out);
   out.unknown_entries = static_cast<int>(unknown_.size());
+  out.refused_entries = static_cast<int>(refused_.size());
   return out;
 }
 

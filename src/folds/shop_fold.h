@@ -1,6 +1,7 @@
 // folds/shop_fold.h: folds the shop's own stream (subject zero) into a ShopView.
 //
-// Promise: the same set of entries gives the same view, in whatever order they come.
+// Promise: the same set of entries gives the same view, in whatever order they come. A
+//          refused entry is counted and changes nothing else.
 #pragma once
 
 #include <map>
@@ -62,6 +63,7 @@ class ShopFold {
   Withdrawals withdrawals_;
   Heads<Shop> shop_;
   std::map<PersonId, Person> people_;
+  std::map<DeviceId, Heads<std::string>> device_names_;
   std::map<RackId, Rack> racks_;
   std::map<BoothId, BoothWrites> booths_;
   std::map<BoothEventId, Heads<Event>> booth_events_;
@@ -70,6 +72,7 @@ class ShopFold {
   Heads<job::Calendar> calendar_;
   std::map<RuleId, Heads<job::AssemblyRule>> rules_;
   std::vector<Hash> unknown_;
+  std::vector<Hash> refused_;
 };
 
 }  // namespace jambline::folds

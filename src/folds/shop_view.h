@@ -34,6 +34,19 @@ struct PersonView {
   friend bool operator==(const PersonView&, const PersonView&) = default;
 };
 
+// What people call a device since its admission.
+struct DeviceNameView {
+  DeviceId device;
+  std::string name;
+  std::vector<Hash> heads;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "device"}, self.device);
+    visit(Field{.name = "name"}, self.name);
+  }
+  friend bool operator==(const DeviceNameView&, const DeviceNameView&) = default;
+};
+
 struct RackView {
   RackId rack;
   std::string name;
@@ -117,6 +130,7 @@ struct ShopView {
   std::string zone;  // empty until set
   std::vector<Hash> name_heads;
   std::vector<PersonView> people;
+  std::vector<DeviceNameView> device_names;
   std::vector<RackView> racks;
   std::vector<BoothView> booths;
   std::vector<BoothEventView> booth_events;
@@ -126,11 +140,13 @@ struct ShopView {
   std::vector<Hash> calendar_heads;
   std::vector<RuleView> rules;  // own ones and the usual ones
   int unknown_entries = 0;
+  int refused_entries = 0;
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "name"}, self.name);
     visit(Field{.name = "zone"}, self.zone);
     visit(Field{.name = "people"}, self.people);
+    visit(Field{.name = "device_names"}, self.device_names);
     visit(Field{.name = "racks"}, self.racks);
     visit(Field{.name = "booths"}, self.booths);
     visit(Field{.name = "booth_events"}, self.booth_events);
@@ -139,6 +155,7 @@ struct ShopView {
     visit(Field{.name = "calendar"}, self.calendar);
     visit(Field{.name = "rules"}, self.rules);
     visit(Field{.name = "unknown_entries"}, self.unknown_entries);
+    visit(Field{.name = "refused_entries"}, self.refused_entries);
   }
   const PersonView* find(const PersonId& person) const {
     for (const auto& one : people)

@@ -31,6 +31,7 @@ struct PictureFacts {
   double sharpness{};
   double mean{};
   double clipped_percent{};
+  std::optional<Hash> preview = {};  // a small JPEG of it, also kept as a blob; travels first
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "file", .doc = "SHA-256 of the file, which is kept as it came"}, self.file);
@@ -52,6 +53,8 @@ struct PictureFacts {
     visit(Field{.name = "mean", .doc = "gray, 0 to 255", .min = 0, .max = 255}, self.mean);
     visit(Field{.name = "clipped_percent", .unit = "%", .min = 0, .max = 100},
           self.clipped_percent);
+    visit(Field{.name = "preview", .doc = "SHA-256 of a small JPEG of it; absent: there is none"},
+          self.preview);
   }
   friend bool operator==(const PictureFacts&, const PictureFacts&) = default;
 };

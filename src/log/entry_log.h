@@ -22,6 +22,7 @@
 #include <cstdint>
 #include <filesystem>
 #include <functional>
+#include <map>
 #include <memory>
 #include <optional>
 #include <span>
@@ -47,6 +48,8 @@ struct Draft {
   std::uint16_t schema{};
   std::string payload;  // UTF-8 JSON
 };
+
+using Renamed = std::map<Hash, Hash>;  // of entries said again: the hash of each, and its new one
 
 using Arrival = std::int64_t;  // 1, 2, 3 ... in the order in which entries came to this device
 
@@ -140,6 +143,17 @@ class EntryLog {
                                        std::span<const std::uint16_t> erasable,
                                        const Moment& moment, Random& random) = 0;
 
+  // Says again what entries of another device say: `first` is appended, which names them, then each
+  // of `origins` with its person, subject, times, action, kind and payload, in this device's chain
+  // and signed by it. Where a payload names one of `origins`, or one of `renamed`, by its hash it
+  // names the new entry instead; `renamed` grows by what was said. Membership, erasures and erased
+  // entries are left out (Unknown when nothing is left). All or nothing.
+  virtual Result<std::vector<Stored>> say_again(const seal::SigningKey& key, const PersonId& person,
+                                                const Draft& first,
+                                                std::span<const seal::SealedEntry> origins,
+                                                Renamed& renamed, const Moment& moment,
+                                                Random& random) = 0;
+
   virtual bool newer_schema() const = 0;
   virtual bool writable() const = 0;
   virtual bool disk_low() const = 0;    // the ballast was given up: entries only, no pictures
@@ -160,6 +174,10 @@ class EntryLog {
   virtual Result<std::optional<Stored>> find(const Hash& hash) = 0;
 
   virtual Result<std::vector<seal::Receipt>> receipts() = 0;
+  // The receipt of this hub and epoch that reaches furthest for the device.
+  virtual Result<std::optional<seal::Receipt>> last_receipt(const DeviceId& device,
+                                                            const seal::Key& hub,
+                                                            const seal::Epoch& epoch) = 0;
   virtual Result<std::optional<std::string>> cursor(const std::string& peer) = 0;
 
   // The whole check: chain, hashes, signatures, gaps, membership, payloads. Opens its own reader,

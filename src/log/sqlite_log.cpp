@@ -270,6 +270,21 @@ Result<std::vector<seal::Receipt>> SqliteLog::receipts() {
   return out;
 }
 
+Result<std::optional<seal::Receipt>> SqliteLog::last_receipt(const DeviceId& device,
+                                                             const seal::Key& hub,
+                                                             const seal::Epoch& epoch) {
+  JAMBLINE_ASSIGN(Statement row,
+                  file_.database.prepare("SELECT bytes FROM receipts WHERE device=? AND hub=? AND "
+                                         "epoch=? ORDER BY seq DESC LIMIT 1"));
+  row.bind(1, device.bytes);
+  row.bind(2, hub.bytes);
+  row.bind(3, epoch.bytes);
+  JAMBLINE_ASSIGN(const bool there, row.step());
+  if (!there) return std::optional<seal::Receipt>();
+  JAMBLINE_ASSIGN(const seal::Receipt receipt, seal::decode_receipt(row.bytes(0)));
+  return std::optional<seal::Receipt>(receipt);
+}
+
 Result<std::optional<std::string>> SqliteLog::cursor(const std::string& peer) {
   JAMBLINE_ASSIGN(Statement row, file_.database.prepare("SELECT value FROM cursors WHERE peer=?"));
   row.bind_text(1, peer);

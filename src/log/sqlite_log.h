@@ -34,6 +34,12 @@ class SqliteLog final : public EntryLog {
                                std::span<const std::uint16_t> erasable, const Moment& moment,
                                Random& random) override;
 
+  Result<std::vector<Stored>> say_again(const seal::SigningKey& key, const PersonId& person,
+                                        const Draft& first,
+                                        std::span<const seal::SealedEntry> origins,
+                                        Renamed& renamed, const Moment& moment,
+                                        Random& random) override;
+
   bool newer_schema() const override { return file_.newer_schema; }
   bool writable() const override { return file_.lock.has_value(); }
   bool disk_low() const override { return ballast_.missing(); }
@@ -49,6 +55,8 @@ class SqliteLog final : public EntryLog {
   Status read_device(const DeviceId& device, std::uint64_t from_seq, const Visit& visit) override;
   Result<std::optional<Stored>> find(const Hash& hash) override;
   Result<std::vector<seal::Receipt>> receipts() override;
+  Result<std::optional<seal::Receipt>> last_receipt(const DeviceId& device, const seal::Key& hub,
+                                                    const seal::Epoch& epoch) override;
   Result<std::optional<std::string>> cursor(const std::string& peer) override;
 
  private:
@@ -73,7 +81,9 @@ class SqliteLog final : public EntryLog {
   Status own_key(const seal::SigningKey& key) const;
   Result<std::vector<Stored>> seal_and_store(const seal::SigningKey& key, const PersonId& person,
                                              std::span<const Draft> drafts, const Moment& moment,
-                                             Random& random, const ShopId& shop);
+                                             Random& random, const ShopId& shop,
+                                             std::span<const seal::SealedEntry> again = {},
+                                             Renamed* renamed = nullptr);
   std::uint64_t next_hlc(const DeviceId& device, std::int64_t wall_ms) const;
   Result<bool> check_new(Writing& writing, const seal::SealedEntry& entry);
   Status store(Writing& writing);

@@ -21,6 +21,28 @@ Error refusal(Code code, std::string operation, const DeviceId& device, std::uin
       .with("seq", std::to_string(seq));
 }
 
+// Everything of an entry that follows from its header's other fields and its payload.
+void seal_into(seal::SealedEntry& entry, std::string payload, const seal::SigningKey& key,
+               Random& random) {
+  entry.payload = std::move(payload);
+  entry.salt = random.make<seal::Salt>();
+  entry.header.payload_bytes = static_cast<std::uint32_t>(entry.payload.size());
+  entry.header.payload_hash = seal::payload_hash(entry.salt, entry.payload);
+  entry.hash = seal::entry_hash(seal::encode(entry.header));
+  entry.signature = key.sign(entry.hash);
+}
+
+// A hash is 64 hex signs wherever it stands, and so is the one that takes its place.
+std::string with_new_names(std::string payload, const std::map<std::string, std::string>& names) {
+  constexpr std::size_t signs = 2 * Hash::size;
+  for (std::size_t at = 0; at + signs <= payload.size();) {
+    const auto found = names.find(payload.substr(at, signs));
+    if (found != names.end()) payload.replace(at, signs, found->second);
+    at += found != names.end() ? signs : 1;
+  }
+  return payload;
+}
+
 Error malformed(std::string operation, std::string field) {
   return Error{Code::Malformed, std::move(operation), "log.db", {}}.with("field", std::move(field));
 }
@@ -64,11 +86,10 @@ Status SqliteLog::own_key(const seal::SigningKey& key) const {
   return {};
 }
 
-Result<std::vector<Stored>> SqliteLog::seal_and_store(const seal::SigningKey& key,
-                                                      const PersonId& person,
-                                                      std::span<const Draft> drafts,
-                                                      const Moment& moment, Random& random,
-                                                      const ShopId& shop) {
+Result<std::vector<Stored>> SqliteLog::seal_and_store(
+    const seal::SigningKey& key, const PersonId& person, std::span<const Draft> drafts,
+    const Moment& moment, Random& random, const ShopId& shop,
+    std::span<const seal::SealedEntry> again, Renamed* renamed) {
   if (drafts.empty() || drafts.size() > UINT8_MAX) return fail(malformed("append", "drafts"));
   const DeviceId device = key.device();
   Writing writing{{}, {}, {}, tails_, members_, shop, device};
@@ -117,13 +138,8 @@ Result<std::vector<Stored>> SqliteLog::seal_and_store(const seal::SigningKey& ke
     header.subject = draft.subject;
     header.kind = draft.kind;
     header.schema = draft.schema;
-    header.payload_bytes = static_cast<std::uint32_t>(draft.payload.size());
-    entry.salt = random.make<seal::Salt>();
-    header.payload_hash = seal::payload_hash(entry.salt, draft.payload);
     entry.header = header;
-    entry.payload = draft.payload;
-    entry.hash = seal::entry_hash(seal::encode(header));
-    entry.signature = key.sign(entry.hash);
+    seal_into(entry, draft.payload, key, random);
     JAMBLINE_TRY(writing.members.apply(entry));
     JAMBLINE_TRY(writing.members.may(device, header.seq, entry.hash));
     if (seal::is_membership(draft.kind)) {
@@ -132,6 +148,23 @@ Result<std::vector<Stored>> SqliteLog::seal_and_store(const seal::SigningKey& ke
         return fail(refusal(Code::NotAllowed, "append", device, header.seq));
     }
     tail = {header.seq, entry.hash, header.hlc, header.wall_ms, header.boot, header.boottime_ms};
+    writing.entries.push_back(std::move(stored));
+  }
+  std::map<std::string, std::string> names;  // of what is said again, as they stand in payloads
+  if (renamed)
+    for (const auto& [old_hash, new_hash] : *renamed) names[old_hash.hex()] = new_hash.hex();
+  for (const auto& origin : again) {
+    Stored stored;
+    auto& entry = stored.entry;
+    entry.header = origin.header;
+    entry.header.device = device;
+    entry.header.seq = tail.seq + 1;
+    entry.header.prev_hash = tail.hash;
+    seal_into(entry, with_new_names(origin.payload, names), key, random);
+    names[origin.hash.hex()] = entry.hash.hex();
+    JAMBLINE_TRY(writing.members.may(device, entry.header.seq, entry.hash));
+    tail.seq = entry.header.seq;  // its clock stays that of the entry before
+    tail.hash = entry.hash;
     writing.entries.push_back(std::move(stored));
   }
   writing.tails[device] = tail;
@@ -163,6 +196,30 @@ Result<std::vector<Stored>> SqliteLog::append(const seal::SigningKey& key, const
     if (draft.kind == seal::kind::shop_founded || draft.kind == seal::kind::payload_erased)
       return fail(Error{Code::NotAllowed, "append", "log.db", {}}.with("field", "kind"));
   return seal_and_store(key, person, drafts, moment, random, shop_);
+}
+
+Result<std::vector<Stored>> SqliteLog::say_again(const seal::SigningKey& key,
+                                                 const PersonId& person, const Draft& first,
+                                                 std::span<const seal::SealedEntry> origins,
+                                                 Renamed& renamed, const Moment& moment,
+                                                 Random& random) {
+  JAMBLINE_TRY(may_write());
+  if (!shop_) return fail(Code::NotYet, "say again", "log.db");
+  JAMBLINE_TRY(own_key(key));
+  std::vector<seal::SealedEntry> again;
+  for (const auto& origin : origins) {
+    if (origin.header.shop != shop_) return fail(Code::WrongShop, "say again", "log.db");
+    JAMBLINE_TRY(seal::check_payload(origin));
+    if (origin.erased || seal::is_membership(origin.header.kind) ||
+        origin.header.kind == seal::kind::payload_erased)
+      continue;
+    again.push_back(origin);
+  }
+  if (again.empty()) return fail(Code::Unknown, "say again", "log.db");
+  JAMBLINE_ASSIGN(auto stored,
+                  seal_and_store(key, person, {&first, 1}, moment, random, shop_, again, &renamed));
+  for (std::size_t i = 0; i < again.size(); ++i) renamed[again[i].hash] = stored[i + 1].entry.hash;
+  return stored;
 }
 
 Result<Stored> SqliteLog::erase_payload(const seal::SigningKey& key, const PersonId& person,

@@ -78,6 +78,9 @@ struct Teller {
   ActWords operator()(const acts::LetPersonGo& one) const {
     return final_act(tr("%1 has left the shop").arg(name(one.person)));
   }
+  ActWords operator()(const acts::NameDevice& one) const {
+    return plain(tr("Device is now %1").arg(text(one.name)), tr("Device is called as before"));
+  }
   ActWords operator()(const acts::AddRack& one) const {
     return final_act(tr("Rack %1 added").arg(text(one.name)));
   }

@@ -58,6 +58,17 @@ class Line {
   QString operator()(const entries::PersonLeft& said) const {
     return tr("%1 left").arg(name(said.person));
   }
+  QString operator()(const entries::DeviceNamed& said) const {
+    return tr("Device named %1").arg(text(said.device_name));
+  }
+  QString operator()(const entries::WorkTakenOver& said) const {
+    const QString why = said.why == entries::TakenOverWhy::CopiedFolder
+                            ? tr("its folder was copied")
+                            : tr("it was revoked before");
+    return tr("%n entry(s) of another device said again: %1", "",
+              static_cast<int>(said.origins.size()))
+        .arg(why);
+  }
   QString operator()(const entries::RackPlaceAdded& said) const {
     return tr("Rack place %1 added").arg(text(said.rack_name));
   }
@@ -449,6 +460,8 @@ struct Group {
   G operator()(const entries::PersonAdded&) const { return G::Other; }
   G operator()(const entries::PersonNamed&) const { return G::Other; }
   G operator()(const entries::PersonLeft&) const { return G::Other; }
+  G operator()(const entries::DeviceNamed&) const { return G::Other; }
+  G operator()(const entries::WorkTakenOver&) const { return G::Other; }
   G operator()(const entries::RackPlaceAdded&) const { return G::Other; }
   G operator()(const entries::BoothSet&) const { return G::Other; }
   G operator()(const entries::BoothEventLogged&) const { return G::Other; }
@@ -545,6 +558,19 @@ bool may_be_taken_back(const entries::Entry& entry) {
   return !holds_any<entries::UnknownEntry, entries::ErasedPayload, entries::MembershipAct,
                     entries::Withdrawn, entries::CarOpened, entries::SprayStarted,
                     entries::SprayedWithout, entries::FirstAidOpened>(entry.payload);
+}
+
+QString refused_words(const entries::Entry& entry) {
+  switch (entry.refused) {
+    case entries::Refused::No:
+      return {};
+    case entries::Refused::AfterCut:
+      return QCoreApplication::translate("EntryWords", "refused: its device was ended before it");
+    case entries::Refused::NoRight:
+      return QCoreApplication::translate("EntryWords",
+                                         "refused: who said it had no right to say it");
+  }
+  return {};
 }
 
 QString clock_doubt_words(std::uint8_t clock_flags) {

@@ -31,6 +31,9 @@ EntryGroup group_of(const entries::Entry& entry);
 // Whether a person may take it back: facts of this version, not withdrawals and not the opening.
 bool may_be_taken_back(const entries::Entry& entry);
 
+// Why an entry is not obeyed; empty: it is.
+QString refused_words(const entries::Entry& entry);
+
 // What is doubtful about the entry's wall clock; empty when nothing is.
 QString clock_doubt_words(std::uint8_t clock_flags);
 

@@ -84,23 +84,31 @@ void PictureIntake::send_in(Judged judged, const Wanted& wanted, Session::Then t
   acts::TakePicture command{wanted.job, judged.facts(), wanted.from, wanted.place,
                             wanted.though_poor};
   Session* const session = &session_;
-  session_.engine().keep_picture(
-      judged.bytes, std::move(command), wanted.person,
-      [session, alive = QPointer(this), file = judged.seen.file, small = judged.preview,
-       then = std::move(then)](Result<engine::Wrote> wrote) {
-        QMetaObject::invokeMethod(
-            session,
-            [alive, then, file, small, given = std::move(wrote)] {
-              if (!alive) return;
-              const auto* blobs = alive->session_.engine().blobs();
-              if (given && blobs)
-                alive->background_.post([blobs, cache = alive->cache_, file, small] {
-                  picture::Thumbnails(*blobs, cache).keep(file, small);
-                });
-              then(given);
-            },
-            Qt::QueuedConnection);
-      });
+  engine::Engine::Done told = [session, alive = QPointer(this), file = judged.seen.file,
+                               small = judged.preview,
+                               then = std::move(then)](Result<engine::Wrote> wrote) {
+    QMetaObject::invokeMethod(
+        session,
+        [alive, then, file, small, given = std::move(wrote)] {
+          if (!alive) return;
+          const auto* blobs = alive->session_.engine().blobs();
+          if (given && blobs)
+            alive->background_.post([blobs, cache = alive->cache_, file, small] {
+              picture::Thumbnails(*blobs, cache).keep(file, small);
+            });
+          then(given);
+        },
+        Qt::QueuedConnection);
+  };
+  engine::Lane& lane = wanted.from == job::PictureFrom::Camera ? shutter_ : background_;
+  lane.post([engine = &session_.engine(), bytes = judged.bytes, small = judged.preview,
+             command = std::move(command), person = wanted.person,
+             told = std::move(told)]() mutable {
+    auto preview = std::make_shared<const Bytes>(picture::preview_of(small));
+    if (preview->empty()) preview.reset();
+    engine->keep_picture(std::move(bytes), std::move(preview), std::move(command), person,
+                         std::move(told));
+  });
 }
 
 void PictureIntake::keep(const Judged& judged, const JobId& job, const entries::PicturePlace& place,

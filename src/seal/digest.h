@@ -20,6 +20,10 @@ inline constexpr std::string_view entry = "jambline entry 1";
 inline constexpr std::string_view payload = "jambline payload 1";
 inline constexpr std::string_view shop = "jambline shop 1";
 inline constexpr std::string_view receipt = "jambline receipt 1";
+inline constexpr std::string_view session = "jambline session 1";
+inline constexpr std::string_view enrol = "jambline enrol 1";
+inline constexpr std::string_view digits = "jambline digits 1";
+inline constexpr std::string_view code = "jambline code 1";
 }  // namespace tag
 
 inline std::span<const std::uint8_t> bytes_of(std::string_view text) {

@@ -55,6 +55,12 @@ SigningKey SigningKey::make(Random& random) {
   return out;
 }
 
+std::array<std::uint8_t, 32> SigningKey::seed() const {
+  std::array<std::uint8_t, 32> out;
+  crypto_sign_ed25519_sk_to_seed(out.data(), secret_.data());
+  return out;
+}
+
 Result<SigningKey> SigningKey::load(const std::filesystem::path& file) {
   const Descriptor in{open(file.c_str(), O_RDONLY | O_CLOEXEC)};
   if (in.fd < 0) return fail(refusal("read key", file, errno));

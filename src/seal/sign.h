@@ -25,6 +25,8 @@ class SigningKey {
   Status save(const std::filesystem::path& file) const;  // new file only, fsync'd, 0600
 
   const Key& key() const { return key_; }
+  // The secret itself: for the TLS certificates that a hub signs with its key, and nothing else.
+  std::array<std::uint8_t, 32> seed() const;
   DeviceId device() const { return device_of(key_); }
   Signature sign(std::span<const std::uint8_t> message) const;
   Signature sign(const Hash& entry_hash) const { return sign(entry_hash.bytes); }

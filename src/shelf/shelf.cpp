@@ -9,6 +9,7 @@ using sqlite::Database;
 
 constexpr const char* make_tables =
     "CREATE TABLE IF NOT EXISTS stamp (shop TEXT, version INTEGER, arrival INTEGER);"
+    "CREATE TABLE IF NOT EXISTS rights (stamp TEXT);"
     "CREATE TABLE IF NOT EXISTS car (job BLOB PRIMARY KEY, delivered INTEGER, promised INTEGER,"
     " opened INTEGER NOT NULL, row TEXT NOT NULL) WITHOUT ROWID;"
     "CREATE TABLE IF NOT EXISTS lesson (job BLOB PRIMARY KEY, lesson TEXT NOT NULL) WITHOUT ROWID;"
@@ -115,6 +116,9 @@ Result<Shelf> Shelf::open(const std::filesystem::path& folder, const ShopId& sho
                                       shop.hex() + "', " + std::to_string(fold_version) + ", 0)")
                                          .c_str()));
   }
+  JAMBLINE_ASSIGN(auto rights, shelf.database_.prepare("SELECT stamp FROM rights"));
+  JAMBLINE_ASSIGN(const bool known, rights.step());
+  if (known) shelf.rights_ = rights.text(0);
   return shelf;
 }
 
@@ -171,6 +175,31 @@ Status Shelf::clear() {
   arrival_ = 0;
   return database_.run(
       ("BEGIN; " + std::string(forget_cars) + "UPDATE stamp SET arrival = 0; COMMIT").c_str());
+}
+
+Status Shelf::drop(const JobId& job, std::int64_t arrival) {
+  const std::string of_job = " WHERE job = x'" + job.hex() + "';";
+  std::string all = "BEGIN;";
+  for (const char* table : {"car", "lesson", "worked", "waited"})
+    all += std::string("DELETE FROM ") + table + of_job;
+  all += "UPDATE stamp SET arrival = " + std::to_string(arrival) + "; COMMIT";
+  auto done = database_.run(all.c_str());
+  if (!done) {
+    if (database_.in_transaction()) JAMBLINE_TRY(database_.run("ROLLBACK"));
+    return done;
+  }
+  arrival_ = arrival;
+  return {};
+}
+
+Status Shelf::keep_rights(const std::string& rights) {
+  if (rights == rights_) return {};
+  JAMBLINE_TRY(database_.run("DELETE FROM rights"));
+  JAMBLINE_ASSIGN(auto put, database_.prepare("INSERT INTO rights VALUES (?)"));
+  put.bind_text(1, rights);
+  JAMBLINE_TRY(put.finish());
+  rights_ = rights;
+  return {};
 }
 
 Result<std::vector<folds::FloorRow>> Shelf::in_work() {

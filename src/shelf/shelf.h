@@ -24,7 +24,7 @@
 
 namespace jambline::shelf {
 
-inline constexpr std::int64_t fold_version = 6;  // grows when a fold's answer changes
+inline constexpr std::int64_t fold_version = 7;  // grows when a fold's answer changes
 
 struct Car {
   folds::FloorRow row;
@@ -42,6 +42,12 @@ class Shelf {
   // Puts cars and the new position in one transaction.
   Status put(const std::vector<Car>& cars, std::int64_t arrival);
   Status clear();
+  // The job has no row; with the new position in one transaction.
+  Status drop(const JobId& job, std::int64_t arrival);
+
+  // By whose rights the rows were folded: the caller's word. Empty: by nobody's.
+  const std::string& rights() const { return rights_; }
+  Status keep_rights(const std::string& rights);
 
   Result<std::vector<folds::FloorRow>> in_work();  // not delivered, by promise then by opening
   Result<std::vector<folds::FloorRow>> all();      // newest first
@@ -65,6 +71,7 @@ class Shelf {
   sqlite::Statement worked_;
   sqlite::Statement waited_;
   std::int64_t arrival_ = 0;
+  std::string rights_;
 };
 
 }  // namespace jambline::shelf

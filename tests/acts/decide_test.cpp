@@ -227,6 +227,46 @@ TEST_F(DecideTest, PeopleAreChangedByAManagerOnlyAndNamesAreNotTakenTwice) {
   refused(StartClock{painter, job, operation(0)}, Code::Unknown);
 }
 
+TEST_F(DecideTest, PeopleAndRolesAreGivenOnAManagersDevice) {
+  manager_device = false;
+  for (const Command& command : {Command(AddPerson{"Kim", job::Role::Helper}),
+                                 Command(ChangeRole{painter, job::Role::Manager})}) {
+    refused(command, Code::NotAllowed);
+    EXPECT_FALSE(decided(command).error().arg("device").empty());
+  }
+  did(RenamePerson{painter, "Ivo K."});
+  did(LetPersonGo{painter});
+}
+
+TEST_F(DecideTest, AManagerNamesDevices) {
+  const DeviceId cart{{4}};
+  did(NameDevice{cart, " cart 1 "});
+  did(NameDevice{cart, "booth tablet"});
+  ASSERT_EQ(shop_view.device_names.size(), 1U);
+  EXPECT_EQ(shop_view.device_names.front().name, "booth tablet");
+  EXPECT_EQ(shop_view.device_names.front().heads.size(), 1U);
+  did(NameDevice{DeviceId{{5}}, "booth tablet"});  // a name is no key
+  EXPECT_EQ(shop_view.device_names.size(), 2U);
+  refused(NameDevice{cart, ""}, Code::Missing);
+  refused(NameDevice{{}, "cart"}, Code::Missing);
+  refused(NameDevice{cart, std::string(81, 'a')}, Code::TooLarge);
+  person = painter;
+  refused(NameDevice{cart, "mine"}, Code::NotAllowed);
+}
+
+TEST_F(DecideTest, WhatNeedsARightIsTakenBackByWhoHasIt) {
+  const Hash sheet{{77}};
+  needed = [&](const JobId&, const Hash& entry) {
+    return entry == sheet ? entries::Right::Manager : entries::Right::Technician;
+  };
+  person = painter;
+  refused(Withdraw{{}, sheet, ""}, Code::NotAllowed);
+  refused(UndoAction{{{JobId{}, sheet}}}, Code::NotAllowed);
+  did(Withdraw{{}, Hash{{78}}, ""});
+  person = manager;
+  did(Withdraw{{}, sheet, ""});
+}
+
 TEST_F(DecideTest, AShopNeedsANameAndAKnownZone) {
   refused(NameShop{"", "America/New_York"}, Code::Missing);
   refused(NameShop{"Shop", "Nowhere/Town"}, Code::Unknown);

@@ -47,7 +47,8 @@ class DecideTest : public testing::Test {
                           for (const auto& running : view.running)
                             if (running.person == worker) return id;
                         return std::nullopt;
-                      }};
+                      },
+                      needed, manager_device};
     return decide(world, command, {person, random, now_ms, now()});
   }
 
@@ -122,6 +123,8 @@ class DecideTest : public testing::Test {
   PersonId person, manager, painter;
   RackId rack;
   JobId job;
+  std::function<entries::Right(const JobId&, const Hash&)> needed;
+  bool manager_device = true;
   std::uint64_t count = 0;
   std::int64_t now_ms = 1'804'780'800'000;
 };

@@ -46,6 +46,9 @@ TEST_F(VisitTest, ASupplementSaysWhyAndWaitsForItsAnswer) {
   did(AnswerSupplement{job, planned.operation, job::Approval::Given});
   refused(AnswerSupplement{job, planned.operation, job::Approval::Given}, Code::AlreadyDone);
   EXPECT_TRUE(folds::floor_row(car()).holds.empty());
+  person = painter;
+  refused(ChangeEstimate{job, planned.operation, 120}, Code::NotAllowed);
+  person = manager;
   did(ChangeEstimate{job, planned.operation, 120});
   const auto* now = car().find(planned.operation);
   EXPECT_EQ(now->estimate_min, 120);

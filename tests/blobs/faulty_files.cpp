@@ -24,6 +24,11 @@ class MemoryReader final : public FileReader {
     return got;
   }
 
+  Status seek(std::uint64_t offset) override {
+    at_ = std::min<std::size_t>(offset, bytes_.size());
+    return {};
+  }
+
  private:
   std::vector<std::uint8_t> bytes_;
   std::size_t at_ = 0;
@@ -92,6 +97,13 @@ Result<std::unique_ptr<FileWriter>> FaultyFiles::create(const Path& file) {
   auto node = std::make_shared<Node>();
   if (!folder->names.emplace(file.filename().string(), node).second)
     return fail(Code::FileFailed, "create", file.string());
+  return std::make_unique<FaultyWriter>(*this, file, std::move(node));
+}
+
+Result<std::unique_ptr<FileWriter>> FaultyFiles::append(const Path& file) {
+  JAMBLINE_TRY(count("append", file));
+  auto node = find(file);
+  if (!node || node->is_folder) return fail(Code::NoSuchFile, "append", file.string());
   return std::make_unique<FaultyWriter>(*this, file, std::move(node));
 }
 

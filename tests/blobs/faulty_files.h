@@ -33,6 +33,7 @@ class FaultyFiles final : public blobs::Files {
   FaultyFiles();
 
   Result<std::unique_ptr<blobs::FileWriter>> create(const Path& file) override;
+  Result<std::unique_ptr<blobs::FileWriter>> append(const Path& file) override;
   Result<std::unique_ptr<blobs::FileReader>> open(const Path& file) override;
   Status rename(const Path& from, const Path& to) override;
   Status remove(const Path& file) override;

@@ -65,7 +65,7 @@ TEST_F(WholePath, FiftyPicturesBesideTwoBusyProcessesAre50FilesAnd50Entries) {
     const std::vector<std::uint8_t> bytes(answer.file->begin(), answer.file->end());
     std::optional<Result<engine::Wrote>> wrote;
     std::atomic<bool> kept = false;
-    engine->keep_picture(std::make_shared<const std::vector<std::uint8_t>>(bytes),
+    engine->keep_picture(std::make_shared<const std::vector<std::uint8_t>>(bytes), nullptr,
                          engine::picture_of(shop.job, bytes), shop.ivo, [&](auto result) {
                            wrote = std::move(result);
                            kept = true;

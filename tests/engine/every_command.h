@@ -66,10 +66,13 @@ inline acts::TakePicture picture_of(const JobId& job, const std::vector<std::uin
 
 // Keeps it and waits for the answer.
 inline Result<Wrote> keep(Engine& engine, std::vector<std::uint8_t> bytes,
-                          const acts::TakePicture& command, const PersonId& person) {
+                          const acts::TakePicture& command, const PersonId& person,
+                          const std::vector<std::uint8_t>& preview = {}) {
   std::optional<Result<Wrote>> out;
-  engine.keep_picture(std::make_shared<const std::vector<std::uint8_t>>(std::move(bytes)), command,
-                      person, [&](Result<Wrote> wrote) { out = std::move(wrote); });
+  Engine::PictureBytes small;
+  if (!preview.empty()) small = std::make_shared<const std::vector<std::uint8_t>>(preview);
+  engine.keep_picture(std::make_shared<const std::vector<std::uint8_t>>(std::move(bytes)), small,
+                      command, person, [&](Result<Wrote> wrote) { out = std::move(wrote); });
   engine.drain();
   return std::move(*out);
 }
@@ -236,6 +239,9 @@ struct Sample {
     return acts::ChangeRole{shop.ivo, job::Role::Painter};
   }
   C operator()(Of<acts::LetPersonGo>) const { return acts::LetPersonGo{shop.ivo}; }
+  C operator()(Of<acts::NameDevice>) const {
+    return acts::NameDevice{DeviceId{{7}}, "booth tablet"};
+  }
   C operator()(Of<acts::AddRack>) const { return acts::AddRack{"rack 9"}; }
   C operator()(Of<acts::AddBooth>) const { return acts::AddBooth{"booth 9"}; }
   C operator()(Of<acts::ChangeBooth>) const {

@@ -15,10 +15,14 @@ namespace {
 class FillingDisk final : public blobs::Files {
  public:
   bool full = false;
+  std::size_t most_bytes = SIZE_MAX;  // at once
 
   Result<std::unique_ptr<blobs::FileWriter>> create(const Path& file) override {
     JAMBLINE_ASSIGN(auto writer, disk_.create(file));
     return std::make_unique<Writer>(*this, std::move(writer));
+  }
+  Result<std::unique_ptr<blobs::FileWriter>> append(const Path& file) override {
+    return disk_.append(file);
   }
   Result<std::unique_ptr<blobs::FileReader>> open(const Path& file) override {
     return disk_.open(file);
@@ -39,7 +43,7 @@ class FillingDisk final : public blobs::Files {
     Writer(const FillingDisk& disk, std::unique_ptr<blobs::FileWriter> file)
         : disk_(disk), file_(std::move(file)) {}
     Status write(std::span<const std::uint8_t> bytes) override {
-      if (!disk_.full) return file_->write(bytes);
+      if (!disk_.full && bytes.size() <= disk_.most_bytes) return file_->write(bytes);
       JAMBLINE_TRY(file_->write(bytes.first(bytes.size() / 2)));
       return fail(Code::DiskFull, "write", "picture");
     }
@@ -94,6 +98,7 @@ class PictureFiles : public testing::Test {
   std::unique_ptr<Engine> engine;
   SmallShop shop;  // one picture is kept in it
   const std::vector<std::uint8_t> bytes{9, 8, 7, 6};
+  const std::vector<std::uint8_t> preview{9, 8};
 };
 
 TEST_F(PictureFiles, AKeptPictureIsInTheRecordAndOnTheDiskUnderItsHash) {
@@ -103,6 +108,50 @@ TEST_F(PictureFiles, AKeptPictureIsInTheRecordAndOnTheDiskUnderItsHash) {
   EXPECT_EQ(*engine->blobs()->get(command.facts.file), bytes);
   EXPECT_TRUE(leftovers().empty());
   EXPECT_EQ(engine->draft("picture " + command.facts.file.hex()), "");
+}
+
+TEST_F(PictureFiles, ThePreviewIsKeptBesideItAndIsNoPictureOfItsOwn) {
+  const auto wrote = keep(*engine, bytes, picture_of(shop.job, bytes), shop.ivo, preview);
+  ASSERT_TRUE(wrote);
+  const auto& facts = engine->snapshot()->car->pictures.back().facts;
+  ASSERT_TRUE(facts.preview);
+  EXPECT_EQ(*engine->blobs()->get(*facts.preview), preview);
+  EXPECT_TRUE(leftovers().empty());
+  EXPECT_EQ(engine->draft("preview " + facts.preview->hex()), "");
+  EXPECT_EQ(check().files, 3U);
+  std::filesystem::remove(engine->blobs()->path_of(*facts.preview));
+  const auto found = check();
+  ASSERT_EQ(found.not_here.size(), 1U);
+  EXPECT_EQ(found.not_here.front().picture, engine->snapshot()->car->pictures.back().picture);
+}
+
+TEST_F(PictureFiles, ThePreviewOfALeftoverIsNotOfferedAndGoesWithIt) {
+  auto command = picture_of(shop.job, bytes);
+  command.place.panel = job::Panel::Roof;  // the entry is refused
+  ASSERT_FALSE(keep(*engine, bytes, command, shop.ivo, preview));
+  open();
+  const auto left = leftovers();
+  ASSERT_EQ(left.size(), 1U);
+  EXPECT_EQ(left.front().file, command.facts.file);
+  ASSERT_TRUE(left.front().meant);
+  EXPECT_EQ(left.front().meant->facts.preview, seal::sha256(preview));
+  EXPECT_TRUE(*engine->blobs()->has(seal::sha256(preview)));
+  // As after a kill between the two files.
+  std::filesystem::remove(engine->blobs()->path_of(command.facts.file));
+  EXPECT_TRUE(leftovers().empty());
+  ASSERT_FALSE(keep(*engine, bytes, command, shop.ivo, preview));
+  ASSERT_TRUE(drop(command.facts.file));
+  EXPECT_FALSE(*engine->blobs()->has(seal::sha256(preview)));
+  EXPECT_TRUE(leftovers().empty());
+}
+
+TEST_F(PictureFiles, APreviewThatANamedPictureHasStaysWhenALeftoverGoes) {
+  ASSERT_TRUE(keep(*engine, {4, 5, 6}, picture_of(shop.job, {4, 5, 6}), shop.ivo, preview));
+  auto command = picture_of(shop.job, bytes);
+  command.place.panel = job::Panel::Roof;
+  ASSERT_FALSE(keep(*engine, bytes, command, shop.ivo, preview));
+  ASSERT_TRUE(drop(command.facts.file));
+  EXPECT_TRUE(*engine->blobs()->has(seal::sha256(preview)));
 }
 
 TEST_F(PictureFiles, NoEntryNamesAFileThatIsNotThere) {
@@ -178,7 +227,7 @@ TEST_F(PictureFiles, DamagedAndLostFilesAreNamedWithTheirCar) {
 
 TEST_F(PictureFiles, GoOutWithTheShopAndComeBackWithIt) {
   const auto command = picture_of(shop.job, bytes);
-  ASSERT_TRUE(keep(*engine, bytes, command, shop.ivo));
+  ASSERT_TRUE(keep(*engine, bytes, command, shop.ivo, preview));
   const log::TempFolder out, back;
   std::optional<Result<log::Exported>> exported;
   std::vector<double> parts;
@@ -192,8 +241,9 @@ TEST_F(PictureFiles, GoOutWithTheShopAndComeBackWithIt) {
   log::must(restore_shop(out.path() / "shop", back.path()));
   blobs::PosixFiles files;
   const auto there = log::must(blobs::BlobStore::open_read_only(files, back.path() / "blobs"));
-  EXPECT_EQ(log::must(there->list()).size(), 2U);
+  EXPECT_EQ(log::must(there->list()).size(), 3U);
   EXPECT_EQ(log::must(there->get(command.facts.file)), bytes);
+  EXPECT_EQ(log::must(there->get(seal::sha256(preview))), preview);
 }
 
 TEST_F(PictureFiles, OfOtherBytesAreNotTakenInAndAreNamed) {
@@ -224,16 +274,35 @@ TEST(PicturesOnAFullDisk, LeaveNothingHalfAndTheNextOneIsKept) {
   Pictures pictures(folder.path(), disk);
   ASSERT_TRUE(pictures.open(true));
   const std::vector<std::uint8_t> bytes(100'000, 7);
-  const Hash file = picture_of({}, bytes).facts.file;
+  const std::vector<std::uint8_t> preview(1000, 3);
+  auto facts = picture_of({}, bytes).facts;
+  facts.preview = seal::sha256(preview);
+  const Hash file = facts.file;
   disk->full = true;
-  const auto refused = pictures.put(bytes, file);
+  const auto refused = pictures.put(bytes, &preview, facts);
   ASSERT_FALSE(refused);
   EXPECT_EQ(refused.error().code, Code::DiskFull);
   EXPECT_TRUE(pictures.store()->list()->empty());
   EXPECT_TRUE(std::filesystem::is_empty(folder.path() / "blobs" / "incoming"));
   disk->full = false;
-  EXPECT_TRUE(pictures.put(bytes, file));
+  EXPECT_TRUE(pictures.put(bytes, &preview, facts));
   EXPECT_EQ(*pictures.store()->get(file), bytes);
+  EXPECT_EQ(*pictures.store()->get(*facts.preview), preview);
+}
+
+// The preview goes onto the disk, the picture does not.
+TEST(PicturesOnAFullDisk, LeaveNoPreviewWithoutItsPicture) {
+  const log::TempFolder folder;
+  const auto disk = std::make_shared<FillingDisk>();
+  Pictures pictures(folder.path(), disk);
+  ASSERT_TRUE(pictures.open(true));
+  const std::vector<std::uint8_t> bytes(100'000, 7);
+  const std::vector<std::uint8_t> preview(1000, 3);
+  auto facts = picture_of({}, bytes).facts;
+  facts.preview = seal::sha256(preview);
+  disk->most_bytes = 50'000;
+  ASSERT_FALSE(pictures.put(bytes, &preview, facts));
+  EXPECT_TRUE(pictures.store()->list()->empty());
 }
 
 TEST_F(PictureFiles, AFolderThatWasRemovedIsSaidAndTheNextStartMakesItAnew) {

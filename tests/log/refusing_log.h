@@ -9,7 +9,8 @@ namespace jambline::log {
 class RefusingLog final : public EntryLog {
  public:
   explicit RefusingLog(std::unique_ptr<EntryLog> real) : real_(std::move(real)) {}
-  std::optional<Code> refuse;  // set = every write fails with it
+  std::optional<Code> refuse;         // set = every write fails with it
+  std::function<void()> on_add_page;  // before each page is written
 
   Result<Stored> found_shop(const seal::SigningKey& key, const std::string& name,
                             const Moment& moment, Random& random) override {
@@ -28,6 +29,7 @@ class RefusingLog final : public EntryLog {
   }
   Result<std::vector<Stored>> add_page(const Page& page) override {
     if (refuse) return fail(*refuse, "add", "log.db");
+    if (on_add_page) on_add_page();
     return real_->add_page(page);
   }
   Result<Stored> erase_payload(const seal::SigningKey& key, const PersonId& person,
@@ -36,6 +38,14 @@ class RefusingLog final : public EntryLog {
                                Random& random) override {
     if (refuse) return fail(*refuse, "erase", "log.db");
     return real_->erase_payload(key, person, target, reason, erasable, moment, random);
+  }
+  Result<std::vector<Stored>> say_again(const seal::SigningKey& key, const PersonId& person,
+                                        const Draft& first,
+                                        std::span<const seal::SealedEntry> origins,
+                                        Renamed& renamed, const Moment& moment,
+                                        Random& random) override {
+    if (refuse) return fail(*refuse, "say again", "log.db");
+    return real_->say_again(key, person, first, origins, renamed, moment, random);
   }
   bool newer_schema() const override { return real_->newer_schema(); }
   bool writable() const override { return real_->writable(); }
@@ -59,6 +69,10 @@ class RefusingLog final : public EntryLog {
   }
   Result<std::optional<Stored>> find(const Hash& hash) override { return real_->find(hash); }
   Result<std::vector<seal::Receipt>> receipts() override { return real_->receipts(); }
+  Result<std::optional<seal::Receipt>> last_receipt(const DeviceId& device, const seal::Key& hub,
+                                                    const seal::Epoch& epoch) override {
+    return real_->last_receipt(device, hub, epoch);
+  }
   Result<std::optional<std::string>> cursor(const std::string& peer) override {
     return real_->cursor(peer);
   }

@@ -284,6 +284,9 @@ inline acts::Command random_act(const Device& device, const PersonId& person,
     case 39:
     case 40:
       return any_booth_act(shop, job, random);
+    case 64:
+      return NameDevice{one_of(device.known(), random).order.device,
+                        "tablet " + std::to_string(random.below(100))};
     default:
       return random.below(2) ? Command(AddPerson{"Person " + std::to_string(random.below(1000)),
                                                  any_word<job::Role>(random)})

@@ -39,7 +39,7 @@ class ShopWithPictures : public SmallShop {
     command.place = place;
     command.kept_though_poor = word != trade::PhotoWord::Good;
     std::optional<Error> refused;
-    engine->keep_picture(file, command, ivo, [&](Result<engine::Wrote> wrote) {
+    engine->keep_picture(file, nullptr, command, ivo, [&](Result<engine::Wrote> wrote) {
       if (!wrote) refused = wrote.error();
     });
     engine->drain();

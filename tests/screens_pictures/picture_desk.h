@@ -63,7 +63,8 @@ class PictureDesk : public ShopDesk {
     const Bytes bytes = file_of(++number_);
     acts::TakePicture command = command_of(bytes, place);
     if (change) change(command);
-    engine_->keep_picture(std::make_shared<const Bytes>(bytes), command, session_->person(),
+    engine_->keep_picture(std::make_shared<const Bytes>(bytes), nullptr, command,
+                          session_->person(),
                           [](const Result<engine::Wrote>& wrote) { ASSERT_TRUE(wrote); });
     settle();
     return QString::fromStdString(car().pictures.back().picture.hex());

@@ -144,7 +144,7 @@ TEST_F(PictureDesk, APartOfALargePictureComesInFullResolution) {
   buffer.open(QIODevice::WriteOnly);
   image.save(&buffer, "PNG");
   const Bytes bytes(png.begin(), png.end());
-  engine_->keep_picture(std::make_shared<const Bytes>(bytes),
+  engine_->keep_picture(std::make_shared<const Bytes>(bytes), nullptr,
                         command_of(bytes, {job::Stage::CheckIn, {}, {}, {}}), session_->person(),
                         [](const Result<engine::Wrote>& wrote) { ASSERT_TRUE(wrote); });
   settle();

@@ -3,6 +3,7 @@
 #include <QDir>
 #include <fstream>
 
+#include "picture/thumbnails.h"
 #include "screens/shot_rows.h"
 #include "tests/screens_pictures/shot_desk.h"
 
@@ -243,6 +244,14 @@ TEST_F(Shots, ManyFilesAreTakenInAndEveryOneThatIsNotIsNamedWithItsReason) {
   ASSERT_TRUE(until([this] { return pictures().size() == 3; }));
   EXPECT_TRUE(pictures()[2].kept_though_poor);
   EXPECT_EQ(shots_->otherWords(), "and 3 pictures more");
+  // Each with a small one that a slow network carries first.
+  for (const auto& picture : pictures()) {
+    ASSERT_TRUE(picture.facts.preview);
+    const auto preview = engine_->blobs()->get(*picture.facts.preview);
+    ASSERT_TRUE(preview);
+    EXPECT_LE(preview->size(), picture::most_preview_bytes);
+    EXPECT_FALSE(QImage::fromData(preview->data(), static_cast<int>(preview->size())).isNull());
+  }
 }
 
 TEST_F(Shots, AnImportThatIsStoppedSaysHowManyWereNotLookedAt) {

@@ -49,7 +49,7 @@ acts::TakePicture command_of(Shop& shop, const Bytes& bytes, const entries::Pict
 bool keep(Shop& shop, const Bytes& bytes, const acts::TakePicture& command) {
   bool good = false;
   auto& engine = shop.program().engine();
-  engine.keep_picture(std::make_shared<const Bytes>(bytes), command,
+  engine.keep_picture(std::make_shared<const Bytes>(bytes), nullptr, command,
                       shop.program().session().person(),
                       [&](const Result<engine::Wrote>& wrote) { good = wrote.has_value(); });
   engine.drain();

@@ -67,6 +67,13 @@ class Line {
   std::string operator()(const entries::PersonLeft& said) const {
     return name_of(said.person, shop_.view) + " left";
   }
+  std::string operator()(const entries::DeviceNamed& said) const {
+    return "Device named " + said.device_name;
+  }
+  std::string operator()(const entries::WorkTakenOver& said) const {
+    return std::to_string(said.origins.size()) + " entries of another device said again, " +
+           std::string(word_of(said.why));
+  }
   std::string operator()(const entries::RackPlaceAdded& said) const {
     return "Rack place " + said.rack_name + " added";
   }

@@ -29,6 +29,7 @@ Result<ShopFolder> read_folder(const std::filesystem::path& folder) {
   JAMBLINE_ASSIGN(out.log, log::EntryLog::open(folder, log::OpenMode::ReadOnly));
   JAMBLINE_ASSIGN(const auto whole, engine::fold_whole_log(*out.log));
   out.shop = whole.shop.view();
+  out.rights = whole.rights;
   for (const auto& [id, fold] : whole.jobs) {
     auto view = fold.view();
     if (view.opened) out.cars.push_back(std::move(view));
@@ -71,6 +72,7 @@ Result<std::vector<entries::Entry>> time_line(const ShopFolder& folder, const Jo
     out.push_back(engine::read_entry(said));
     return true;
   }));
+  (void)folds::judge_all(folder.rights, out);
   std::sort(out.begin(), out.end(), [](const auto& a, const auto& b) { return a.order < b.order; });
   return out;
 }

@@ -17,12 +17,14 @@
 #include "blobs/blob_store.h"
 #include "entries/entry.h"
 #include "folds/car_view.h"
+#include "folds/rights_fold.h"
 #include "folds/shop_view.h"
 #include "log/entry_log.h"
 
 namespace jambline::app {
 
 struct ShopFolder {
+  folds::RightsFold rights;
   std::unique_ptr<log::EntryLog> log;
   folds::ShopView shop;
   std::vector<folds::CarView> cars;  // those that were opened, newest first
@@ -34,7 +36,7 @@ Result<ShopFolder> read_folder(const std::filesystem::path& folder);
 // capitals do not count. A whole plate goes before a part of one.
 Result<const folds::CarView*> find_car(const ShopFolder& folder, const std::string& wanted);
 
-// The car's entries in the order in which they are shown.
+// The car's entries in the order in which they are shown; refused ones are marked.
 Result<std::vector<entries::Entry>> time_line(const ShopFolder& folder, const JobId& job);
 
 // Where the folder keeps the files of its pictures.

@@ -22,6 +22,7 @@ struct EntryRow {
   std::string kind_name;
   std::string words;
   bool taken_back = false;
+  std::string refused;
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "hash"}, self.hash);
@@ -34,6 +35,7 @@ struct EntryRow {
     visit(Field{.name = "kind_name"}, self.kind_name);
     visit(Field{.name = "words"}, self.words);
     visit(Field{.name = "taken_back"}, self.taken_back);
+    visit(Field{.name = "refused", .doc = "why it is not obeyed; empty: it is"}, self.refused);
   }
 };
 
@@ -46,6 +48,18 @@ struct Shown {
     visit(Field{.name = "entries"}, self.entries);
   }
 };
+
+std::string refused_words(entries::Refused refused) {
+  switch (refused) {
+    case entries::Refused::No:
+      return "";
+    case entries::Refused::AfterCut:
+      return "after its device was revoked";
+    case entries::Refused::NoRight:
+      return "no right to say this";
+  }
+  return "";
+}
 
 std::string hours(std::int64_t ms) {
   const std::int64_t tenths = (ms + 180'000) / 360'000;
@@ -70,6 +84,8 @@ void print_head(const folds::CarView& car, const folds::ShopView& shop) {
       std::cout << "disputed   " << conflict.label << ": " << one_line(other) << " stands too\n";
   if (car.unknown_entries > 0)
     std::cout << car.unknown_entries << " entries of a newer version are kept as they are\n";
+  if (car.refused_entries > 0)
+    std::cout << car.refused_entries << " entries are refused and not obeyed\n";
 }
 
 void print_panels(const folds::CarView& car) {
@@ -150,7 +166,8 @@ int show(const ShowAsked& asked) {
     shown.entries.push_back({entry.hash, entry.order.device, entry.order.seq, entry.wall_ms,
                              entry.clock_flags, name_of(entry.person, folder->shop), entry.kind,
                              entries::kind_name(entry.kind), line_of(entry, shop),
-                             history.taken_back(entry.hash) != nullptr});
+                             history.taken_back(entry.hash) != nullptr,
+                             refused_words(entry.refused)});
   if (asked.json) {
     std::cout << to_json(shown) << '\n';
     return 0;
@@ -163,7 +180,8 @@ int show(const ShowAsked& asked) {
   for (const auto& row : shown.entries)
     std::cout << "  " << time_of(row.wall_ms, folder->shop.zone)
               << (row.clock_flags ? " (clock in doubt)  " : "  ") << row.person << "  " << row.words
-              << (row.taken_back ? "  [taken back]" : "") << '\n';
+              << (row.taken_back ? "  [taken back]" : "")
+              << (row.refused.empty() ? "" : "  [refused: " + row.refused + "]") << '\n';
   return 0;
 }
 

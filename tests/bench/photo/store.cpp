@@ -75,7 +75,8 @@ void store_one(engine::Engine& engine, const PersonId& person, const JobId& job,
   take.facts.word = seen.judgement.word;
   take.kept_though_poor = seen.judgement.word != trade::PhotoWord::Good;
   std::promise<bool> kept;
-  engine.keep_picture(bytes, take, person, [&](const auto& wrote) { kept.set_value(!!wrote); });
+  engine.keep_picture(bytes, nullptr, take, person,
+                      [&](const auto& wrote) { kept.set_value(!!wrote); });
   must_be(kept.get_future().get(), "it is not kept");
 }
 }  // namespace

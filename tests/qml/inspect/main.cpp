@@ -225,8 +225,8 @@ class Shop : public QObject {
     if (!panel.isEmpty()) command.place.panel = screens::panel_of_word(panel);
     if (!mark.isEmpty()) command.place.mark = MarkId{*MarkId::parse(mark.toStdString())};
     command.place.shot = folds::shots_of(session_->shop(), command.place.stage).front().shot;
-    engine_->keep_picture(std::make_shared<const std::vector<std::uint8_t>>(bytes), command,
-                          session_->person(), [](const Result<engine::Wrote>& wrote) {
+    engine_->keep_picture(std::make_shared<const std::vector<std::uint8_t>>(bytes), nullptr,
+                          command, session_->person(), [](const Result<engine::Wrote>& wrote) {
                             if (!wrote) qFatal("a picture was refused");
                           });
     settle();
