@@ -1,6 +1,8 @@
 #include "hub/hub.h"
 
-#include <algorithm>
+#include <cerrno>
+#include <sys/stat.h>
+#include <unistd.h>
 
 #include "hub/small_file.h"
 #include "sync/limits.h"
@@ -41,8 +43,13 @@ Hub::Hub(fs::path folder, const Parts& parts, FolderLock lock, seal::SigningKey 
       config_(std::move(config)) {}
 
 Result<std::unique_ptr<Hub>> Hub::open(fs::path folder, const Parts& parts) {
-  if (!fs::exists(folder / hub_key_file))
-    return fail(Code::NoSuchFile, "open a hub", (folder / hub_key_file).string());
+  struct stat about {};
+  if (::stat((folder / hub_key_file).c_str(), &about) != 0)
+    return fail(blobs::system_error("open a hub", folder / hub_key_file, errno));
+  // What another user (root) writes here the hub's own user could not read any more.
+  if (about.st_uid != geteuid())
+    return fail(Error{Code::NotAllowed, "open a hub", folder.string(), {}}.with(
+        "what", "its files belong to another user"));
   JAMBLINE_ASSIGN(FolderLock lock, FolderLock::take(folder));
   JAMBLINE_ASSIGN(auto key, seal::SigningKey::load(folder / hub_key_file));
   JAMBLINE_ASSIGN(auto config, read_config(folder));

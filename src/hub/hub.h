@@ -4,7 +4,7 @@
 //          expected.json, shops/<32 hex>/ (hub/shop_file.h, hub/shop_files.h). A shop that cannot
 //          be opened is shut: it answers nothing, is named by shut() and in the status, and stands
 //          in nobody's way.
-// Errors:  FolderInUse, NoSuchFile (no hub there), those of its files.
+// Errors:  FolderInUse, NoSuchFile (no hub there), NotAllowed (another user's), those of its files.
 // Threads: place_of() and shops() any. What belongs to one shop is done by at(): where its requests
 //          run while it is served, else right here.
 #pragma once

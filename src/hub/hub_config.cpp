@@ -56,6 +56,10 @@ Status write_config(const std::filesystem::path& hub_folder, const HubConfig& co
 
 Result<std::vector<sync::Address>> addresses_of(const HubConfig& config) {
   const auto port = static_cast<std::uint16_t>(config.port);
+  if (config.addresses.size() > most_invited_addresses)
+    return fail(Error{Code::OutOfRange, "say", "addresses", {}}
+                    .with("value", std::to_string(config.addresses.size()))
+                    .with("max", std::to_string(most_invited_addresses)));
   std::vector<sync::Address> out;
   for (const std::string& text : config.addresses) {
     JAMBLINE_ASSIGN(auto address, sync::parse_address(text));

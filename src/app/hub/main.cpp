@@ -55,8 +55,9 @@ int main(int argc, char** argv) {
   ServeAsked serve;
   one = program.add_subcommand("serve", "serve devices until SIGTERM; events as JSON on stderr");
   one->add_option("--folder", serve.folder, folder_words);
-  one->add_option("--host", serve.host, "address to listen at", true);
-  one->add_option("--port", serve.port, "port to listen at; 0: the system chooses", true)
+  one->add_option("--host", serve.host, "address to listen at")->capture_default_str();
+  one->add_option("--port", serve.port, "port to listen at; 0: the system chooses")
+      ->capture_default_str()
       ->check(CLI::Range(0, 65535));
   one->add_option("--address", serve.addresses,
                   "HOST[:PORT] that invitations say, up to 4, kept for later; else this machine's");
