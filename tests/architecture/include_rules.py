@@ -11,7 +11,7 @@ import tree
 
 INCLUDE = re.compile(r'^[ \t]*#[ \t]*include[ \t]*([<"])([^>"]+)[>"]', re.M)
 STANDARD = re.compile(r"^[a-z_]+$")
-SYSTEM = re.compile(r"^(sys/|linux/|netinet/|arpa/)|^(unistd|fcntl|dirent|signal|poll|spawn|netdb|pthread|errno|time)\.h$")
+SYSTEM = re.compile(r"^(sys/|linux/|netinet/|arpa/)|^(unistd|fcntl|dirent|signal|poll|spawn|netdb|pthread|errno|time|ifaddrs|net/if)\.h$")
 QT = re.compile(r"^Q[A-Za-z]+(/|$)|^q[a-z]+\.h$")
 # clang 14 cannot parse the first, GCC 12 has not got the second.
 REFUSED = {"ranges": "clang 14 cannot parse it", "format": "GCC 12 has not got it"}
