@@ -9,6 +9,7 @@
 #include <boost/beast/core/tcp_stream.hpp>
 #include <boost/beast/http.hpp>
 #include <boost/beast/ssl/ssl_stream.hpp>
+#include <limits>
 #include <mutex>
 #include <optional>
 
@@ -46,8 +47,10 @@ class Client::Connection {
   Result<sync::Response> send(const sync::Request& request, std::int64_t extra_wait_ms) {
     const bool reused = stream_.has_value();
     answered_ = false;
+    timed_out_ = false;
     auto answer = once(request, extra_wait_ms);
-    if (!answer && reused && !answered_ && !cancelled_ && answer.error().code == Code::NoContact)
+    const bool stale = reused && !answered_ && !timed_out_ && !cancelled_;
+    if (!answer && stale && answer.error().code == Code::NoContact)
       answer = once(request, extra_wait_ms);
     return answer;
   }
@@ -89,6 +92,7 @@ class Client::Connection {
 
   tl::unexpected<Error> no_contact(const error_code& ec) {
     stream_.reset();
+    timed_out_ = timed_out_ || ec == beast::error::timeout;
     if (cancelled_) return fail(Code::Stopped, "ask", "hub");
     return fail(Error{
         Code::NoContact, "ask", "hub", {{"address", connected_to_}, {"cause", ec.message()}}});
@@ -217,7 +221,7 @@ class Client::Connection {
                                  bool write_failed) {
     http::response_parser<http::buffer_body> parser;
     parser.header_limit(static_cast<std::uint32_t>(sync::most_header_bytes));
-    parser.body_limit(boost::none);
+    parser.body_limit(std::numeric_limits<std::uint64_t>::max());
     if (request.method == sync::Method::Head) parser.skip(true);
     const auto asked_at =
         std::chrono::milliseconds(write_failed ? 1000 : options_.idle_ms + extra_wait_ms);
@@ -232,9 +236,17 @@ class Client::Connection {
     for (const auto& field : parser.get())
       out.headers.push_back({std::string(field.name_string()), std::string(field.value())});
     Bodies::Write write;
-    if (request.receive && (out.status == 200 || out.status == 206)) {
-      JAMBLINE_ASSIGN(write, bodies_->write(*request.receive));
+    // All of a file, or the part that was asked for; anything else is no part of it.
+    const int wanted = request.receive && request.receive->offset > 0 ? 206 : 200;
+    if (request.receive && out.status == wanted) {
+      auto opened = bodies_->write(*request.receive);
+      if (!opened) {
+        stream_.reset();  // its bytes stay unread
+        return fail(std::move(opened.error()));
+      }
+      write = std::move(*opened);
     }
+    std::uint64_t written_bytes = 0;
     std::vector<std::uint8_t> piece(write ? client_piece_bytes : std::size_t{16} * 1024);
     while (!parser.is_done()) {
       parser.get().body().data = piece.data();
@@ -246,6 +258,8 @@ class Client::Connection {
       const std::size_t got = piece.size() - parser.get().body().size;
       const auto bytes = std::span<const std::uint8_t>(piece).first(got);
       if (write && got > 0) {
+        written_bytes += got;
+        if (written_bytes > sync::most_blob_bytes) return wrong_server("an endless answer");
         if (auto kept = write(bytes); !kept) {
           stream_.reset();
           return fail(std::move(kept.error()));
@@ -279,6 +293,7 @@ class Client::Connection {
   std::atomic<bool> cancelled_ = false;
   std::atomic<std::uint64_t> sent_bytes_ = 0;
   bool answered_ = false;
+  bool timed_out_ = false;
 };
 
 Client::Client(std::shared_ptr<TlsContext> tls, std::vector<sync::Address> at, Bodies* bodies,

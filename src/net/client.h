@@ -49,7 +49,7 @@ class Client {
   Result<sync::Response> send(const sync::Request& request, std::int64_t extra_wait_ms = 0);
   void cancel();  // also all later ones
   void set_addresses(std::vector<sync::Address> at);
-  // Bytes of the connection, TLS and all; for tests and benches.
+  // Of bodies that went out; for tests and benches.
   std::uint64_t sent_bytes() const;
 
  private:

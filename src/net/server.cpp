@@ -31,6 +31,7 @@ struct Server::Core : ConnectionOwner {
         io(options.threads),
         acceptor(io),
         ticker(io),
+        breather(io),
         places(io) {}
 
   // ConnectionOwner
@@ -40,6 +41,10 @@ struct Server::Core : ConnectionOwner {
   void greeted(Connection& connection) override {
     const std::lock_guard lock(mutex);
     unfinished.remove(&connection);
+  }
+  void refused_unasked(int status) override {
+    const std::lock_guard lock(mutex);
+    ++refused[status];
   }
   void closed(Connection& connection, bool greeted_before) override {
     const std::lock_guard lock(mutex);
@@ -72,9 +77,17 @@ struct Server::Core : ConnectionOwner {
     acceptor.async_accept(asio::make_strand(io),
                           [this](const error_code& ec, asio::ip::tcp::socket socket) {
                             if (ec == asio::error::operation_aborted) return;
-                            if (!ec) take(std::move(socket));
+                            if (ec) return breathe();  // no more sockets to be had, for one
+                            take(std::move(socket));
                             accept();
                           });
+  }
+
+  void breathe() {
+    breather.expires_after(std::chrono::milliseconds(100));
+    breather.async_wait([this](const error_code& ec) {
+      if (!ec) accept();
+    });
   }
 
   void take(asio::ip::tcp::socket socket) {
@@ -90,6 +103,7 @@ struct Server::Core : ConnectionOwner {
         if (const auto oldest = all.find(unfinished.front()); oldest != all.end())
           too_slow = oldest->second.lock();
         unfinished.pop_front();
+        ++cut_for_new;
       }
       all[connection.get()] = connection;
       unfinished.push_back(connection.get());
@@ -98,37 +112,51 @@ struct Server::Core : ConnectionOwner {
     connection->start();
   }
 
-  // What was turned away is noted once a second, however much it was.
+  // What was turned away before it came to a place is noted once a second, however much it was.
   void tick() {
     ticker.expires_after(std::chrono::seconds(1));
     ticker.async_wait([this](const error_code& ec) {
       if (ec) return;
-      std::uint64_t failed = 0;
-      std::uint64_t away = 0;
-      {
-        const std::lock_guard lock(mutex);
-        failed = std::exchange(failed_handshakes, 0);
-        away = std::exchange(turned_away, 0);
-      }
-      if (note_event && failed > 0) note_event({0, "handshakes failed", {}, {}, 0, failed, 0, {}});
-      if (note_event && away > 0) note_event({0, "connections refused", {}, {}, 0, away, 0, {}});
+      note_counts();
       tick();
     });
+  }
+
+  void note_counts() {
+    std::map<std::pair<std::string, int>, std::uint64_t> counts;
+    {
+      const std::lock_guard lock(mutex);
+      counts[{"handshakes failed", 0}] = std::exchange(failed_handshakes, 0);
+      counts[{"connections refused", 0}] = std::exchange(turned_away, 0);
+      counts[{"handshakes cut", 0}] = std::exchange(cut_for_new, 0);
+      for (const auto& [status, count] : std::exchange(refused, {}))
+        counts[{"requests refused", status}] = count;
+    }
+    if (!note_event) return;
+    const auto at_ms = std::chrono::duration_cast<std::chrono::milliseconds>(
+                           std::chrono::system_clock::now().time_since_epoch())
+                           .count();
+    for (const auto& [what, count] : counts)
+      if (count > 0) note_event({at_ms, what.first, {}, {}, what.second, count, 0, {}});
   }
 
   std::shared_ptr<TlsContext> tls;
   Site& site;
   ServerOptions options;
   sync::NoteEvent note_event;
-  asio::io_context io;
-  asio::ip::tcp::acceptor acceptor;
-  asio::steady_timer ticker;
-  Places places;
-  std::mutex mutex;  // guards the four below
+  // Connections that io and places still hold at the end come here once more: this goes last.
+  std::mutex mutex;  // guards the six below
   std::map<Connection*, std::weak_ptr<Connection>> all;
   std::list<Connection*> unfinished;
   std::uint64_t failed_handshakes = 0;
   std::uint64_t turned_away = 0;
+  std::uint64_t cut_for_new = 0;
+  std::map<int, std::uint64_t> refused;  // by status
+  asio::io_context io;
+  asio::ip::tcp::acceptor acceptor;
+  asio::steady_timer ticker;
+  asio::steady_timer breather;
+  Places places;
   std::vector<std::jthread> threads;
 };
 
@@ -148,6 +176,7 @@ Result<std::unique_ptr<Server>> Server::start(std::shared_ptr<TlsContext> tls, S
 Server::~Server() {
   core_->io.stop();
   core_->threads.clear();
+  core_->note_counts();
 }
 
 std::uint16_t Server::port() const {

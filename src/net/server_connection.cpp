@@ -1,5 +1,7 @@
 #include "net/server_connection.h"
 
+#include <limits>
+
 #include "net/tls_context.h"
 #include "sync/limits.h"
 #include "sync/problem.h"
@@ -15,7 +17,8 @@ namespace {
 constexpr std::size_t body_piece_bytes = std::size_t{32} * 1024;
 constexpr std::size_t file_piece_bytes = std::size_t{128} * 1024;
 constexpr std::int64_t answer_ms = 30'000;
-constexpr std::int64_t goodbye_ms = 1'000;
+constexpr std::int64_t goodbye_ms = 2'000;
+constexpr std::size_t most_drained_bytes = std::size_t{4} << 20U;
 }  // namespace
 
 Connection::Connection(ConnectionOwner& owner, asio::ip::tcp::socket socket, TlsContext& tls)
@@ -63,7 +66,7 @@ void Connection::start() {
 void Connection::read_header(std::int64_t within_ms) {
   parser_.emplace();
   parser_->header_limit(static_cast<std::uint32_t>(sync::most_header_bytes));
-  parser_->body_limit(boost::none);
+  parser_->body_limit(std::numeric_limits<std::uint64_t>::max());
   keep_open_ = true;
   head_only_ = false;
   body_bytes_ = 0;
@@ -74,26 +77,23 @@ void Connection::read_header(std::int64_t within_ms) {
       stream_, buffer_, *parser_,
       [self = shared_from_this(), this](const error_code& ec, std::size_t) {
         if (ec == http::error::end_of_stream) return close();
+        if (ec == http::error::partial_message) return;
         const bool no_http =
             ec && ec.category() == http::make_error_code(http::error::bad_version).category();
         if (ec && !no_http) return;
         if (!ec) return on_header();
-        keep_open_ = false;
-        respond(sync::response_of(sync::problem(ec == http::error::header_limit
-                                                    ? sync::Refusal::HeaderTooLarge
-                                                    : sync::Refusal::BadRequest)));
+        refuse(ec == http::error::header_limit ? sync::Refusal::HeaderTooLarge
+                                               : sync::Refusal::BadRequest);
       });
 }
 
 void Connection::on_header() {
   const auto& message = parser_->get();
   head_only_ = message.method() == http::verb::head;
+  keep_open_ = message.keep_alive();
   const auto method = sync::method_of(
       std::string_view(message.method_string().data(), message.method_string().size()));
-  if (!method) {
-    keep_open_ = false;
-    return respond(sync::response_of(sync::problem(sync::Refusal::NoSuchMethod)));
-  }
+  if (!method) return refuse(sync::Refusal::NoSuchMethod);
   sync::Request head;
   head.method = *method;
   head.target = std::string(message.target());
@@ -105,26 +105,40 @@ void Connection::on_header() {
   sync::Response refused;
   place_ = owner_.served().place_of(head, refused);
   if (!place_) {
-    keep_open_ = parser_->is_done();
+    keep_open_ = keep_open_ && parser_->is_done();
+    owner_.refused_unasked(refused.status);
     return respond(std::move(refused));
   }
   begin_at_place(std::move(head), body_bytes);
 }
 
+// What is no request that anybody could handle.
+void Connection::refuse(sync::Refusal why) {
+  keep_open_ = false;
+  auto response = sync::response_of(sync::problem(why));
+  owner_.refused_unasked(response.status);
+  respond(std::move(response));
+}
+
 void Connection::begin_at_place(sync::Request head, std::optional<std::uint64_t> body_bytes) {
   owner_.lanes().run(place_, [self = shared_from_this(), this, head = std::move(head), body_bytes] {
     handling_ = place_->begin(head, body_bytes, peer_);
-    on_own_strand([this] { go_on(); });
+    // Whoever knows the answer by the head alone gives it before any body.
+    auto early = body_bytes == 0 ? std::nullopt : handling_->take({});
+    on_own_strand([this, early = std::move(early)]() mutable { go_on(std::move(early)); });
   });
 }
 
-void Connection::go_on() {
+void Connection::go_on(std::optional<sync::Response> early) {
   if (parser_->is_done()) return finish_body();
+  if (early) {
+    keep_open_ = false;
+    return respond(std::move(*early));
+  }
   body_began_ = std::chrono::steady_clock::now();
   if (sync::same_name(std::string_view(parser_->get()[http::field::expect].data(),
                                        parser_->get()[http::field::expect].size()),
-                      "100-continue") &&
-      handling_->most_body_bytes() > 0)
+                      "100-continue"))
     return continue_then_read();
   read_body();
 }
@@ -160,7 +174,7 @@ void Connection::on_body(std::size_t got, const error_code& ec) {
     auto early = got > 0 ? handling_->take(std::span(piece_).first(got)) : std::nullopt;
     on_own_strand([this, ec, early = std::move(early)]() mutable {
       if (early) {
-        keep_open_ = parser_->is_done();
+        keep_open_ = keep_open_ && parser_->is_done();
         return respond(std::move(*early));
       }
       if (ec) {
@@ -270,9 +284,25 @@ void Connection::after_answer() {
   read_header(owner_.limits().idle_ms);
 }
 
+// Who still sends a body that nobody wants reads the answer first when its bytes are taken in for a
+// while: a socket that is closed with bytes unread takes back what it has sent.
 void Connection::close() {
+  const bool unread = parser_ && !parser_->is_done();
   expire_after(goodbye_ms);
+  if (unread) {
+    drained_bytes_ = 0;
+    piece_.resize(body_piece_bytes);
+    return drain();
+  }
   stream_.async_shutdown([self = shared_from_this()](const error_code&) {});
+}
+
+void Connection::drain() {
+  stream_.async_read_some(asio::buffer(piece_),
+                          [self = shared_from_this(), this](const error_code& ec, std::size_t got) {
+                            drained_bytes_ += got;
+                            if (!ec && drained_bytes_ < most_drained_bytes) drain();
+                          });
 }
 
 }  // namespace jambline::net

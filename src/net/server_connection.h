@@ -21,6 +21,7 @@ class ConnectionOwner {
   virtual Site& served() = 0;
   virtual Places& lanes() = 0;
   virtual void greeted(Connection& connection) = 0;  // its handshake is over
+  virtual void refused_unasked(int status) = 0;      // without any place
   virtual void closed(Connection& connection, bool greeted_before) = 0;
 };
 
@@ -40,7 +41,8 @@ class Connection : public std::enable_shared_from_this<Connection> {
   void read_header(std::int64_t within_ms);
   void on_header();
   void begin_at_place(sync::Request head, std::optional<std::uint64_t> body_bytes);
-  void go_on();
+  void refuse(sync::Refusal why);
+  void go_on(std::optional<sync::Response> early);
   void continue_then_read();
   void read_body();
   void on_body(std::size_t got, const boost::system::error_code& ec);
@@ -52,6 +54,7 @@ class Connection : public std::enable_shared_from_this<Connection> {
   void send_file_piece();
   void after_answer();
   void close();
+  void drain();
   void expire_after(std::int64_t ms);
   template <class Work>
   void on_own_strand(Work work);
@@ -70,6 +73,7 @@ class Connection : public std::enable_shared_from_this<Connection> {
   std::unique_ptr<sync::Handling> handling_;
   std::vector<std::uint8_t> piece_;
   std::uint64_t body_bytes_ = 0;
+  std::size_t drained_bytes_ = 0;
   std::chrono::steady_clock::time_point body_began_;
   std::optional<Answer> answer_;
   std::optional<FileHead> file_head_;
