@@ -36,11 +36,6 @@ const folds::PanelView* next_panel(const folds::CarView& car) {
   return nullptr;
 }
 
-// A promise in a label conflict is written as UTC, "2026-03-02T16:30Z".
-std::int64_t promise_of(const std::string& utc) {
-  return QDateTime::fromString(text(utc), Qt::ISODate).toMSecsSinceEpoch();
-}
-
 bool sends(const folds::CarView& car, Stage stage) {
   return stage == Stage::Inspect && next_panel(car) != nullptr;
 }
@@ -57,7 +52,7 @@ CarViewModel::CarViewModel(Session& session, QObject* parent)
       session_(session),
       stages_({"key", "title", "state", "stateWords", "count", "chosen", "running"}, this),
       operations_({"key", "title", "hours", "who"}, this),
-      conflicts_({"key", "title", "shown", "other", "by", "takeWords"}, this),
+      conflicts_({"key", "title", "sides", "spoken"}, this),
       missing_({"key", "title"}, this) {
   connect(&session, &Session::snapshotChanged, this, &CarViewModel::refresh);
   connect(&session, &Session::secondPassed, this, [this] {
@@ -113,7 +108,6 @@ void CarViewModel::refresh() {
   if (job != shown_) picked_.reset();
   shown_ = job;
   std::vector<QVariantList> rows;
-  std::vector<QVariantList> others;
   if (car) {
     const auto chosen = stage();
     const auto next = folds::floor_row(*car).next_stage;
@@ -153,34 +147,11 @@ void CarViewModel::refresh() {
                       static_cast<int>(state), state_words, count, one.stage == chosen,
                       state == State::Running});
     }
-    for (const auto& conflict : car->conflicts) {
-      for (std::size_t i = 0; i < conflict.others.size(); ++i) {
-        const QString by =
-            i < conflict.others_by.size() ? session_.name_of(conflict.others_by[i]) : tr("someone");
-        const bool promise = conflict.label == "promise";
-        const auto when = [&](std::int64_t ms) {
-          return time_words(ms, session_.now().wall_ms, session_.zone());
-        };
-        const QString title = conflict.label == "plate"   ? tr("Plate")
-                              : conflict.label == "vin"   ? tr("VIN")
-                              : conflict.label == "color" ? tr("Color")
-                                                          : tr("Promised");
-        const QString now = conflict.label == "plate" ? text(car->plate)
-                            : conflict.label == "vin" ? text(car->vin)
-                            : conflict.label == "color"
-                                ? text(car->color.code + " " + car->color.name)
-                            : car->promised_ms ? when(*car->promised_ms)
-                                               : QString();
-        others.push_back({text(conflict.label + std::to_string(i)), title, now,
-                          promise ? when(promise_of(conflict.others[i])) : text(conflict.others[i]),
-                          by, tr("Take %1's").arg(by)});
-      }
-    }
   }
   stages_.set(std::move(rows));
   show_operations();
   show_missing();
-  conflicts_.set(std::move(others));
+  show_conflicts();
   emit changed();
 }
 
@@ -447,33 +418,6 @@ void CarViewModel::writeNote(const QString& words) {
                 [this](const Result<engine::Wrote>& wrote) {
                   if (wrote) emit noteKept();
                 });
-}
-
-void CarViewModel::takeOther(int row) {
-  const auto* car = session_.car();
-  if (!car) return;
-  int at = 0;
-  for (const auto& conflict : car->conflicts) {
-    for (std::size_t i = 0; i < conflict.others.size(); ++i) {
-      if (at++ != row) continue;
-      const std::string& other = conflict.others[i];
-      if (conflict.label == "plate") session_.post(acts::SetPlate{car->job, other});
-      if (conflict.label == "vin") session_.post(acts::SetVin{car->job, other, true});
-      if (conflict.label == "promise") session_.post(acts::SetPromise{car->job, promise_of(other)});
-      if (conflict.label == "color") take_color(*car, conflict.other_hashes[i]);
-      return;
-    }
-  }
-}
-
-// A color is more than its words: the entry itself has all of it.
-void CarViewModel::take_color(const folds::CarView& car, const Hash& hash) {
-  const auto& lines = session_.snapshot().timeline;
-  if (!lines) return;
-  for (const auto& entry : *lines) {
-    const auto* set = std::get_if<entries::ColorSet>(&entry.payload);
-    if (set && entry.hash == hash) session_.post(acts::SetColor{car.job, set->color});
-  }
 }
 
 }  // namespace jambline::screens

@@ -42,6 +42,7 @@ class CarViewModel final : public QObject {
   // Roles: key, title, shown, other, by, takeWords.
   Q_PROPERTY(QAbstractItemModel* conflicts READ conflicts CONSTANT)
   Q_PROPERTY(int conflictCount READ conflictCount NOTIFY changed)
+  Q_PROPERTY(QString refusedWords READ refusedWords NOTIFY changed)  // "" every entry is obeyed
   Q_PROPERTY(Act mainAct READ mainAct NOTIFY changed)
   Q_PROPERTY(QString mainText READ mainText NOTIFY changed)
   Q_PROPERTY(QString mainSecond READ mainSecond NOTIFY changed)
@@ -91,6 +92,7 @@ class CarViewModel final : public QObject {
   bool ofSpraying() const { return session_.car() && stage() == job::Stage::Spray; }
   QAbstractItemModel* conflicts() { return &conflicts_; }
   int conflictCount() const { return conflicts_.rowCount(); }
+  QString refusedWords() const;
   Act mainAct() const;
   QString mainText() const;
   QString mainSecond() const;
@@ -108,8 +110,8 @@ class CarViewModel final : public QObject {
   Q_INVOKABLE void act();
   Q_INVOKABLE void choose(const QString& stage);  // a tile; the chosen one again: back to the next
   Q_INVOKABLE void writeNote(const QString& text);
-  Q_INVOKABLE void takeOther(int conflict);
-  Q_INVOKABLE void finishWithout(int reason);  // a row of withoutReasons
+  Q_INVOKABLE void settle(int conflict, int side);  // of its sides
+  Q_INVOKABLE void finishWithout(int reason);       // a row of withoutReasons
 
  signals:
   void changed();
@@ -132,7 +134,9 @@ class CarViewModel final : public QObject {
   void finish(std::optional<job::WithoutShots> without);
   bool own_clock_on(job::Stage stage) const;
   void start(const folds::CarView& car, job::Stage stage);
-  void take_color(const folds::CarView& car, const Hash& hash);
+  void show_conflicts();
+  QString side_words(const entries::Entry& entry) const;
+  std::vector<const entries::Entry*> sides_of(const folds::LabelConflict& conflict) const;
   std::optional<job::Stage> stage() const;  // the chosen one
   bool stage_done(job::Stage stage) const;
   const folds::OperationView* operation(job::Stage stage) const;

@@ -90,7 +90,8 @@ void ClearanceViewModel::refresh() {
   std::vector<QVariantList> rows;
   mine_ = false;
   for (const auto& up : said_.state.up) {
-    const bool own = session_.hasPerson() && up.by == session_.person();
+    const bool own = session_.hasPerson() && up.by == session_.person() &&
+                     session_.started_here(up.at.order.device);
     mine_ = mine_ || own;
     rows.push_back({up.spray ? QString::fromStdString(up.spray->hex()) : QString(),
                     session_.name_of(up.by), sprayer_words(session_, up),

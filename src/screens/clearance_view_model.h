@@ -4,7 +4,8 @@
 // Shows:   who sprays and for how long; from gun down on the time that is left, what it rests on,
 //          why nothing counts. Folds decide (folds/booth_state.h): the screen follows them, over a
 //          restart, a suspend and a changed clock.
-// Acts:    gun down, by whoever holds the gun; for another only by a second act. Fan stopped, bake
+// Acts:    gun down, by whoever holds the gun, on the device that started it; for another, or on
+//          another device, only by a second act. Fan stopped, bake
 //          and an opened door start the whole time again, fresh air with shut doors goes on;
 //          clearance over is logged only when the time is over.
 // Never:   a percentage of a smoke test, or a word that the booth is without danger.
@@ -35,7 +36,7 @@ class ClearanceViewModel final : public QObject {
   // While it is sprayed in. Roles: key (the spray), person, words ("Ivo, K 41-206"), digits,
   // mine.
   Q_PROPERTY(QAbstractItemModel* sprayers READ sprayers CONSTANT)
-  Q_PROPERTY(bool mine READ mine NOTIFY changed)  // the chosen person holds a gun in it
+  Q_PROPERTY(bool mine READ mine NOTIFY changed)  // the chosen person holds a gun in it, here
   Q_PROPERTY(QString digits READ digits NOTIFY changed)
   Q_PROPERTY(QString digitsUnit READ digitsUnit NOTIFY changed)      // "min" from 100 minutes on
   Q_PROPERTY(QString spokenDigits READ spokenDigits NOTIFY changed)  // changes by the minute

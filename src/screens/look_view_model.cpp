@@ -52,8 +52,25 @@ void LookViewModel::refresh() {
   emit changed();
 }
 
+void LookViewModel::follow(SyncViewModel& sync) {
+  sync_ = &sync;
+  connect(&sync, &SyncViewModel::changed, this, [this] {
+    if (sent_words() != sent_) show_facts();
+  });
+  show_facts();
+}
+
+// Where the file is: of another device's, whose it is.
+QString LookViewModel::sent_words() const {
+  const auto* picture = shown();
+  if (!picture || !sync_) return {};
+  const QString device = store_.device_of(picture->facts.file);
+  return device.isEmpty() ? sync_->place_of(picture->facts.file) : tr("came from %1").arg(device);
+}
+
 void LookViewModel::show_facts() {
   const auto* picture = shown();
+  sent_ = sent_words();
   if (!picture) return facts_.set({});
   const auto& facts = picture->facts;
   const QString zone = session_.zone();
@@ -87,6 +104,7 @@ void LookViewModel::show_facts() {
                                      ? tr("stands in the file; left out of export copies")
                                      : tr("does not stand in the file")},
       {tr("Hash of the file"), hex(facts.file)}};
+  if (!sent_.isEmpty()) rows.insert(rows.begin() + 1, {tr("The file is"), sent_});
   facts_.set(std::move(rows));
 }
 

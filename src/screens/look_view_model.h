@@ -19,6 +19,7 @@
 #include "screens/picture_store.h"
 #include "screens/row_list.h"
 #include "screens/session.h"
+#include "screens/sync_view_model.h"
 
 namespace jambline::screens {
 
@@ -61,6 +62,7 @@ class LookViewModel final : public QObject {
 
  public:
   LookViewModel(Session& session, PictureStore& store, QObject* parent = nullptr);
+  void follow(SyncViewModel& sync);  // which outlives this: where the file is
 
   PictureStore* store() const { return &store_; }
   QString picture() const;
@@ -122,6 +124,7 @@ class LookViewModel final : public QObject {
  private:
   void refresh();
   void show_facts();
+  QString sent_words() const;
   void show_mark();
   qsizetype at() const;
   PictureTelling telling() const;
@@ -131,6 +134,8 @@ class LookViewModel final : public QObject {
 
   Session& session_;
   PictureStore& store_;
+  SyncViewModel* sync_ = nullptr;
+  QString sent_;
   DetailRows facts_{this};
   RowList notes_;
   RowList of_mark_;

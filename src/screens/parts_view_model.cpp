@@ -1,6 +1,8 @@
 #include "screens/parts_view_model.h"
 
 #include <algorithm>
+#include <map>
+#include <set>
 
 #include "screens/cure_words.h"
 #include "screens/stage_roles.h"
@@ -138,13 +140,14 @@ void PartsViewModel::refresh() {
           writable() && clean && (state == State::Ready || state == State::Returned);
       QStringList where{redo_told(panel, state, place(panel.release, state))};
       if (const QString soft = not_handled(panel.plan.panel); !soft.isEmpty()) where << soft;
-      rows.push_back(
-          {text(word_of(panel.plan.panel)), sentence(words_of(panel.plan.panel, car->body)),
-           words_of(panel.verdict), where.join(QStringLiteral(" \u00b7 ")), static_cast<int>(state),
-           state_words, can_offer, writable() && state == State::Offered, for_me(panel.release),
-           writable() && panel.release.disputed ? names(panel.release.takers) : QStringList(),
-           writable() && state == State::Taken,
-           state == State::Returned ? file_of(panel.release.picture) : QString()});
+      rows.push_back({text(word_of(panel.plan.panel)),
+                      sentence(words_of(panel.plan.panel, car->body)), words_of(panel.verdict),
+                      where.join(QStringLiteral(" \u00b7 ")), static_cast<int>(state), state_words,
+                      can_offer, writable() && state == State::Offered, for_me(panel.release),
+                      writable() && panel.release.disputed ? takers(panel.release, panel.plan.panel)
+                                                           : QStringList(),
+                      writable() && state == State::Taken,
+                      state == State::Returned ? file_of(panel.release.picture) : QString()});
     }
   }
   for (const auto& rack : session_.shop().racks)
@@ -197,7 +200,7 @@ bool PartsViewModel::carCanSay() const {
 
 QStringList PartsViewModel::carTakers() const {
   const auto* car = session_.car();
-  return car && writable() && car->car_release.disputed ? names(car->car_release.takers)
+  return car && writable() && car->car_release.disputed ? takers(car->car_release, std::nullopt)
                                                         : QStringList();
 }
 
@@ -212,9 +215,31 @@ QString PartsViewModel::rack_name(const RackId& rack) const {
   return {};
 }
 
-QStringList PartsViewModel::names(const std::vector<PersonId>& people) const {
+// Who has it by his own word, and since when: by taking it, or by offering it.
+QStringList PartsViewModel::takers(const ReleaseView& release,
+                                   const std::optional<job::Panel>& panel) const {
+  std::map<PersonId, std::int64_t> since_ms;
+  std::set<ReleaseId> of_part;
+  if (const auto& lines = session_.snapshot().timeline)
+    for (const auto& entry : *lines) {
+      const auto* offered = std::get_if<entries::ReleaseOffered>(&entry.payload);
+      const auto* answered = std::get_if<entries::ReleaseAnswered>(&entry.payload);
+      if (offered && offered->panel == panel) {
+        of_part.insert(offered->release);
+        since_ms[entry.person] = entry.wall_ms;
+      }
+      if (answered && answered->taken && of_part.count(answered->release) != 0)
+        since_ms[answered->taker.value_or(entry.person)] = entry.wall_ms;
+    }
   QStringList out;
-  for (const auto& one : people) out << session_.name_of(one);
+  for (const auto& one : release.takers) {
+    const auto since = since_ms.find(one);
+    const QString name = session_.name_of(one);
+    out << (since == since_ms.end()
+                ? name
+                : tr("%1 (%2)").arg(
+                      name, time_words(since->second, session_.now().wall_ms, session_.zone())));
+  }
   return out;
 }
 

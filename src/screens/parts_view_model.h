@@ -116,7 +116,8 @@ class PartsViewModel final : public QObject {
   };
   Way usual_way() const;
   QString rack_name(const RackId& rack) const;
-  QStringList names(const std::vector<PersonId>& people) const;
+  QStringList takers(const folds::ReleaseView& release,
+                     const std::optional<job::Panel>& panel) const;
   QString file_of(const std::optional<PictureId>& picture) const;
   void take_new_picture();
   void stop_return();

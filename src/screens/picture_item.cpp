@@ -55,8 +55,11 @@ void PictureItem::set_file(const QString& file) {
 
 QString PictureItem::trouble() const {
   switch (got_.state) {
-    case PictureStore::State::NotHere:
-      return tr("on another device, not yet here");
+    case PictureStore::State::NotHere: {
+      const QString device = store_ ? store_->device_of(hash_) : QString();
+      return device.isEmpty() ? tr("on another device, not yet here")
+                              : tr("on %1, not yet here").arg(device);
+    }
     case PictureStore::State::Damaged:
       return tr("damaged");
     case PictureStore::State::Unreadable:
@@ -80,8 +83,8 @@ void PictureItem::ask() {
 
 void PictureItem::take(PictureStore::Got got) {
   waits_ = got.state == PictureStore::State::Waiting;
-  if (waits_ && here()) return;  // the smaller one stays until
-  const bool other = got.state != got_.state;
+  if (waits_ && !got_.image.isNull()) return;  // the smaller one stays until
+  const bool other = got.state != got_.state || got.image.isNull() != got_.image.isNull();
   got_ = std::move(got);
   update();
   if (other) emit stateChanged();
@@ -112,7 +115,7 @@ QRectF PictureItem::place() const {
 void PictureItem::paint(QPainter* painter) {
   const QRectF all(0, 0, width(), height());
   const QRectF where = place();
-  if (here()) {
+  if (!got_.image.isNull()) {
     painter->setRenderHint(QPainter::SmoothPixmapTransform);
     const QRectF shown = where.intersected(all);
     const double x = got_.image.width() / where.width();

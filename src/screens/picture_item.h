@@ -26,6 +26,7 @@ class PictureItem : public QQuickPaintedItem {
   Q_PROPERTY(QColor ground MEMBER ground_ NOTIFY lookChanged)
   Q_PROPERTY(QColor hatch MEMBER hatch_ NOTIFY lookChanged)
   Q_PROPERTY(bool here READ here NOTIFY stateChanged)
+  Q_PROPERTY(bool standsIn READ standsIn NOTIFY stateChanged)   // its preview is shown instead
   Q_PROPERTY(QString trouble READ trouble NOTIFY stateChanged)  // "" it is here, or on its way
 
  public:
@@ -38,6 +39,7 @@ class PictureItem : public QQuickPaintedItem {
   QString file() const { return file_; }
   void set_file(const QString& file);
   bool here() const { return got_.state == PictureStore::State::Here; }
+  bool standsIn() const { return !here() && !got_.image.isNull(); }
   QString trouble() const;
 
  signals:

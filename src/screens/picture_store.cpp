@@ -83,15 +83,29 @@ void PictureStore::drop(const void* asker) {
   wanted_.erase(asker);
 }
 
+void PictureStore::forget(std::map<PictureAsk, Kept, Less>::iterator at) {
+  bytes_ -= at->second.got.image.sizeInBytes();
+  used_.erase(at->second.place);
+  kept_.erase(at);
+}
+
+void PictureStore::set_origins(std::map<Hash, PictureOrigin> origins) {
+  const std::lock_guard lock(mutex_);
+  origins_ = std::move(origins);
+}
+
+QString PictureStore::device_of(const Hash& file) const {
+  const std::lock_guard lock(mutex_);
+  const auto known = origins_.find(file);
+  return known == origins_.end() ? QString() : known->second.device;
+}
+
 void PictureStore::look_again() {
   for (auto at = kept_.begin(); at != kept_.end();) {
-    if (at->second.got.state == State::Here) {
-      ++at;
-      continue;
-    }
-    const Hash file = at->first.file;
-    used_.erase(at->second.place);
-    at = kept_.erase(at);
+    const auto one = at++;
+    if (one->second.got.state == State::Here) continue;
+    const Hash file = one->first.file;
+    forget(one);
     QMetaObject::invokeMethod(
         this, [this, file] { emit came(file); }, Qt::QueuedConnection);
   }
@@ -100,6 +114,7 @@ void PictureStore::look_again() {
 // On the lane.
 void PictureStore::make_newest() {
   PictureAsk ask;
+  std::optional<Hash> preview;
   {
     const std::lock_guard lock(mutex_);
     const auto newest = std::max_element(
@@ -110,14 +125,25 @@ void PictureStore::make_newest() {
     for (auto at = wanted_.begin(); at != wanted_.end();)
       at = at->second.ask == ask ? wanted_.erase(at) : std::next(at);
     in_work_[ask] = 1;
+    if (const auto known = origins_.find(ask.file); known != origins_.end())
+      preview = known->second.preview;
   }
   auto made = make_(ask);
+  QImage stand_in;
+  if (!made && made.error().code == Code::NoSuchFile && preview) {
+    PictureAsk instead = ask;
+    instead.file = *preview;
+    if (auto small = make_(instead)) stand_in = std::move(*small);
+  }
   QMetaObject::invokeMethod(
-      this, [this, ask, made = std::move(made)]() mutable { keep(ask, std::move(made)); },
+      this,
+      [this, ask, made = std::move(made), stand_in = std::move(stand_in)]() mutable {
+        keep(ask, std::move(made), stand_in);
+      },
       Qt::QueuedConnection);
 }
 
-void PictureStore::keep(const PictureAsk& ask, Result<QImage> made) {
+void PictureStore::keep(const PictureAsk& ask, Result<QImage> made, const QImage& stand_in) {
   {
     const std::lock_guard lock(mutex_);
     in_work_.erase(ask);
@@ -125,16 +151,14 @@ void PictureStore::keep(const PictureAsk& ask, Result<QImage> made) {
   Got got;
   got.state = made ? State::Here : state_of(made.error());
   if (made) got.image = std::move(*made);
+  const bool missing = got.state == State::NotHere;
+  if (missing) got.image = stand_in;
   bytes_ += got.image.sizeInBytes();
   used_.push_front(ask);
   kept_[ask] = {std::move(got), used_.begin()};
-  while (bytes_ > most_bytes_ && used_.size() > 1) {
-    const auto oldest = kept_.find(used_.back());
-    bytes_ -= oldest->second.got.image.sizeInBytes();
-    kept_.erase(oldest);
-    used_.pop_back();
-  }
+  while (bytes_ > most_bytes_ && used_.size() > 1) forget(kept_.find(used_.back()));
   emit came(ask.file);
+  if (missing) emit missed(ask.file);
 }
 
 }  // namespace jambline::screens

@@ -135,6 +135,12 @@ QString Session::name_of(const PersonId& person) const {
   return one && !one->name.empty() ? QString::fromStdString(one->name) : tr("someone");
 }
 
+bool Session::started_here(const DeviceId& device) const {
+  for (const auto& one : snapshot_->devices)
+    if (one.own) return one.device == device;
+  return true;
+}
+
 void Session::choosePerson(const QString& personId) {
   const auto parsed = PersonId::parse(personId.toStdString());
   const PersonId next =

@@ -73,6 +73,9 @@ class Session final : public QObject {
 
   QString name_of(const PersonId& person) const;  // "someone" when erased
 
+  // Whether this device wrote it; also while it is not said which one this is.
+  bool started_here(const DeviceId& device) const;
+
   // One with a PIN is asked for it first: pinAsked, then choose_unlocked.
   Q_INVOKABLE void choosePerson(const QString& personId);
   void choose_unlocked(const PersonId& person);

@@ -9,12 +9,25 @@ constexpr std::uint64_t undo_lasts_ms = 60'000;
 }
 
 ShellViewModel::ShellViewModel(Session& session, QObject* parent)
-    : QObject(parent), session_(session), seen_(session.snapshot().last_act) {
+    : QObject(parent),
+      session_(session),
+      sync_words_(margin_words({}, 0, {})),
+      seen_(session.snapshot().last_act) {
   connect(&session, &Session::snapshotChanged, this, &ShellViewModel::take_snapshot);
   connect(&session, &Session::secondPassed, this, &ShellViewModel::second_passed);
   connect(&session, &Session::failed, this, &ShellViewModel::show);
   take_snapshot();
   second_passed();
+}
+
+void ShellViewModel::follow(SyncViewModel& sync) {
+  const auto take = [this, &sync] {
+    if (sync.marginWords() == sync_words_) return;
+    sync_words_ = sync.marginWords();
+    emit syncChanged();
+  };
+  connect(&sync, &SyncViewModel::changed, this, take);
+  take();
 }
 
 void ShellViewModel::take_snapshot() {

@@ -15,6 +15,7 @@
 
 #include "screens/act_words.h"
 #include "screens/session.h"
+#include "screens/sync_view_model.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
@@ -23,7 +24,7 @@ class ShellViewModel final : public QObject {
   Q_OBJECT
   QML_ELEMENT
   QML_UNCREATABLE("Made by the program and handed to Main")
-  Q_PROPERTY(QString syncWords READ syncWords CONSTANT)
+  Q_PROPERTY(QString syncWords READ syncWords NOTIFY syncChanged)
   Q_PROPERTY(QString wallWords READ wallWords NOTIFY wallChanged)
   Q_PROPERTY(bool bannerShown READ bannerShown NOTIFY bannerChanged)
   Q_PROPERTY(bool bannerStands READ bannerStands NOTIFY bannerChanged)  // until it is solved
@@ -41,7 +42,9 @@ class ShellViewModel final : public QObject {
  public:
   explicit ShellViewModel(Session& session, QObject* parent = nullptr);
 
-  QString syncWords() const { return tr("this device only"); }
+  void follow(SyncViewModel& sync);  // which outlives this; without one: this device only
+
+  QString syncWords() const { return sync_words_; }
   QString wallWords() const { return wall_; }
   bool bannerShown() const { return standing_ || refused_; }
   bool bannerStands() const { return standing_ && !refused_; }
@@ -60,6 +63,7 @@ class ShellViewModel final : public QObject {
   Q_INVOKABLE void closeBanner();
 
  signals:
+  void syncChanged();
   void wallChanged();
   void bannerChanged();
   void undoChanged();
@@ -72,6 +76,7 @@ class ShellViewModel final : public QObject {
   ErrorWords banner() const;
 
   Session& session_;
+  QString sync_words_;
   QString wall_;
   std::optional<Error> standing_;
   std::optional<Error> refused_;

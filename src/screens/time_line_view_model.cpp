@@ -61,6 +61,13 @@ TimeLineViewModel::TimeLineViewModel(Session& session, QObject* parent)
   refresh();
 }
 
+void TimeLineViewModel::follow(SyncViewModel& sync) {
+  sync_ = &sync;
+  connect(&sync, &SyncViewModel::changed, this, [this] {
+    if (open_) emit openChanged();
+  });
+}
+
 void TimeLineViewModel::refresh() {
   const auto& snapshot = session_.snapshot();
   auto next = session_.car() ? snapshot.timeline : nullptr;
@@ -127,6 +134,8 @@ QVariant TimeLineViewModel::data(const QModelIndex& index, int role) const {
       return taken_back_words(entry);
     case FileRole:
       return file_of(entry, session_.car());
+    case RefusedRole:
+      return refused_words(entry);
     case DoubtRole:
       return clock_doubt_words(entry.clock_flags);
     default:
@@ -139,7 +148,7 @@ QHash<int, QByteArray> TimeLineViewModel::roleNames() const {
           {TimeRole, "time"},       {PersonRole, "person"},
           {WordsRole, "words"},     {TakenBackRole, "takenBack"},
           {DoubtRole, "doubt"},     {TakenBackWordsRole, "takenBackWords"},
-          {FileRole, "file"}};
+          {FileRole, "file"},       {RefusedRole, "refused"}};
 }
 
 void TimeLineViewModel::set_group(Group group) {
@@ -275,6 +284,16 @@ QString TimeLineViewModel::openDoubt() const {
   return entry ? clock_doubt_words(entry->clock_flags) : QString();
 }
 
+QString TimeLineViewModel::openPlace() const {
+  const auto* entry = open_entry();
+  return entry && sync_ ? sentence(sync_->place_of(*entry)) : QString();
+}
+
+QString TimeLineViewModel::openRefused() const {
+  const auto* entry = open_entry();
+  return entry ? sentence(refused_words(*entry)) : QString();
+}
+
 QString TimeLineViewModel::openFile() const {
   const auto* entry = open_entry();
   return entry ? file_of(*entry, session_.car()) : QString();
@@ -293,8 +312,9 @@ QString TimeLineViewModel::openTakenBack() const {
 
 bool TimeLineViewModel::openMayBeTakenBack() const {
   const auto* entry = open_entry();
-  return entry && may_be_taken_back(*entry) && !history_.taken_back(entry->hash) &&
-         !session_.readOnly() && session_.car() && session_.car()->unknown_entries == 0;
+  return entry && entry->refused == entries::Refused::No && may_be_taken_back(*entry) &&
+         !history_.taken_back(entry->hash) && !session_.readOnly() && session_.car() &&
+         session_.car()->unknown_entries == 0;
 }
 
 QStringList TimeLineViewModel::reasons() const {

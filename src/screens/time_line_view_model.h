@@ -1,7 +1,8 @@
 // screens/time_line_view_model.h: the entries of the car on the tape, in words, newest first.
 //
 // Roles:   entryId (hash, hex), day, time, person, words, takenBack, takenBackWords, doubt (words,
-//          empty: the clock is believed), file (of a picture; empty: none).
+//          empty: the clock is believed), file (of a picture; empty: none), refused (words why it
+//          is not obeyed; empty: it is).
 // Promise: a row opens to its raw record; takeBack() writes a withdrawal, nothing is ever removed.
 //          While entries only come on, rows are inserted and none is made anew.
 // Cost:    words are made when a row is shown; 10,000 entries are fine. Threads: GUI.
@@ -17,6 +18,7 @@
 #include "screens/entry_words.h"
 #include "screens/picture_store.h"
 #include "screens/session.h"
+#include "screens/sync_view_model.h"
 
 namespace jambline::screens {
 
@@ -31,6 +33,8 @@ class TimeLineViewModel final : public QAbstractListModel {
   Q_PROPERTY(QString openWords READ openWords NOTIFY openChanged)
   Q_PROPERTY(QString openLine READ openLine NOTIFY openChanged)  // who and when
   Q_PROPERTY(QString openDoubt READ openDoubt NOTIFY openChanged)
+  Q_PROPERTY(QString openPlace READ openPlace NOTIFY openChanged)  // here, on the hub; who sent it
+  Q_PROPERTY(QString openRefused READ openRefused NOTIFY openChanged)  // "" it is obeyed
   Q_PROPERTY(QString openTakenBack READ openTakenBack NOTIFY openChanged)
   Q_PROPERTY(bool openMayBeTakenBack READ openMayBeTakenBack NOTIFY openChanged)
   Q_PROPERTY(bool openMayBeAmended READ openMayBeAmended NOTIFY openChanged)  // of a clock
@@ -54,10 +58,12 @@ class TimeLineViewModel final : public QAbstractListModel {
     TakenBackWordsRole,
     DoubtRole,
     FileRole,
+    RefusedRole,
   };
 
   explicit TimeLineViewModel(Session& session, QObject* parent = nullptr);
   void show_pictures(PictureStore& store) { store_ = &store; }
+  void follow(SyncViewModel& sync);  // which outlives this
 
   int rowCount(const QModelIndex& parent = {}) const override;
   QVariant data(const QModelIndex& index, int role) const override;
@@ -71,6 +77,8 @@ class TimeLineViewModel final : public QAbstractListModel {
   QString openWords() const;
   QString openLine() const;
   QString openDoubt() const;
+  QString openPlace() const;
+  QString openRefused() const;
   QString openTakenBack() const;
   bool openMayBeTakenBack() const;
   bool openMayBeAmended() const { return openMayBeTakenBack() && open_act() != nullptr; }
@@ -105,6 +113,7 @@ class TimeLineViewModel final : public QAbstractListModel {
 
   Session& session_;
   PictureStore* store_ = nullptr;
+  SyncViewModel* sync_ = nullptr;
   std::shared_ptr<const std::vector<entries::Entry>> timeline_;
   std::shared_ptr<const folds::ShopView> shop_;
   folds::History history_;
