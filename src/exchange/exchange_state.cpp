@@ -174,18 +174,44 @@ std::string LocalExchange::digits_of(const sync::Pending& pending) const {
   return sync::six_digits(shop(), pending.device_key, state().hub, pending.nonce);
 }
 
+// A session may just be made anew.
+std::optional<sync::Token> LocalExchange::token_soon() {
+  constexpr int most_looks = 30;
+  for (int look = 0; look < most_looks && !stop_; ++look) {
+    const std::uint64_t heard = bell_.rings();
+    {
+      const std::lock_guard lock(ends_);
+      if (auto token = link_ ? link_->device->token(forward_ms()) : std::nullopt) return token;
+    }
+    wait(heard, forward_ms() + 100);
+  }
+  return std::nullopt;
+}
+
+// Once more when the hub has forgotten the session: it was started anew.
+Result<sync::Response> LocalExchange::send_as_manager(net::Client& client, sync::Method method,
+                                                      const sync::Target& target) {
+  Result<sync::Response> answer = fail(Code::NoContact, "ask", "hub");
+  for (int tries = 0; tries < 2; ++tries) {
+    const auto token = token_soon();
+    if (!token) return answer;
+    answer = client.send(manager_request(method, target, *token));
+    if (!answer || answer->status != 401) return answer;
+    {
+      const std::lock_guard lock(ends_);
+      if (link_) link_->device->token_refused();
+    }
+    bell_.ring();
+  }
+  return answer;
+}
+
 // What a manager asks.
 void LocalExchange::ask_as_manager(sync::Method method, sync::Target target,
                                    std::function<void(Result<std::string>)> done) {
   later([this, method, target, done = std::move(done)](net::Client& client) mutable {
-    std::optional<sync::Token> token;
-    {
-      const std::lock_guard lock(ends_);
-      if (link_) token = link_->device->token(forward_ms());
-    }
     target.shop = shop();
-    if (!token) return done(fail(Code::NoContact, "ask", "hub"));
-    done(read_answer(client.send(manager_request(method, target, *token))));
+    done(read_answer(send_as_manager(client, method, target)));
   });
 }
 
@@ -255,16 +281,9 @@ void LocalExchange::quarantined_entries(DeviceId device, Got<std::vector<seal::S
   later([this, device, done = std::move(done)](net::Client& client) {
     std::vector<seal::SealedEntry> out;
     for (std::uint64_t from = 1;;) {
-      std::optional<sync::Token> token;
-      {
-        const std::lock_guard lock(ends_);
-        if (link_) token = link_->device->token(forward_ms());
-      }
-      if (!token) return done(fail(Code::NoContact, "ask", "hub"));
       sync::Target target = target_for(sync::Path::Kept, device, from);
       target.shop = shop();
-      const auto body =
-          read_answer(client.send(manager_request(sync::Method::Get, target, *token)));
+      const auto body = read_answer(send_as_manager(client, sync::Method::Get, target));
       if (!body) return done(fail(body.error()));
       auto entries = seal::decode_pack(seal::bytes_of(*body));
       if (!entries) return done(fail(Code::WrongServer, "ask", "hub"));

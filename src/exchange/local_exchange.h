@@ -77,6 +77,9 @@ class LocalExchange final : public Exchange {
   void forget_client(net::Client* client);
   void ask_as_manager(sync::Method method, sync::Target target,
                       std::function<void(Result<std::string>)> done);
+  std::optional<sync::Token> token_soon();
+  Result<sync::Response> send_as_manager(net::Client& client, sync::Method method,
+                                         const sync::Target& target);
   void later(Job job);
   void wait(std::uint64_t heard, std::int64_t until_ms);
 

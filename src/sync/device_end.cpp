@@ -101,11 +101,13 @@ DeviceEnd::Next DeviceEnd::ask_push(std::int64_t now_ms) {
   });
   for (const Head& head : order) {
     if (barred_.count(head.device)) continue;
-    if (head.device == own_ && state_.fork_common_seq) continue;
+    const bool forked_here = head.device == own_ && state_.fork_common_seq;
+    if (forked_here && fork_told_) continue;
     if (state_.revoked && head.device != own_) continue;
     const auto there = session_->heads.find(head.device);
     std::uint64_t have = there == session_->heads.end() ? 0 : there->second.seq;
     if (head.device == own_) have = std::max(have, state_.apart_through);
+    if (forked_here) have = *state_.fork_common_seq;  // once more, so that the hub knows of it
     if (head.seq <= have) continue;
     auto run = parts_.store.run_from(head.device, have + 1);
     if (!run) {
@@ -245,8 +247,18 @@ void DeviceEnd::session_opened(const SessionAnswer& answer, std::int64_t now_ms)
   looked_by_heads_ = false;
   state_.blob_mark = answer.blob_mark;
   barred_.clear();
-  if (const auto receipt = parts_.store.last_receipt(answer.epoch))
-    state_.receipted_seq = *receipt ? (*receipt)->seq : 0;
+  ++state_.sessions;
+  if (apart_epoch_ != answer.epoch) {  // another hub disk: what was kept apart there may be gone
+    apart_epoch_ = answer.epoch;
+    state_.apart_through = 0;
+  }
+  if (const auto receipt = parts_.store.last_receipt(answer.epoch)) {
+    const auto own = session_->heads.find(own_);
+    const std::uint64_t held = own == session_->heads.end() ? 0 : own->second.seq;
+    const std::uint64_t receipted = *receipt ? (*receipt)->seq : 0;
+    if (receipted > held) state_.hub_was_restored = true;  // it had more, and says nothing of it
+    state_.receipted_seq = std::min(receipted, held);
+  }
   look_at_own_chain();
 }
 
@@ -268,6 +280,27 @@ void DeviceEnd::forked() {
   state_.tail_missing = false;
 }
 
+// An entry of ours that is another one than the one here, or follows another one.
+Result<bool> DeviceEnd::tells_of_another_chain(const PullPage& page) {
+  const auto another = [this](std::uint64_t seq, const Hash& hash) -> Result<bool> {
+    JAMBLINE_ASSIGN(const auto here, parts_.store.hash_at(own_, seq));
+    return here && *here != hash;
+  };
+  for (const auto& receipt : page.receipts) {
+    if (receipt.device != own_) continue;
+    JAMBLINE_ASSIGN(const bool is, another(receipt.seq, receipt.hash));
+    if (is) return true;
+  }
+  for (const auto& entry : page.entries) {
+    if (entry.header.device != own_) continue;
+    JAMBLINE_ASSIGN(const bool is, another(entry.header.seq, entry.hash));
+    JAMBLINE_ASSIGN(const bool follows_another,
+                    another(entry.header.seq - 1, entry.header.prev_hash));
+    if (is || follows_another) return true;
+  }
+  return false;
+}
+
 Status DeviceEnd::take_receipt(const seal::Receipt& receipt, std::uint64_t through) {
   JAMBLINE_TRY(seal::check(receipt, {parts_.shop, parts_.hub, session_->epoch, receipt.device}));
   JAMBLINE_ASSIGN(const auto here, parts_.store.hash_at(receipt.device, receipt.seq));
@@ -282,8 +315,12 @@ Status DeviceEnd::take_receipt(const seal::Receipt& receipt, std::uint64_t throu
 void DeviceEnd::pushed(LaneState& lane, const Response& response, std::int64_t now_ms) {
   if (response.status == 202) {
     const auto apart = from_json<QuarantinedAnswer>(response.body);
-    if (!apart || lane.pushed != own_ || apart->through > lane.pushed_through)
+    if (!apart || apart->through > lane.pushed_through)
       return failed(lane, wrong_hub("quarantine"), now_ms);
+    if (lane.pushed != own_) {  // of another device, after its cut: the hub has them apart
+      barred_[lane.pushed] = false;
+      return went_well(lane);
+    }
     state_.revoked = true;
     state_.apart_through = apart->through;
     return went_well(lane);
@@ -314,10 +351,17 @@ void DeviceEnd::pushed(LaneState& lane, const Response& response, std::int64_t n
 
 void DeviceEnd::pulled(LaneState& lane, const Response& response, std::int64_t now_ms) {
   if (!session_) return;
-  const auto page = decode_page(seal::bytes_of(response.body));
+  auto page = decode_page(seal::bytes_of(response.body));
   if (!page) return failed(lane, wrong_hub("page"), now_ms);
   if (page->epoch != session_->epoch || !cursor_ || page->next < cursor_->after)
     return failed(lane, wrong_hub("epoch"), now_ms);
+  const auto another_chain = tells_of_another_chain(*page);
+  if (!another_chain) return failed(lane, another_chain.error(), now_ms);
+  if (*another_chain) forked();
+  if (state_.fork_common_seq) {  // of the others all is taken; our name stands for two chains
+    std::erase_if(page->entries, [this](const auto& one) { return one.header.device == own_; });
+    std::erase_if(page->receipts, [this](const auto& one) { return one.device == own_; });
+  }
   const bool moved = page->next != cursor_->after;
   const Cursor next{page->epoch, page->next};
   if (moved || !page->entries.empty() || !page->receipts.empty()) {
@@ -325,6 +369,12 @@ void DeviceEnd::pulled(LaneState& lane, const Response& response, std::int64_t n
         parts_.store.take(*page, next.epoch.hex() + ":" + std::to_string(next.after));
     if (!taken) {
       const Code code = taken.error().code;
+      // What the hub has of this device does not follow from what is here: it was written twice.
+      if ((code == Code::ChainBroken || code == Code::Fork) &&
+          taken.error().arg("device") == own_.hex()) {
+        forked();
+        return went_well(lane);
+      }
       if ((code == Code::ChainBroken || code == Code::NotAdmitted) && !by_heads_) {
         cursor_ = Cursor{session_->epoch, 0};  // something was missed: by what is here, then
         by_heads_ = true;
@@ -386,10 +436,12 @@ void DeviceEnd::refused(LaneState& lane, const Response& response, std::int64_t 
       state_.revoked = true;
       return;
     case Refusal::Fork:
-      if (lane.pushed == own_)
+      if (lane.pushed == own_) {
+        fork_told_ = true;
         forked();
-      else
+      } else {
         barred_[lane.pushed] = false;
+      }
       return;
     case Refusal::Gap:
       if (session_ && why->have_seq && why->have_hash) {

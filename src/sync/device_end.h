@@ -51,6 +51,7 @@ struct DeviceState {
   std::uint64_t apart_through = 0;  // own entries after the cut that the hub keeps apart
   bool hub_was_restored = false;    // its epoch is another than last time
   std::uint64_t blob_mark = 0;
+  std::uint64_t sessions = 0;    // so many were opened: what the hub has may be another than before
   std::optional<Error> trouble;  // of the last try; none when it went well
   std::int64_t again_ms = 0;     // not before
 };
@@ -128,6 +129,7 @@ class DeviceEnd {
   void failed(LaneState& lane, Error error, std::int64_t now_ms, std::int64_t at_least_ms = 0);
   void went_well(LaneState& lane);
   void forked();
+  Result<bool> tells_of_another_chain(const PullPage& page);
   Status take_receipt(const seal::Receipt& receipt, std::uint64_t through);
   std::optional<Cursor> read_cursor();
 
@@ -139,8 +141,10 @@ class DeviceEnd {
   std::optional<Lane> making_session_;
   std::optional<Challenge> challenge_;
   std::optional<Session> session_;
+  std::optional<seal::Epoch> apart_epoch_;  // of state_.apart_through
   std::optional<Cursor> cursor_;
   bool cursor_read_ = false;
+  bool fork_told_ = false;           // the hub was shown the other chain
   bool by_heads_ = false;            // what is here need not come again: after a restore
   bool looked_by_heads_ = false;     // in this session, because something was missed
   std::map<DeviceId, bool> barred_;  // runs that the hub does not take as it is now

@@ -65,8 +65,13 @@ void PictureEnd::look_again(std::int64_t now_ms) {
   if (device_.state().blob_mark != blob_mark_) {  // the hub has lost files: ask for all again
     blob_mark_ = device_.state().blob_mark;
     at_hub_.clear();
+    doubted_.clear();
     not_at_hub_.clear();
     changed_ = true;
+  }
+  if (device_.state().sessions != sessions_) {  // it may have been put back without a word
+    sessions_ = device_.state().sessions;
+    doubted_ = at_hub_;
   }
   if (ask_again_ms_ <= now_ms) {
     for (const FileItem& item : missing_)
@@ -116,7 +121,8 @@ DeviceEnd::Next PictureEnd::next(std::size_t which, std::int64_t now_ms) {
   for (const auto* items : {&here_, &missing_})
     for (const FileItem& item : *items) {
       if (unknown.size() == most_have_hashes) break;
-      if (!at_hub_.count(item.blob) && !not_at_hub_.count(item.blob) && !damaged_.count(item.blob))
+      if ((!at_hub_.count(item.blob) || doubted_.count(item.blob)) &&
+          !not_at_hub_.count(item.blob) && !damaged_.count(item.blob))
         unknown.push_back(item.blob);
     }
   const bool other_asks = std::any_of(std::begin(lane_), std::end(lane_),
@@ -207,6 +213,7 @@ void PictureEnd::failed(Lane& lane, Error error, std::int64_t now_ms, std::int64
 
 void PictureEnd::sent(Lane& lane) {
   at_hub_.insert(lane.upload->item.blob);
+  doubted_.erase(lane.upload->item.blob);
   not_at_hub_.erase(lane.upload->item.blob);
   lane.upload.reset();
   count();
@@ -251,7 +258,10 @@ void PictureEnd::have_answered(Lane& lane, const Response& response, std::int64_
   const auto answer = from_json<HaveAnswer>(response.body);
   if (response.status != 200 || !answer)
     return failed(lane, Error{Code::WrongServer, "ask for files", "hub", {}}, now_ms);
-  for (const Hash& hash : asked) at_hub_.insert(hash);
+  for (const Hash& hash : asked) {
+    at_hub_.insert(hash);
+    doubted_.erase(hash);
+  }
   for (const Hash& hash : answer->missing) {
     at_hub_.erase(hash);
     not_at_hub_.insert(hash);

@@ -105,10 +105,12 @@ class PictureEnd {
   bool previews_ = true;
   bool changed_ = true;
   std::uint64_t blob_mark_ = 0;
+  std::uint64_t sessions_ = 0;
   std::vector<FileItem> here_;
   std::vector<FileItem> missing_;
   std::set<Hash> at_hub_;
   std::set<Hash> not_at_hub_;
+  std::set<Hash> doubted_;  // of at_hub_: the hub said so in an earlier session; asked again
   std::set<Hash> damaged_;
   std::int64_t ask_again_ms_ = 0;  // for what nobody has sent to the hub yet
   std::map<Hash, std::int64_t> fetch_later_ms_;
