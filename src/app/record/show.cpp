@@ -85,7 +85,8 @@ void print_head(const folds::CarView& car, const folds::ShopView& shop) {
   if (car.unknown_entries > 0)
     std::cout << car.unknown_entries << " entries of a newer version are kept as they are\n";
   if (car.refused_entries > 0)
-    std::cout << car.refused_entries << " entries are refused and not obeyed\n";
+    std::cout << car.refused_entries << (car.refused_entries == 1 ? " entry is" : " entries are")
+              << " refused and not obeyed\n";
 }
 
 void print_panels(const folds::CarView& car) {
