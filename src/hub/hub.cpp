@@ -61,7 +61,7 @@ Result<std::unique_ptr<Hub>> Hub::open(fs::path folder, const Parts& parts) {
 }
 
 ShopPlace::Parts Hub::shop_parts() {
-  return {parts_.disk, key_, parts_.clock, random_, config_.name, parts_.storage, parts_.note};
+  return {parts_.disk, key_, parts_.clock, random_, config().name, parts_.storage, parts_.note};
 }
 
 Status Hub::open_shops() {
@@ -186,17 +186,22 @@ void Hub::at_lobby(const std::function<void(Lobby&)>& work) {
 Result<std::shared_ptr<ShopPlace>> Hub::make_shop(const ShopId& shop,
                                                   const std::optional<sync::Invited>& invited) {
   const fs::path at = folder_ / shops_folder / shop.hex();
+  const auto put_code = [&](const fs::path& in) -> Status {
+    if (!invited) return {};
+    JAMBLINE_ASSIGN(const auto storage, SqliteHubStorage::open(in, parts_.storage));
+    return storage->put_invited(*invited);
+  };
+  if (fs::exists(at)) {  // made before, and then not opened: the disk was full
+    JAMBLINE_TRY(put_code(at));
+    return ShopPlace::open(at, shop_parts());
+  }
   fs::path made = at;
   made += unfinished_ending;
-  std::error_code refused;
-  fs::remove_all(made, refused);
-  if (fs::exists(at)) return fail(Code::AlreadyDone, "make a shop", shop.hex());
+  std::error_code ignored;
+  fs::remove_all(made, ignored);
   JAMBLINE_TRY(make_folder(made));
   JAMBLINE_TRY(SqliteHubStorage::make(made, shop, random_.make<seal::Epoch>()));
-  if (invited) {
-    JAMBLINE_ASSIGN(const auto storage, SqliteHubStorage::open(made, parts_.storage));
-    JAMBLINE_TRY(storage->put_invited(*invited));
-  }
+  JAMBLINE_TRY(put_code(made));
   JAMBLINE_TRY(sync_folder(made));
   JAMBLINE_TRY(rename_durably(made, at));
   return ShopPlace::open(at, shop_parts());

@@ -108,13 +108,19 @@ Result<ShopId> found_shop(Hub& hub) {
   const std::string name = hub.config().name;
   const auto nonce = hub.random().make<seal::Salt>();
   const ShopId id = seal::shop_id(hub.key().key(), nonce);
-  JAMBLINE_ASSIGN(const auto place, hub.make_shop(id, std::nullopt));
+  JAMBLINE_ASSIGN(auto place, hub.make_shop(id, std::nullopt));
   const auto entries = own_entries(
       hub.key(), {id, 1, {}},
       {{seal::kind::shop_founded, to_json(seal::ShopFounded{hub.key().key(), nonce, name})},
        {seal::kind::hub_admitted, to_json(seal::HubAdmitted{hub.key().key(), name})}},
       hub.clock().now(), hub.random());
-  JAMBLINE_TRY(place->shop().append_own(entries));
+  if (const Status founded = place->shop().append_own(entries); !founded) {
+    const auto folder = place->folder();
+    place.reset();
+    std::error_code ignored;
+    std::filesystem::remove_all(folder, ignored);  // nobody has heard of it
+    return fail(founded.error());
+  }
   hub.welcome(place);
   return id;
 }

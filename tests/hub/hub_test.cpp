@@ -69,6 +69,20 @@ TEST_F(FoundedShop, TheHubIsItsFirstDeviceAndAManager) {
   }
 }
 
+TEST_F(FoundedShop, WhenItCannotBeWrittenThereIsNone) {
+  hub.reset();
+  auto full = parts();
+  full.storage.most_pages = 1;  // SQLite takes no more than the empty shop has
+  hub = get(Hub::open(path(), full));
+  // The hub's two entries fit into the pages that are there; a name of many signs does not.
+  auto config = hub->config();
+  config.name = std::string(60'000, 'n');
+  good(hub->set_config(config));
+  EXPECT_EQ(code_of(hub::found_shop(*hub)), Code::DiskFull);
+  EXPECT_TRUE(hub->shops().empty());
+  EXPECT_TRUE(std::filesystem::is_empty(path() / "shops"));
+}
+
 TEST_F(FoundedShop, ADeviceIsAdmittedByItsSixDigits) {
   const ShopId shop = get(hub::found_shop(*hub));
   const auto invitation = get(hub::invite_device(*hub, std::nullopt, 600'000));
@@ -251,6 +265,15 @@ TEST_F(BroughtShop, AShopThatWasHalfMadeIsMadeAnew) {
   EXPECT_TRUE(std::filesystem::is_empty(path() / "shops"));
   const TestDevice manager(*hub, run.founder(), run.shop(), hub_key());
   EXPECT_EQ(manager.enrol(invitation.code, true).status, 200);
+}
+
+TEST_F(BroughtShop, AShopThatWasMadeAndNotOpenedComesWithTheNextTry) {
+  const auto invitation = get(hub::expect_shop(*hub, 600'000));
+  get(hub->make_shop(run.shop(), std::nullopt));  // and then the disk was full
+  EXPECT_TRUE(hub->shops().empty());
+  const TestDevice manager(*hub, run.founder(), run.shop(), hub_key());
+  EXPECT_EQ(manager.enrol(invitation.code, true).status, 200);
+  EXPECT_EQ(hub->shops().size(), 1U);
 }
 
 TEST_F(BroughtShop, TheHubAdmitsNobodyWhereItIsNoManager) {
