@@ -16,6 +16,7 @@ constexpr RightOfKind rights_of_kinds[] = {
     {PersonAdded::kind, Right::ManagerDevice},
     {PersonLeft::kind, Right::Manager},
     {DeviceNamed::kind, Right::Manager},
+    {BoothFactsSet::kind, Right::Painter},  // what a clearance is counted from
     {ShotListSet::kind, Right::Manager},
     {RespiratorSet::kind, Right::Manager},
     {FitTestDone::kind, Right::Manager},
