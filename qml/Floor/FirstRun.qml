@@ -1,5 +1,5 @@
 // FirstRun: what stands on the floor before the first car: the hatched form of a car to come, and the
-// way to look at the demo shop first. demo must be set.
+// ways to a shop that is here already and to the demo shop. demo must be set. Signal: joinAsked.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -10,6 +10,10 @@ Flickable {
     id: page
 
     required property DemoViewModel demo
+    property JoinViewModel join: null
+
+    signal joinAsked
+
     readonly property real reach: Math.min(width - 2 * Theme.gutter, 560)
 
     contentHeight: Math.max(height, stack.height + 16)
@@ -80,6 +84,16 @@ Flickable {
             width: parent.width
             text: page.demo.note
             bold: true
+        }
+        PlainButton {
+            objectName: "joinShop"
+            visible: (page.join?.possible ?? false) && !page.demo.isDemo
+            pressable: visible
+            width: parent.width
+            height: implicitHeight
+            text: page.join?.joining ? qsTr("Compare the digits: %1").arg(page.join.digits) : qsTr("Join a shop that is here already")
+            secondLine: page.join?.joining ? qsTr("this device waits to be let in") : qsTr("with the square code of its manager or its hub")
+            onClicked: page.joinAsked()
         }
         PlainButton {
             objectName: "tryDemo"

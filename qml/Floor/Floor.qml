@@ -1,8 +1,8 @@
 // Floor: the cars in the shop in two groups, and the act that opens one more; a table at a desk.
 // Without a car the first start stands here. aside: a car beside it has the main act. undoRoom:
 // kept free above the acts, whose top is actsTop. Signals: carAsked(jobId), openAsked, gunAsked(jobId):
-// what is next is spraying; partAsked(key): a part is offered; whereAsked: where is a part? toTop()
-// scrolls to the first car.
+// what is next is spraying; partAsked(key): a part is offered; whereAsked: where is a part? devicesAsked:
+// a manager has to look at them; joinAsked. toTop() scrolls to the first car.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -16,6 +16,8 @@ FocusScope {
     required property DemoViewModel demo
     property LeftoversViewModel leftovers: null  // pictures that were taken and not kept
     property HandOffViewModel hand: null  // parts that are offered to whoever taps
+    property DevicesViewModel devices: null
+    property JoinViewModel join: null
     property bool desk: false
     property bool aside: false
     property real undoRoom: 0
@@ -28,54 +30,41 @@ FocusScope {
     signal gunAsked(string jobId)
     signal partAsked(string key)
     signal whereAsked
+    signal devicesAsked
+    signal joinAsked
 
     function toTop() {
         list.positionViewAtBeginning();
         table.toTop();
     }
 
-    PaperCard {
+    FloorRow {
         id: leftRow
         objectName: "leftRow"
         visible: (screen.leftovers?.count ?? 0) > 0
-        pressable: visible
         x: Theme.gutter
         width: parent.width - 2 * Theme.gutter
         height: visible ? implicitHeight : 0
-        name: qsTr("%1. Opens them.").arg(screen.leftovers?.words ?? "")
+        words: screen.leftovers?.words ?? ""
         onClicked: leftSheet.opened = true
-
-        Item {
-            width: parent.width
-            height: Math.max(leftShape.height, leftWords.height)
-
-            StateShape {
-                id: leftShape
-                anchors.verticalCenter: parent.verticalCenter
-                kind: ShapeKind.Waits
-                size: 24
-            }
-            Words {
-                id: leftWords
-                x: leftShape.width + 12
-                width: parent.width - x - 32
-                anchors.verticalCenter: parent.verticalCenter
-                text: screen.leftovers?.words ?? ""
-                mute: true
-                bold: true
-            }
-            Icon {
-                anchors.right: parent.right
-                anchors.verticalCenter: parent.verticalCenter
-                source: "forward"
-            }
-        }
+    }
+    FloorRow {
+        id: devicesRow
+        objectName: "devicesRow"
+        visible: words !== ""
+        x: Theme.gutter
+        y: leftRow.visible ? leftRow.height + 8 : 0
+        width: parent.width - 2 * Theme.gutter
+        height: visible ? implicitHeight : 0
+        words: screen.devices?.floorWords ?? ""
+        shape: screen.devices?.floorShape ?? ShapeKind.None
+        onClicked: screen.devicesAsked()
     }
     OfferRows {
         id: offers
         visible: screen.floor.cars > 0 && (screen.hand?.offerCount ?? 0) > 0
         x: Theme.gutter
-        y: leftRow.visible ? leftRow.height + 8 : 0
+        y: devicesRow.visible ? devicesRow.y + devicesRow.height + 8 : devicesRow.y
         width: parent.width - 2 * Theme.gutter
         hand: screen.hand
         most: screen.width < 840 && Theme.textScale > 1.2 ? 1 : 2
@@ -126,6 +115,8 @@ FocusScope {
     FirstRun {
         visible: screen.floor.cars === 0
         demo: screen.demo
+        join: screen.join
+        onJoinAsked: screen.joinAsked()
         y: list.y
         width: parent.width
         height: list.height

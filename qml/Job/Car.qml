@@ -204,6 +204,7 @@ Item {
         onCureAsked: page.cureAsked()
         onEvidenceAsked: page.evidenceAsked()
         onShotsAsked: page.shotsAsked()
+        onTimeLineAsked: page.timeLineAsked()
     }
     CarVisit {
         id: visit

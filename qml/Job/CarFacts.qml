@@ -25,6 +25,7 @@ Column {
     signal cureAsked
     signal evidenceAsked
     signal shotsAsked
+    signal timeLineAsked
 
     spacing: Theme.gap
 
@@ -135,8 +136,18 @@ Column {
             required property int index
 
             width: page.width
-            onTaken: page.car.takeOther(index)
+            onTaken: side => page.car.settle(index, side)
         }
+    }
+    FactRow {
+        objectName: "carRefused"
+        width: parent.width
+        visible: page.car.refusedWords !== ""
+        pressable: visible
+        title: qsTr("Refused")
+        words: page.car.refusedWords
+        shape: ShapeKind.Disputed
+        onClicked: page.timeLineAsked()
     }
     SprayedIn {
         width: parent.width

@@ -1,5 +1,8 @@
-// ConflictChip: a label that two people wrote without knowing of each other; either is one tap.
-// title ("Promised"), shown (what stands), other, by, takeWords ("Take Jo's"). Signal: taken.
+// ConflictChip: a label that two people wrote without knowing of each other: both values with who and
+// when, the first one is shown; one press on either settles it. title ("Promised"), sides, spoken.
+// Signal: taken(side).
+pragma ComponentBehavior: Bound
+
 import QtQuick
 import Jambline.Theme
 
@@ -7,42 +10,50 @@ PaperCard {
     id: chip
 
     required property string title
-    required property string shown
-    required property string other
-    required property string by
-    required property string takeWords
+    required property var sides
+    required property string spoken
 
-    signal taken
+    signal taken(int side)
 
     disputed: true
     padding: 8
+    name: spoken
 
-    Item {
+    Column {
         width: parent.width
-        height: folded ? words.height + take.height + 8 : Math.max(words.height, take.height)
+        spacing: Theme.gap
 
-        readonly property bool folded: parent.width < take.implicitWidth + 180
+        Row {
+            width: parent.width
+            spacing: 10
 
-        StateShape {
-            id: mark
-            y: (words.height - height) / 2
-            kind: ShapeKind.Disputed
+            StateShape {
+                id: mark
+                kind: ShapeKind.Disputed
+                anchors.verticalCenter: parent.verticalCenter
+            }
+            Words {
+                width: parent.width - mark.width - 10
+                text: qsTr("%1: disputed. Take the one that holds:").arg(chip.title)
+                mute: true
+                bold: true
+            }
         }
-        Words {
-            id: words
-            x: mark.width + 10
-            y: parent.folded ? 0 : (parent.height - height) / 2
-            width: parent.width - x - (parent.folded ? 0 : take.implicitWidth + 8)
-            text: qsTr("%1 %2, %3 had %4").arg(chip.title).arg(chip.shown).arg(chip.by).arg(chip.other)
-        }
-        PlainButton {
-            id: take
-            x: parent.folded ? 0 : parent.width - width
-            y: parent.folded ? words.height + 8 : (parent.height - height) / 2
-            width: parent.folded ? parent.width : implicitWidth
-            text: chip.takeWords
-            name: qsTr("%1: %2 %3").arg(chip.takeWords).arg(chip.title).arg(chip.other)
-            onClicked: chip.taken()
+        Repeater {
+            model: chip.sides
+
+            PlainButton {
+                required property int index
+                required property string modelData
+
+                objectName: "side" + index
+                width: chip.width - 2 * chip.padding
+                height: implicitHeight
+                text: modelData
+                secondLine: index === 0 ? qsTr("is shown now") : ""
+                name: qsTr("Take: %1, %2").arg(chip.title).arg(modelData)
+                onClicked: chip.taken(index)
+            }
         }
     }
 }

@@ -57,7 +57,8 @@ Item {
         textPx: Theme.body
     }
     PictureTrouble {
-        anchors.centerIn: parent
+        anchors.horizontalCenter: parent.horizontalCenter
+        y: picture.standsIn ? sight.height - height - 8 : (sight.height - height) / 2
         most: parent.width - 8
         text: picture.trouble
     }

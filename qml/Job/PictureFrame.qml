@@ -1,7 +1,7 @@
 // PictureFrame: one picture of the record in its place, hatched until it has come, with words when it
-// does not come, or a shape where the words have no room. store, file: which; whole: all of it, else
-// it fills the place; checked: hashed again first. here: it is shown. The words beside it, or the name
-// of what it stands in, say what it shows.
+// does not come, or a shape where the words have no room; its preview may stand in until then. store,
+// file: which; whole: all of it, else it fills the place; checked: hashed again first. here: it is
+// shown. The words beside it, or the name of what it stands in, say what it shows.
 import QtQuick
 import Jambline.Theme
 import Jambline.Screens
@@ -24,13 +24,15 @@ Item {
     }
     PictureTrouble {
         id: plate
-        anchors.centerIn: parent
+        anchors.horizontalCenter: parent.horizontalCenter
+        y: picture.standsIn ? frame.height - height - 2 : (frame.height - height) / 2
         visible: text !== "" && height <= frame.height - 4
         most: parent.width - 8
         text: picture.trouble
     }
     Rectangle {
-        anchors.centerIn: parent
+        x: picture.standsIn ? frame.width - width - 2 : (frame.width - width) / 2
+        y: picture.standsIn ? frame.height - height - 2 : (frame.height - height) / 2
         visible: plate.text !== "" && !plate.visible
         width: 32
         height: 32

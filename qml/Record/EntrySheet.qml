@@ -53,6 +53,21 @@ Sheet {
             text: sheet.timeLine.openTakenBack
             color: Theme.oxide
         }
+        NoteBanner {
+            objectName: "entryRefused"
+            width: parent.width
+            visible: sheet.timeLine.openRefused !== ""
+            kind: NoteBanner.Disputed
+            happened: sheet.timeLine.openRefused
+            stands: qsTr("It stays in the log as it was said, and nothing goes by it.")
+        }
+        Words {
+            objectName: "entryPlace"
+            width: parent.width
+            visible: text !== ""
+            text: sheet.timeLine.openPlace
+            color: Theme.pencil
+        }
         PictureFrame {
             objectName: "entryPicture"
             width: parent.width

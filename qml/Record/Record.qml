@@ -1,6 +1,6 @@
 // Record: all cars of the shop, newest first, with one search box; cards, from 1200 on a table.
-// "Dirt over time" and "Hours" ask for those pages, "Check all" opens the check. record: the view model;
-// wide: sheets come from the side. Signals: carAsked(jobId), dirtAsked, hoursAsked.
+// "Dirt over time", "Hours" and "Sending" ask for those pages, "Check all" opens the check. record: the
+// view model; wide: sheets come from the side. Signals: carAsked(jobId), dirtAsked, hoursAsked, sendingAsked.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -21,6 +21,7 @@ FocusScope {
     signal carAsked(string jobId)
     signal dirtAsked
     signal hoursAsked
+    signal sendingAsked
 
     function focusSearch() {
         search.focusField();
@@ -48,16 +49,17 @@ FocusScope {
         Flow {
             id: acts
 
-            readonly property real wanted: dirt.implicitWidth + hours.implicitWidth + check.implicitWidth + 2 * spacing
+            readonly property real wanted: dirt.implicitWidth + hours.implicitWidth + check.implicitWidth + sending.implicitWidth + 3 * spacing
             readonly property bool fits: wanted <= width
+            readonly property bool paired: 2 * Math.max(dirt.implicitWidth, hours.implicitWidth, check.implicitWidth, sending.implicitWidth) + spacing <= width
 
             function part(natural: real): real {
-                return fits ? Math.floor(natural + (width - wanted) / 3) : width;
+                return fits ? Math.floor(natural + (width - wanted) / 4) : paired ? Math.floor((width - spacing) / 2) : width;
             }
 
             x: parent.width - width
             y: page.tabled ? Math.max(0, search.height - height) : search.height + Theme.gap
-            width: page.tabled ? Math.min(400, parent.width / 2 - Theme.gutter) : parent.width
+            width: page.tabled ? Math.min(520, parent.width / 2 - Theme.gutter) : parent.width
             spacing: Theme.gap
 
             PlainButton {
@@ -83,6 +85,15 @@ FocusScope {
                 height: implicitHeight
                 text: qsTr("Check all")
                 onClicked: integrity.opened = true
+            }
+            PlainButton {
+                id: sending
+                objectName: "recordSending"
+                width: acts.part(implicitWidth)
+                height: implicitHeight
+                text: qsTr("Sending")
+                name: qsTr("Sending, and the devices of the shop")
+                onClicked: page.sendingAsked()
             }
         }
         Words {

@@ -96,6 +96,7 @@ FocusScope {
             required property string takenBackWords
             required property string doubt
             required property string file
+            required property string refused
 
             width: list.width
 
@@ -118,6 +119,7 @@ FocusScope {
                 takenBackWords: slot.takenBackWords
                 doubt: slot.doubt
                 file: slot.file
+                refused: slot.refused
                 store: page.timeLine.store
                 onClicked: page.timeLine.open(slot.entryId)
             }

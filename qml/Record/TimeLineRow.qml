@@ -1,5 +1,5 @@
 // TimeLineRow: one entry: when (time), what (words), who (person); takenBack: struck through, with
-// takenBackWords below; doubt: why its clock is doubtful, empty when it is not; file, store: the
+// takenBackWords below; refused: why it is not obeyed, empty when it is; doubt: why its clock is doubtful, empty when it is not; file, store: the
 // picture that it is about. Signal: clicked.
 import QtQuick
 import Jambline.Theme
@@ -15,6 +15,7 @@ PaperCard {
     required property bool takenBack
     required property string takenBackWords
     required property string doubt
+    property string refused: ""
     property string file: ""
     property PictureStore store: null
 
@@ -23,7 +24,7 @@ PaperCard {
     pressable: true
     quiet: true
     name: {
-        const said = [qsTr("%1, %2").arg(time).arg(words), person, takenBackWords, doubtWords];
+        const said = [qsTr("%1, %2").arg(time).arg(words), person, takenBackWords, refused, doubtWords];
         return qsTr("%1. Opens the entry.").arg(said.filter(part => part !== "").join(qsTr(", ")));
     }
 
@@ -59,8 +60,8 @@ PaperCard {
                 width: parent.width
                 text: row.words
                 mute: true
-                font.strikeout: row.takenBack
-                color: row.takenBack ? Theme.pencil : Theme.ink
+                font.strikeout: row.takenBack || row.refused !== ""
+                color: row.takenBack || row.refused !== "" ? Theme.pencil : Theme.ink
             }
             Words {
                 width: parent.width
@@ -77,6 +78,25 @@ PaperCard {
                 mute: true
                 size: Theme.note
                 color: Theme.oxide
+            }
+            Row {
+                width: parent.width
+                visible: row.refused !== ""
+                spacing: 8
+
+                StateShape {
+                    id: diamond
+                    kind: ShapeKind.Disputed
+                    size: 20
+                }
+                Words {
+                    width: parent.width - diamond.width - 8
+                    text: row.refused
+                    mute: true
+                    bold: true
+                    size: Theme.note
+                    color: Theme.oxide
+                }
             }
             Words {
                 width: parent.width

@@ -19,6 +19,7 @@ FocusScope {
     readonly property bool beside: wide && way.place === Navigation.Floor && (way.work === Navigation.None || way.work === Navigation.Car)
     readonly property bool carBeside: beside && body.models.session.hasCar
     readonly property alias boothTurns: boothTurns
+    readonly property alias syncTurns: syncTurns
     readonly property int shown: carBeside ? Navigation.Car : way.work
     readonly property real listWidth: desk ? width - 568 : wide ? 408 : width
     // The screen whose acts the undo row stands above, and the room that it takes there.
@@ -27,8 +28,10 @@ FocusScope {
     signal whoAsked
     signal beforeCutAsked
     signal productsAsked
+    signal joinAsked
+    signal exportAsked
 
-    readonly property var groups: [correctTurns, gunTurns, hoursTurns, handOverTurns, boothTurns, pictureTurns]
+    readonly property var groups: [correctTurns, gunTurns, hoursTurns, handOverTurns, boothTurns, pictureTurns, syncTurns]
     readonly property var front: Array.from([carTurn, openCarTurn, inspectTurn, panelTurn, evidenceTurn, boothTurn]).concat(groups,
         [timeLineTurn, dirtTurn, recordTurn]).find(turn => turn.shown) ?? floorScreen
     readonly property var frontScreen: front === floorScreen ? floorScreen : front.item
@@ -77,6 +80,10 @@ FocusScope {
         onOpenAsked: body.way.go(Navigation.OpenCar)
         onGunAsked: jobId => gunTurns.showGunOf(jobId)
         hand: body.models.hand
+        devices: body.models.devices
+        join: body.models.join
+        onDevicesAsked: syncTurns.showDevices(Navigation.None)
+        onJoinAsked: body.joinAsked()
         onPartAsked: key => correctTurns.assembly.showPart(key)
         onWhereAsked: correctTurns.assembly.showWhere()
     }
@@ -102,6 +109,7 @@ FocusScope {
             onCarAsked: jobId => body.showCar(jobId)
             onDirtAsked: body.way.go(Navigation.DirtOverTime)
             onHoursAsked: body.way.go(Navigation.Hours)
+            onSendingAsked: body.way.go(Navigation.Sending)
         }
     }
     Turn {
@@ -147,21 +155,13 @@ FocusScope {
     BoothTurns {
         id: boothTurns
         anchors.fill: parent
-        models: body.models
-        way: body.way
-        work: body.shown
-        wide: body.wide
-        undoRoom: body.undoRoom
+        models: body.models; way: body.way; work: body.shown; wide: body.wide; undoRoom: body.undoRoom
         onWhoAsked: body.whoAsked()
     }
     GunTurns {
         id: gunTurns
         anchors.fill: parent
-        models: body.models
-        way: body.way
-        work: body.shown
-        wide: body.wide
-        undoRoom: body.undoRoom
+        models: body.models; way: body.way; work: body.shown; wide: body.wide; undoRoom: body.undoRoom
         onWhoAsked: body.whoAsked()
         onProductsAsked: body.productsAsked()
         onStarted: booth => boothTurns.showBooth(booth)
@@ -270,11 +270,7 @@ FocusScope {
     CorrectTurns {
         id: correctTurns
         anchors.fill: parent
-        models: body.models
-        way: body.way
-        work: body.shown
-        wide: body.wide
-        undoRoom: body.undoRoom
+        models: body.models; way: body.way; work: body.shown; wide: body.wide; undoRoom: body.undoRoom
         onWhoAsked: body.whoAsked()
         onBeforeCutAsked: body.beforeCutAsked()
         onFilmAsked: panel => body.showFilm(panel, Navigation.Plan)
@@ -324,6 +320,13 @@ FocusScope {
         undoRoom: body.undoRoom
         onWhoAsked: body.whoAsked()
     }
+    SyncTurns {
+        id: syncTurns
+        anchors.fill: parent
+        models: body.models; way: body.way; work: body.shown; wide: body.wide; undoRoom: body.undoRoom
+        onJoinAsked: body.joinAsked()
+        onExportAsked: body.exportAsked()
+    }
     HandOverTurns {
         id: handOverTurns
         anchors.fill: parent
@@ -333,11 +336,7 @@ FocusScope {
     PictureTurns {
         id: pictureTurns
         anchors.fill: parent
-        models: body.models
-        way: body.way
-        work: body.shown
-        wide: body.wide
-        undoRoom: body.undoRoom
+        models: body.models; way: body.way; work: body.shown; wide: body.wide; undoRoom: body.undoRoom
         onPictureAsked: (picture, among) => body.showPicture(picture, among, Navigation.Wall)
     }
 }

@@ -35,6 +35,10 @@ Item {
             return qsTr("Hours");
         case Navigation.BoothNow:
             return boothTitle;
+        case Navigation.Sending:
+            return qsTr("Sending");
+        case Navigation.Devices:
+            return qsTr("Devices");
         default:
             return qsTr("Dirt over time");
         }
@@ -53,6 +57,10 @@ Item {
             return qsTr("day and week of one person");
         case Navigation.BoothNow:
             return boothNote;
+        case Navigation.Sending:
+            return qsTr("from this device to the hub");
+        case Navigation.Devices:
+            return qsTr("of the shop");
         default:
             return qsTr("nibs of all cars");
         }

@@ -16,6 +16,7 @@ Window {
     readonly property alias peopleSheet: peopleSheet
     readonly property alias pinSheet: pinSheet
     readonly property alias shopSheet: shopSheet
+    readonly property alias joinSheet: joinSheet
     readonly property alias forgottenSheet: forgottenSheet
     readonly property alias beforeCutSheet: beforeCutSheet
     readonly property bool asksOverSheets: pinSheet.opened || forgottenSheet.opened
@@ -91,6 +92,7 @@ Window {
                 id: margin
                 width: parent.width
                 height: implicitHeight
+                onPressed: way.go(Navigation.Sending)
                 syncText: window.models.demo.isDemo ? qsTr("Demo shop, thrown away when closed") : window.models.shell.syncWords
                 countdownText: window.models.countdown.marginWords
                 urgent: window.models.countdown.urgent
@@ -142,6 +144,8 @@ Window {
                 onWhoAsked: peopleSheet.opened = true
                 onBeforeCutAsked: window.models.beforeCut.ask()
                 onProductsAsked: shopSheet.showProducts()
+                onJoinAsked: joinSheet.show()
+                onExportAsked: shopSheet.showShop()
                 undoRoom: foot.room
                 models: window.models
                 way: way
@@ -235,6 +239,11 @@ Window {
             close();
             shopSheet.showShop();
         }
+        onSendingWanted: {
+            close();
+            way.go(Navigation.Sending);
+        }
+        syncWords: window.models.shell.syncWords
         enabled: !firstAid.opened && !window.asksOverSheets && !shopSheet.opened
         clock: window.models.clock
         settings: window.models.settings
@@ -250,6 +259,14 @@ Window {
         shots: window.models.shotList
         products: window.models.products
         calendar: window.models.calendar
+        keepClear: head.firstAid
+    }
+    JoinSheet {
+        id: joinSheet
+        z: 52
+        anchors.fill: parent
+        enabled: !firstAid.opened && !window.asksOverSheets
+        join: window.models.join
         keepClear: head.firstAid
     }
     BeforeCut {

@@ -15,7 +15,10 @@ Sheet {
     property bool adding: false
 
     signal pinWanted
+    property string syncWords: ""
+
     signal shopWanted
+    signal sendingWanted
 
     title: qsTr("Who is it?")
     onClosed: adding = false
@@ -88,6 +91,16 @@ Sheet {
             text: qsTr("The shop")
             secondLine: qsTr("name, people, racks, backup")
             onClicked: sheet.shopWanted()
+        }
+        PlainButton {
+            objectName: "sendingAndDevices"
+            visible: sheet.clock.anyPeople && !sheet.demo.isDemo
+            pressable: visible
+            width: parent.width
+            height: implicitHeight
+            text: qsTr("Sending and devices")
+            secondLine: sheet.syncWords
+            onClicked: sheet.sendingWanted()
         }
         PlainButton {
             objectName: "leaveDemo"

@@ -6,6 +6,9 @@ QtObject {
     required property Session session
     required property SettingsViewModel settings
     required property ShellViewModel shell
+    required property SyncViewModel sync
+    required property JoinViewModel join
+    required property DevicesViewModel devices
     required property FloorViewModel floor
     required property ReadyViewModel ready
     required property CalendarViewModel calendar

@@ -1,7 +1,8 @@
 // MarginLine: the quiet line on top: what is not sent (left), the nearest countdown (middle, with
 // its name), wall time (right). syncText; countdownText ("Booth 2 clears 10:49"), empty: none;
 // urgent: the countdown is bold; wallText ("10:42"); wallDoubtful: this device's clock is in doubt.
-// 28 high, grows with its words; never a target.
+// 28 high, grows with its words; too low for a target: a press on it is a short cut to what also has a
+// button elsewhere. Signal: pressed.
 import QtQuick
 import Jambline.Theme
 import "said.js" as Said
@@ -14,6 +15,9 @@ Item {
     property bool urgent: false
     property string wallText: ""
     property bool wallDoubtful: false
+
+    signal pressed
+
     readonly property bool folded: countdown.visible
         && sync.natural + countdown.natural + wall.width + 2 * Theme.gutter + 32 > width
 
@@ -22,6 +26,9 @@ Item {
     Accessible.role: Accessible.StatusBar
     Accessible.name: Said.join([syncText, countdownText, wallText], ", ")
 
+    TapHandler {
+        onTapped: margin.pressed()
+    }
     Words {
         id: sync
         x: Theme.gutter

@@ -1,6 +1,7 @@
 #include "screens/sync_words.h"
 
 #include <QCoreApplication>
+#include <QLocale>
 #include <QStringList>
 
 #include "screens/picture_rows.h"
@@ -171,7 +172,8 @@ SyncWords sync_words(const SyncState& sync, std::int64_t now_ms, const QString& 
 }
 
 QString entries_words(std::uint64_t count) {
-  return count == 1 ? Tr::tr("1 entry") : Tr::tr("%1 entries").arg(count);
+  return count == 1 ? Tr::tr("1 entry")
+                    : Tr::tr("%1 entries").arg(QLocale().toString(static_cast<qulonglong>(count)));
 }
 
 QString pictures_words(std::uint64_t count) {

@@ -30,6 +30,7 @@
 #include "screens/shots_view_model.h"
 #include "screens/time_line_view_model.h"
 #include "screens/walk_view_model.h"
+#include "sync_screens.h"
 
 namespace jambline::walk {
 
@@ -522,6 +523,7 @@ const std::vector<Screen>& screens() {
     for (Screen& one : fit_screens()) out.push_back(std::move(one));
     for (Screen& one : hours_screens()) out.push_back(std::move(one));
     for (Screen& one : hand_over_screens()) out.push_back(std::move(one));
+    for (Screen& one : sync_screens()) out.push_back(std::move(one));
     for (Screen& one : all()) out.push_back(std::move(one));
     const QStringList only =
         qEnvironmentVariable("JAMBLINE_WALK").split(QChar(','), Qt::SkipEmptyParts);

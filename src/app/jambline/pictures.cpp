@@ -66,6 +66,8 @@ constexpr Stop stops[] = {
     {"hours", "Record", "Hours"},
     {"car-hours", "Floor", "CarHours"},
     {"dirt-over-time", "Record", "DirtOverTime"},
+    {"sending", "Record", "Sending"},
+    {"devices", "Record", "Devices"},
     {"clock-sheet", "Floor", "Car", Over::Clock},
     {"people", "Floor", "None", Over::People},
     {"open-hours", "Floor", "None", Over::OpenHours},

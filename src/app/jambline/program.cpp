@@ -11,6 +11,7 @@
 #include "device/camera.h"
 #include "device/device_settings.h"
 #include "device/knocks.h"
+#include "device/metered_network.h"
 #include "screens/assembly_view_model.h"
 #include "screens/before_cut_view_model.h"
 #include "screens/before_gun_view_model.h"
@@ -31,6 +32,7 @@
 #include "screens/cure_view_model.h"
 #include "screens/cure_work.h"
 #include "screens/demo_view_model.h"
+#include "screens/devices_view_model.h"
 #include "screens/dirt_over_time_view_model.h"
 #include "screens/evidence_view_model.h"
 #include "screens/exposure_view_model.h"
@@ -44,6 +46,7 @@
 #include "screens/hand_over_view_model.h"
 #include "screens/hours_view_model.h"
 #include "screens/inspect_view_model.h"
+#include "screens/join_view_model.h"
 #include "screens/leftovers_view_model.h"
 #include "screens/limits_view_model.h"
 #include "screens/look_view_model.h"
@@ -52,6 +55,7 @@
 #include "screens/orders_view_model.h"
 #include "screens/parts_view_model.h"
 #include "screens/picture_intake.h"
+#include "screens/picture_origins.h"
 #include "screens/picture_store.h"
 #include "screens/pin_view_model.h"
 #include "screens/plan_view_model.h"
@@ -68,6 +72,7 @@
 #include "screens/shot_view_model.h"
 #include "screens/shots_view_model.h"
 #include "screens/sprayed_view_model.h"
+#include "screens/sync_view_model.h"
 #include "screens/time_line_view_model.h"
 #include "screens/vin_scan_view_model.h"
 #include "screens/visit_rows_view_model.h"
@@ -101,16 +106,22 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->folder_ = folder;
   out->options_ = options;
   out->writer_.setMaxThreadCount(1);
+  const std::string device_name = QSysInfo::machineHostName().toStdString();
+  JAMBLINE_ASSIGN(const bool awaits_admission, exchange::Exchange::awaits_admission(folder));
   JAMBLINE_ASSIGN(
       out->engine_,
       engine::Engine::open({.folder = folder,
                             .clock = clock,
                             .random = std::make_unique<SystemRandom>(),
-                            .device_name = QSysInfo::machineHostName().toStdString(),
-                            .published = [self](std::shared_ptr<const engine::Snapshot> snapshot) {
-                              if (auto* session = self->listener_.load())
-                                session->publish(std::move(snapshot));
-                            }}));
+                            .device_name = device_name,
+                            .published =
+                                [self](std::shared_ptr<const engine::Snapshot> snapshot) {
+                                  if (auto* session = self->listener_.load())
+                                    session->publish(std::move(snapshot));
+                                  if (auto* exchange = self->sender_.load())
+                                    exchange->entries_changed();
+                                },
+                            .awaits_admission = awaits_admission}));
   out->session_ = std::make_unique<screens::Session>(*out->engine_, clock);
   screens::Session& session = *out->session_;
   out->listener_ = &session;
@@ -120,6 +131,7 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   screens::PictureStore& pictures = *out->pictures_;
   QObject::connect(&session, &screens::Session::snapshotChanged, &pictures,
                    &screens::PictureStore::look_again);
+  out->origins_ = std::make_unique<screens::PictureOrigins>(session, pictures);
 
   auto settings = device::read_settings(folder);
   device::Settings kept = settings ? *settings : device::Settings{};
@@ -127,6 +139,27 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   if (options.text_percent != 0) kept.text_percent = options.text_percent;
   out->settings_ = std::make_unique<screens::SettingsViewModel>(session, kept, desktop_is_dark());
   out->shell_ = std::make_unique<screens::ShellViewModel>(session);
+  out->sync_ = std::make_unique<screens::SyncViewModel>(session);
+  out->sync_->serve(pictures);
+  auto exchange = exchange::Exchange::open(
+      {.folder = folder,
+       .engine = *out->engine_,
+       .clock = clock,
+       .device_name = device_name,
+       .changed = [sync = out->sync_.get()](exchange::SyncState state) {
+         sync->publish(std::move(state));
+       }});
+  if (options.demo) {
+    // An invented shop goes to no hub.
+  } else if (exchange) {
+    out->exchange_ = std::move(*exchange);
+    out->sender_ = out->exchange_.get();
+    out->sync_->use(out->exchange_.get());
+  } else {
+    emit session.failed(exchange.error());
+  }
+  out->shell_->follow(*out->sync_);
+  out->devices_ = std::make_unique<screens::DevicesViewModel>(session, *out->sync_);
   out->forecasts_ = std::make_unique<screens::FloorForecasts>(session);
   out->floor_ = std::make_unique<screens::FloorViewModel>(session);
   out->floor_->follow(*out->forecasts_);
@@ -194,8 +227,10 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->dirt_ = std::make_unique<screens::DirtOverTimeViewModel>(session);
   out->time_line_ = std::make_unique<screens::TimeLineViewModel>(session);
   out->time_line_->show_pictures(pictures);
+  out->time_line_->follow(*out->sync_);
   out->wall_ = std::make_unique<screens::WallViewModel>(session, pictures);
   out->look_ = std::make_unique<screens::LookViewModel>(session, pictures);
+  out->look_->follow(*out->sync_);
   out->shot_list_ = std::make_unique<screens::ShotListViewModel>(session);
   out->intake_ = std::make_unique<screens::PictureIntake>(session, folder / "thumbnails");
   std::error_code ignored;  // without it the camera says that it failed
@@ -203,6 +238,7 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->camera_ = device::make_camera(folder / "passing");
   out->vin_scan_ = std::make_unique<screens::VinScanViewModel>(*out->camera_);
   out->open_car_->scan_with(*out->vin_scan_);
+  out->join_ = std::make_unique<screens::JoinViewModel>(session, *out->sync_, *out->camera_);
   out->shots_ = std::make_unique<screens::ShotsViewModel>(session, *out->intake_);
   out->shot_ = std::make_unique<screens::ShotViewModel>(session, *out->intake_, *out->camera_);
   out->compare_ = std::make_unique<screens::CompareViewModel>(session, pictures);
@@ -217,7 +253,13 @@ Program::~Program() {
   qml_.reset();
   writer_.waitForDone();
   listener_ = nullptr;
+  sender_ = nullptr;
   if (!engine_) return;
+  if (exchange_) {
+    engine_->drain();  // who published a moment ago has told it
+    sync_->use(nullptr);
+    exchange_.reset();
+  }
   engine_->stop_audit();
   engine_->drain();
 }
@@ -232,6 +274,24 @@ void Program::keep_settings() {
   });
 }
 
+// Nothing of the network before there is something to see.
+void Program::start_exchange() {
+  if (!exchange_) return;
+  exchange_->start();
+  device::watch_metered_network(
+      sync_.get(), [exchange = exchange_.get()](bool metered) { exchange->set_metered(metered); });
+}
+
+void Program::open_again_when_wanted() {
+  const auto leave = [] { QGuiApplication::exit(open_again); };
+  QObject::connect(sync_.get(), &screens::SyncViewModel::restartWanted, sync_.get(), leave);
+  QObject::connect(join_.get(), &screens::JoinViewModel::restartWanted, join_.get(), leave);
+  QObject::connect(sync_.get(), &screens::SyncViewModel::changed, sync_.get(), [this, leave] {
+    const auto& trouble = sync_->state().trouble;
+    if (trouble && trouble->code == Code::NotYet && trouble->subject == "restart") leave();
+  });
+}
+
 bool Program::show() {
   qml_ = std::make_unique<QQmlApplicationEngine>();
   qml_->addImportPath(QStringLiteral("qrc:/qt/qml"));
@@ -239,6 +299,9 @@ bool Program::show() {
       {QStringLiteral("session"), QVariant::fromValue<QObject*>(session_.get())},
       {QStringLiteral("settings"), QVariant::fromValue<QObject*>(settings_.get())},
       {QStringLiteral("shell"), QVariant::fromValue<QObject*>(shell_.get())},
+      {QStringLiteral("sync"), QVariant::fromValue<QObject*>(sync_.get())},
+      {QStringLiteral("join"), QVariant::fromValue<QObject*>(join_.get())},
+      {QStringLiteral("devices"), QVariant::fromValue<QObject*>(devices_.get())},
       {QStringLiteral("floor"), QVariant::fromValue<QObject*>(floor_.get())},
       {QStringLiteral("ready"), QVariant::fromValue<QObject*>(ready_.get())},
       {QStringLiteral("calendar"), QVariant::fromValue<QObject*>(calendar_.get())},
@@ -312,6 +375,10 @@ bool Program::show() {
   if (!window()) return false;
   models.release()->setParent(window());
   leftovers_->look();
+  QObject::connect(
+      window(), &QQuickWindow::frameSwapped, window(), [this] { start_exchange(); },
+      Qt::ConnectionType(Qt::QueuedConnection | Qt::SingleShotConnection));
+  open_again_when_wanted();
   return true;
 }
 

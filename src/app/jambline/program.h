@@ -14,6 +14,7 @@
 
 #include "app/jambline/options.h"
 #include "engine/engine.h"
+#include "exchange/exchange.h"
 #include "screens/session.h"
 
 namespace jambline::device {
@@ -42,6 +43,7 @@ class CountdownViewModel;
 class CureViewModel;
 class CureWork;
 class DemoViewModel;
+class DevicesViewModel;
 class DirtOverTimeViewModel;
 class EvidenceViewModel;
 class ExposureViewModel;
@@ -55,6 +57,7 @@ class HandOffViewModel;
 class HandOverViewModel;
 class HoursViewModel;
 class InspectViewModel;
+class JoinViewModel;
 class LeftoversViewModel;
 class LimitsViewModel;
 class LookViewModel;
@@ -63,6 +66,7 @@ class OperationsViewModel;
 class OrdersViewModel;
 class PartsViewModel;
 class PictureIntake;
+class PictureOrigins;
 class PictureStore;
 class PinViewModel;
 class PlanViewModel;
@@ -79,6 +83,7 @@ class ShotListViewModel;
 class ShotViewModel;
 class ShotsViewModel;
 class SprayedViewModel;
+class SyncViewModel;
 class TimeLineViewModel;
 class VinScanViewModel;
 class VisitRowsViewModel;
@@ -89,6 +94,9 @@ class WallViewModel;
 }  // namespace jambline::screens
 
 namespace jambline::app {
+
+// How the event loop ends when the folder has to be opened again: it was joined to a shop.
+inline constexpr int open_again = 77;
 
 class Program {
  public:
@@ -121,21 +129,32 @@ class Program {
   screens::CureViewModel& cure() { return *cure_; }
   screens::BondViewModel& bond() { return *bond_; }
   screens::ProductViewModel& products() { return *products_; }
+  // With no exchange in it all stays on this device: sync().use() gives it one, which has to live
+  // longer or be taken back.
+  screens::SyncViewModel& sync() { return *sync_; }
+  screens::JoinViewModel& join() { return *join_; }
+  screens::DevicesViewModel& devices() { return *devices_; }
   screens::SettingsViewModel& settings() { return *settings_; }
   engine::Engine& engine() { return *engine_; }
 
  private:
   Program() = default;
   void keep_settings();
+  void start_exchange();
+  void open_again_when_wanted();
 
   std::filesystem::path folder_;
   Options options_;
   std::atomic<screens::Session*> listener_{nullptr};
+  std::atomic<exchange::Exchange*> sender_{nullptr};
   std::unique_ptr<engine::Engine> engine_;
   std::unique_ptr<screens::Session> session_;
   std::unique_ptr<screens::PictureStore> pictures_;
+  std::unique_ptr<screens::PictureOrigins> origins_;
   std::unique_ptr<screens::SettingsViewModel> settings_;
   std::unique_ptr<screens::ShellViewModel> shell_;
+  std::unique_ptr<screens::SyncViewModel> sync_;
+  std::unique_ptr<screens::DevicesViewModel> devices_;
   std::unique_ptr<screens::FloorForecasts> forecasts_;
   std::unique_ptr<screens::FloorViewModel> floor_;
   std::unique_ptr<screens::ReadyViewModel> ready_;
@@ -194,11 +213,13 @@ class Program {
   std::unique_ptr<screens::PictureIntake> intake_;
   std::unique_ptr<device::Camera> camera_;
   std::unique_ptr<screens::VinScanViewModel> vin_scan_;
+  std::unique_ptr<screens::JoinViewModel> join_;
   std::unique_ptr<screens::ShotsViewModel> shots_;
   std::unique_ptr<screens::ShotViewModel> shot_;
   std::unique_ptr<screens::LookViewModel> look_;
   std::unique_ptr<screens::CompareViewModel> compare_;
   std::unique_ptr<screens::LeftoversViewModel> leftovers_;
+  std::unique_ptr<exchange::Exchange> exchange_;  // ends before the screens that it tells
   QThreadPool writer_;  // one thread, so that the last change is the one that stands
   std::unique_ptr<QQmlApplicationEngine> qml_;
 };
