@@ -7,7 +7,9 @@
 #include <cstdio>
 #include <fcntl.h>
 #include <fstream>
+#include <sys/prctl.h>
 #include <sys/wait.h>
+#include <thread>
 #include <unistd.h>
 
 #include "hub/backup.h"
@@ -42,8 +44,10 @@ class Serving {
  public:
   explicit Serving(const fs::path& folder, const std::string& address = {}) : folder_(folder) {
     log_ = folder.string() + ".log";
+    fs::remove(log_);  // nobody reads what another one said
     child_ = fork();
     if (child_ == 0) {
+      prctl(PR_SET_PDEATHSIG, SIGKILL);
       const int log = ::open(log_.c_str(), O_WRONLY | O_CREAT | O_APPEND, 0600);
       dup2(log, STDERR_FILENO);
       const std::string in = folder.string();
@@ -231,6 +235,16 @@ TEST_F(HubProgram, KilledInTheMiddleItStartsAgain) {
   Serving again(path());
   EXPECT_TRUE(status().serving);
   EXPECT_EQ(again.end(SIGINT).code, 0);
+}
+
+TEST_F(HubProgram, AskedWhileItStartsItIsWaitedFor) {
+  ASSERT_EQ(hub("found").code, 0);
+  std::jthread asking;
+  {
+    const auto lock = get(hub::FolderLock::take(path()));  // as a hub that does not listen yet
+    asking = std::jthread([this] { EXPECT_EQ(hub("status").code, 0); });
+    usleep(700'000);
+  }
 }
 
 TEST_F(HubProgram, BackupWhileServingAndRestore) {
