@@ -67,10 +67,10 @@ FocusScope {
             id: body
             x: Theme.gutter
             width: view.width - 2 * Theme.gutter
-            height: Math.max(state.height, page.wide ? choices.height : choices.y + choices.height)
+            height: Math.max(standing.height, page.wide ? choices.height : choices.y + choices.height)
 
             Column {
-                id: state
+                id: standing
                 width: page.wide ? Math.floor((parent.width - 24) / 2) : parent.width
                 topPadding: Theme.gap
                 bottomPadding: Theme.gap
@@ -183,22 +183,22 @@ FocusScope {
                     model: page.sync.rows
 
                     PlaceRow {
-                        width: state.width
+                        width: standing.width
                     }
                 }
                 Repeater {
                     model: page.sync.facts
 
                     DetailLine {
-                        width: state.width
+                        width: standing.width
                     }
                 }
             }
             Column {
                 id: choices
-                x: page.wide ? state.width + 24 : 0
-                y: page.wide ? 0 : state.height
-                width: state.width
+                x: page.wide ? standing.width + 24 : 0
+                y: page.wide ? 0 : standing.height
+                width: standing.width
                 topPadding: page.wide ? Theme.gap : 0
                 bottomPadding: Theme.gap
                 spacing: Theme.gap

@@ -89,6 +89,8 @@ class FakeExchange final : public Exchange {
   }
   void settle_quarantine(DeviceId device, std::uint64_t through, Done done) override {
     settled = {device, through};
+    for (auto& one : kept)
+      if (answer && one.device == device) one.settled_through = through;
     tell(done);
   }
   std::string digits_of(const sync::Pending& one) const override {

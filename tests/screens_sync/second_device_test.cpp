@@ -133,6 +133,7 @@ TEST_F(OfAnotherDevice, APictureSaysWhoseItIs) {
   acts::TakePicture take;
   take.job = car().job;
   take.facts.file = Hash{{9}};
+  take.facts.word = trade::PhotoWord::Good;
   take.facts.width_px = 40;
   take.facts.height_px = 30;
   take.place.stage = job::Stage::Inspect;

@@ -97,7 +97,7 @@ TEST_F(SyncScreen, PicturesAndAddressesAreChosen) {
   sync_->choosePictures(3);
   EXPECT_EQ(exchange_->now.pictures_when, exchange::PicturesWhen::Never);
 
-  EXPECT_FALSE(sync_->keepAddresses("office hub").isEmpty());
+  EXPECT_FALSE(sync_->keepAddresses("office:banana").isEmpty());
   EXPECT_FALSE(sync_->keepAddresses(" ").isEmpty());
   EXPECT_TRUE(exchange_->now.at.empty());
   EXPECT_EQ(sync_->keepAddresses("192.168.1.20:8740, [fe80::1]:9000"), QString());
