@@ -51,9 +51,12 @@ class SyncByHand : public testing::Test {
     hand_->wait_for([&] { return (item = hand_->find_named(name)) != nullptr; }, 3000);
     return item;
   }
+  // What lies beyond the edge of what scrolls comes into sight with the focus.
   void tap(const char* name) {
     QQuickItem* item = here(name);
     ASSERT_NE(item, nullptr) << name;
+    item->forceActiveFocus();
+    settle();
     ASSERT_TRUE(hand_->touch(item)) << name;
     settle();
     hand_->wait_for([] { return false; }, 260);
