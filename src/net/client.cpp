@@ -49,7 +49,8 @@ class Client::Connection {
     answered_ = false;
     timed_out_ = false;
     auto answer = once(request, extra_wait_ms);
-    const bool stale = reused && !answered_ && !timed_out_ && !cancelled_;
+    // A file is not sent again from where it began: who sends it asks how far it came.
+    const bool stale = reused && !answered_ && !timed_out_ && !cancelled_ && !request.send;
     if (!answer && stale && answer.error().code == Code::NoContact)
       answer = once(request, extra_wait_ms);
     return answer;

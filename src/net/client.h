@@ -2,7 +2,8 @@
 //
 // Shape:   connects when it must, in the order of the addresses, and keeps the connection. A
 // request
-//          whose connection had gone stale before anything was answered is sent once more.
+//          whose connection had gone stale before anything was answered is sent once more,
+//          unless its body is a file.
 // Files:   Request::send and Request::receive are read from and written to `Bodies`.
 // Errors:  NoContact (args: address, cause), WrongServer (the certificate is not signed by the
 //          hub's key, or the answer is no HTTP), Stopped (cancel()), and those of Bodies. An HTTP

@@ -133,11 +133,8 @@ struct Server::Core : ConnectionOwner {
         counts[{"requests refused", status}] = count;
     }
     if (!note_event) return;
-    const auto at_ms = std::chrono::duration_cast<std::chrono::milliseconds>(
-                           std::chrono::system_clock::now().time_since_epoch())
-                           .count();
     for (const auto& [what, count] : counts)
-      if (count > 0) note_event({at_ms, what.first, {}, {}, what.second, count, 0, {}});
+      if (count > 0) note_event({0, what.first, {}, {}, what.second, count, 0, {}});
   }
 
   std::shared_ptr<TlsContext> tls;

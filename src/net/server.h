@@ -7,6 +7,7 @@
 // Limits:  connections in all and unfinished handshakes; headers 8 KiB; a body needs 8 KiB a second
 //          after a grace; a connection may idle. What is over is closed, and noted.
 // Threads: the server has its own; Site and Place are called on them as said above.
+// Notes:   have no time of their own (at_ms 0): whoever writes them down knows it.
 // Errors:  of start(): NoContact (args: address, cause).
 #pragma once
 
@@ -40,7 +41,7 @@ class Site {
 struct ServerOptions {
   std::string host = "0.0.0.0";
   std::uint16_t port = sync::usual_port;  // 0: the kernel chooses
-  int threads = 4;
+  int threads = 8;  // a place whose disk stands still holds one
   std::size_t most_connections = 2'000;
   std::size_t most_handshakes = 256;  // that are not finished; the oldest goes for a new one
   std::int64_t handshake_ms = 10'000;

@@ -201,12 +201,7 @@ void Connection::finish_at_place() {
   if (const auto* waiting = std::get_if<sync::Waiting>(&*outcome)) {
     const auto wait = std::chrono::milliseconds(
         std::clamp<std::int64_t>(waiting->for_ms, 1, std::int64_t{1000} * sync::longest_poll_s));
-    owner_.lanes().wait(place_, wait, [self = shared_from_this(), this] {
-      auto later = std::make_shared<sync::Outcome>(handling_->finish());
-      if (std::holds_alternative<sync::Waiting>(*later)) return false;
-      on_own_strand([this, later] { answer(std::move(*later)); });
-      return true;
-    });
+    owner_.lanes().wait(place_, wait, [self = shared_from_this(), this] { finish_at_place(); });
     // Nobody reads meanwhile: the time of a poll is no idle time.
     return on_own_strand([this] { beast::get_lowest_layer(stream_).expires_never(); });
   }

@@ -18,8 +18,8 @@ namespace jambline::net {
 
 class Places {
  public:
-  // Called at the place; false: it still waits, until the given time of the steady clock.
-  using Again = std::function<bool()>;
+  // Called once, at the place; who still waits says so anew.
+  using Again = std::function<void()>;
 
   explicit Places(boost::asio::io_context& io) : io_(io) {}
 
@@ -36,8 +36,8 @@ class Places {
     const auto lane = lane_of(place);
     auto timer = std::make_shared<boost::asio::steady_timer>(lane->strand, for_ms);
     lane->waiting.push_back({std::move(again), timer});
-    timer->async_wait([lane](const boost::system::error_code& ec) {
-      if (!ec) lane->ask_all();
+    timer->async_wait([lane, timer = timer.get()](const boost::system::error_code& ec) {
+      if (!ec) lane->ask(timer);
     });
   }
 
@@ -55,11 +55,18 @@ class Places {
       seen = now;
       ask_all();
     }
+    void ask(const boost::asio::steady_timer* timer) {
+      for (auto one = waiting.begin(); one != waiting.end(); ++one) {
+        if (one->timer.get() != timer) continue;
+        const Waiting asked = std::move(*one);
+        waiting.erase(one);
+        return asked.again();
+      }
+    }
     void ask_all() {
       std::list<Waiting> asked;
       asked.swap(waiting);
-      for (auto& one : asked)
-        if (!one.again()) waiting.push_back(std::move(one));
+      for (auto& one : asked) one.again();
     }
     boost::asio::strand<boost::asio::io_context::executor_type> strand;
     std::shared_ptr<Place> place;

@@ -60,6 +60,14 @@ void DeviceEnd::no_contact(const Error& error, std::int64_t now_ms) {
   failed(of(Lane::Push), error, now_ms);
 }
 
+void DeviceEnd::contact() {
+  state_.in_contact = true;
+  if (state_.again_ms == 0) return;
+  state_.again_ms = 0;
+  of(Lane::Push).not_before_ms = 0;
+  of(Lane::Push).back_off.good();
+}
+
 DeviceEnd::Next DeviceEnd::next(Lane which, std::int64_t now_ms) {
   LaneState& lane = of(which);
   if (lane.asked != Asked::Nothing) return {std::nullopt, never_ms};  // its answer is to come

@@ -93,6 +93,8 @@ class DeviceEnd {
   void token_refused() { session_.reset(); }
   // A request of theirs failed before any answer.
   void no_contact(const Error& error, std::int64_t now_ms);
+  // One of theirs was answered by the hub: nobody waits any more because it was out of reach.
+  void contact();
 
  private:
   enum class Asked : std::uint8_t { Nothing, ForChallenge, ForSession, Push, Pull };

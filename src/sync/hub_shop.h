@@ -117,6 +117,7 @@ class HubShop {
                 const std::string& body);
   std::optional<Response> pull(const Session& session, const PullAsk& ask, bool last_call);
   Response create(const Request& head);
+  std::unique_ptr<Handling> begin_upload_head(const UploadId& upload);
   Response upload_head(const UploadId& upload);
   Response drop_upload(const UploadId& upload);
   std::unique_ptr<Handling> begin_upload(const Request& head, const UploadId& upload);

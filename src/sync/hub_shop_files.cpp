@@ -6,6 +6,9 @@
 namespace jambline::sync {
 
 namespace {
+constexpr std::int64_t longest_drain_ms = 2'000;
+constexpr std::int64_t look_again_ms = 20;
+
 // Every answer under files/ names the version.
 Response with_version(Response response) {
   response.headers.push_back({"Tus-Resumable", std::string(tus_version)});
@@ -86,7 +89,7 @@ std::unique_ptr<Handling> HubShop::begin_files(const Request& head, const Target
     return answered(out);
   }
   if (target.path == Path::Files) return answered(create(head));
-  if (head.method == Method::Head) return answered(upload_head(target.upload));
+  if (head.method == Method::Head) return begin_upload_head(target.upload);
   if (head.method == Method::Delete) return answered(drop_upload(target.upload));
   return begin_upload(head, target.upload);
 }
@@ -121,6 +124,20 @@ Response HubShop::create(const Request& head) {
   Response out = with_version({201, {{"Location", target_of(place)}}, {}});
   if (*there) out.headers.push_back({"Upload-Offset", std::to_string(*size)});
   return out;
+}
+
+// What a connection had sent before it was cut may still be coming in: who asks how far it is waits
+// for that, and after a while takes the other for dead.
+std::unique_ptr<Handling> HubShop::begin_upload_head(const UploadId& upload) {
+  return std::make_unique<Whole>(
+      0, [this, upload, began = std::optional<std::int64_t>()](const std::string&) mutable {
+        if (!began) began = forward_ms();
+        const auto other = uploading_.find(upload.text());
+        const bool coming = other != uploading_.end() && !other->second.expired();
+        if (coming && forward_ms() < *began + longest_drain_ms)
+          return Outcome(Waiting{look_again_ms});
+        return Outcome(upload_head(upload));
+      });
 }
 
 Response HubShop::upload_head(const UploadId& upload) {

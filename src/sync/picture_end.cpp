@@ -211,6 +211,11 @@ void PictureEnd::failed(Lane& lane, Error error, std::int64_t now_ms, std::int64
   state_.trouble = std::move(error);
 }
 
+void PictureEnd::went_well(Lane& lane) {
+  lane.back_off.good();
+  device_.contact();
+}
+
 void PictureEnd::sent(Lane& lane) {
   at_hub_.insert(lane.upload->item.blob);
   doubted_.erase(lane.upload->item.blob);
@@ -266,7 +271,7 @@ void PictureEnd::have_answered(Lane& lane, const Response& response, std::int64_
     at_hub_.erase(hash);
     not_at_hub_.insert(hash);
   }
-  lane.back_off.good();
+  went_well(lane);
   state_.trouble.reset();
   count();
 }
@@ -295,7 +300,7 @@ void PictureEnd::upload_answered(Lane& lane, Asked asked, const Response& respon
     upload.offset_known = true;
     if (upload.offset == upload.item.size_bytes) sent(lane);
   }
-  lane.back_off.good();
+  went_well(lane);
   state_.trouble.reset();
 }
 
@@ -355,7 +360,7 @@ void PictureEnd::fetched(Lane& lane, const Response& response, std::int64_t now_
   }
   ++state_.came;
   changed_ = true;
-  lane.back_off.good();
+  went_well(lane);
   state_.trouble.reset();
 }
 

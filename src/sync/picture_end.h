@@ -93,6 +93,7 @@ class PictureEnd {
   void upload_refused(Lane& lane, const Response& response, std::int64_t now_ms);
   void fetched(Lane& lane, const Response& response, std::int64_t now_ms);
   void failed(Lane& lane, Error error, std::int64_t now_ms, std::int64_t at_least_ms = 0);
+  void went_well(Lane& lane);
   void sent(Lane& lane);
   void count();
 
