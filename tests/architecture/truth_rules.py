@@ -16,9 +16,11 @@ WRITES = re.compile(r"(\.|->)\s*(found_shop|erase_payload|add_page|say_again)\s*
 LOG = "src/log/"
 # A hub's copy of a shop has tables of its own.
 TABLE_OWNERS = (LOG, "src/hub/shop_file")
-# The engine decides and appends; a restore and the demo generator write before there is an engine.
+# The engine decides and appends; a restore, a folder that joins or moves to a new key and the demo
+# generator write before there is an engine.
 WRITERS = (LOG, "src/engine/engine.cpp", "src/engine/engine_acts.cpp", "src/engine/engine_arrivals.cpp",
            "src/engine/erase.cpp", "src/engine/restore.cpp", "src/engine/work_again.cpp",
+           "src/exchange/exchange.cpp", "src/exchange/new_key.cpp",
            "src/app/demo/demo_shop.cpp")
 
 
