@@ -98,24 +98,6 @@ int main(int argc, char** argv) {
     if (!restored) return print(restored.error()), 1;
     std::printf("%llu entries taken in\n", static_cast<unsigned long long>(restored->entries));
   }
-  auto program = app::Program::open(folder, clock, options);
-  if (!program)
-    return unseen ? (print(program.error()), 1)
-                  : show_refusal(program.error(), folder, options.dark);
-  if (!(*program)->show()) return 1;
-  if (options.self_test) {
-    const bool good = app::visit_screens(**program);
-    program->reset();
-    if (!good) std::fprintf(stderr, "A screen did not come.\n");
-    std::fprintf(stderr, "%d warnings\n", warnings);
-    return good && warnings == 0 ? 0 : 1;
-  }
-  if (!options.pictures.empty()) {
-    const auto drawn = app::draw_pictures(**program, options.pictures);
-    if (!drawn) return print(drawn.error()), 1;
-    std::printf("%d pictures\n", *drawn);
-    return 0;
-  }
   std::optional<QSocketNotifier> input;
   if (options.ends_with_input) {
     input.emplace(STDIN_FILENO, QSocketNotifier::Read);
@@ -124,5 +106,25 @@ int main(int argc, char** argv) {
       if (read(STDIN_FILENO, &byte, 1) == 0) QGuiApplication::quit();
     });
   }
-  return QGuiApplication::exec();
+  while (true) {
+    auto program = app::Program::open(folder, clock, options);
+    if (!program)
+      return unseen ? (print(program.error()), 1)
+                    : show_refusal(program.error(), folder, options.dark);
+    if (!(*program)->show()) return 1;
+    if (options.self_test) {
+      const bool good = app::visit_screens(**program);
+      program->reset();
+      if (!good) std::fprintf(stderr, "A screen did not come.\n");
+      std::fprintf(stderr, "%d warnings\n", warnings);
+      return good && warnings == 0 ? 0 : 1;
+    }
+    if (!options.pictures.empty()) {
+      const auto drawn = app::draw_pictures(**program, options.pictures);
+      if (!drawn) return print(drawn.error()), 1;
+      std::printf("%d pictures\n", *drawn);
+      return 0;
+    }
+    if (const int ended = QGuiApplication::exec(); ended != app::open_again) return ended;
+  }
 }

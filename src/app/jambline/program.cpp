@@ -108,20 +108,19 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->writer_.setMaxThreadCount(1);
   const std::string device_name = QSysInfo::machineHostName().toStdString();
   JAMBLINE_ASSIGN(const bool awaits_admission, exchange::Exchange::awaits_admission(folder));
-  JAMBLINE_ASSIGN(
-      out->engine_,
-      engine::Engine::open({.folder = folder,
-                            .clock = clock,
-                            .random = std::make_unique<SystemRandom>(),
-                            .device_name = device_name,
-                            .published =
-                                [self](std::shared_ptr<const engine::Snapshot> snapshot) {
-                                  if (auto* session = self->listener_.load())
-                                    session->publish(std::move(snapshot));
-                                  if (auto* exchange = self->sender_.load())
-                                    exchange->entries_changed();
-                                },
-                            .awaits_admission = awaits_admission}));
+  JAMBLINE_ASSIGN(out->engine_, engine::Engine::open(
+                                    {.folder = folder,
+                                     .clock = clock,
+                                     .random = std::make_unique<SystemRandom>(),
+                                     .device_name = device_name,
+                                     .published =
+                                         [self](std::shared_ptr<const engine::Snapshot> snapshot) {
+                                           if (auto* session = self->listener_.load())
+                                             session->publish(std::move(snapshot));
+                                           if (auto* exchange = self->sender_.load())
+                                             exchange->entries_changed();
+                                         },
+                                     .awaits_admission = awaits_admission}));
   out->session_ = std::make_unique<screens::Session>(*out->engine_, clock);
   screens::Session& session = *out->session_;
   out->listener_ = &session;
@@ -141,14 +140,14 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->shell_ = std::make_unique<screens::ShellViewModel>(session);
   out->sync_ = std::make_unique<screens::SyncViewModel>(session);
   out->sync_->serve(pictures);
-  auto exchange = exchange::Exchange::open(
-      {.folder = folder,
-       .engine = *out->engine_,
-       .clock = clock,
-       .device_name = device_name,
-       .changed = [sync = out->sync_.get()](exchange::SyncState state) {
-         sync->publish(std::move(state));
-       }});
+  auto exchange =
+      exchange::Exchange::open({.folder = folder,
+                                .engine = *out->engine_,
+                                .clock = clock,
+                                .device_name = device_name,
+                                .changed = [sync = out->sync_.get()](exchange::SyncState state) {
+                                  sync->publish(std::move(state));
+                                }});
   if (options.demo) {
     // An invented shop goes to no hub.
   } else if (exchange) {
