@@ -1,0 +1,37 @@
+// Half-open and slow clients in numbers, while a good one is served. Bounds are counts of the
+// server's own; nothing is timed.
+#include "tests/net/net_world.h"
+
+namespace jambline::test {
+namespace {
+
+TEST(SecurityCrowds, FiveHundredHalfOpenAndTwoHundredSlowOnesDoNotStopAGoodOne) {
+  net::ServerOptions limits;
+  limits.most_handshakes = 64;
+  NetWorld world([](const auto&, auto) { return echo(); }, limits);
+  std::vector<std::unique_ptr<RawClient>> slow;
+  for (int i = 0; i < 200; ++i) {
+    slow.push_back(std::make_unique<RawClient>(world.port()));
+    slow.back()->write("POST /v1 HTTP/1.1\r\nContent-Length: 1000000\r\n" +
+                       std::string(i % 2 == 0 ? "" : "\r\nx"));
+  }
+  asio::io_context io;
+  std::vector<asio::ip::tcp::socket> half_open;
+  for (int i = 0; i < 500; ++i) {
+    half_open.emplace_back(io);
+    half_open.back().connect({asio::ip::make_address("127.0.0.1"), world.port()});
+  }
+  auto client = world.client();
+  for (int i = 0; i < 20; ++i) {
+    const auto answer = client.send(post("/v1", "good"));
+    ASSERT_TRUE(answer) << answer.error().arg("cause");
+    EXPECT_EQ(answer->body, "good");
+  }
+  // The crowd is held to the limit: slow ones, unfinished handshakes, and the good one.
+  EXPECT_TRUE(soon([&] { return world.server->connections() <= 200 + 64 + 1; }));
+  world.stop();
+  EXPECT_GE(world.noted("handshakes cut"), 500U - 64U);
+}
+
+}  // namespace
+}  // namespace jambline::test
