@@ -175,6 +175,7 @@ Result<std::optional<seal::Receipt>> MemoryHubStorage::last_receipt(const Device
 
 Status MemoryHubStorage::read_after(std::uint64_t hub_seq, const Visit& visit) {
   for (std::uint64_t at = hub_seq; at < at_->entries.size(); ++at) {
+    if (at_->most_read != 0 && at - hub_seq == at_->most_read) break;
     const auto& kept = at_->entries[at];
     if (!visit(at + 1, kept.device, kept.seq, kept.bytes)) break;
   }

@@ -54,6 +54,7 @@ struct MemoryShop {
   std::map<Hash, BlobBytes> blobs;
   std::map<std::string, std::string> parts;
   bool full = false;
+  std::size_t most_read = 0;  // entries in one go of read_after(); 0: all
 
   void damage(const Hash& blob);  // flips a bit
   void lose(const Hash& blob);

@@ -1,0 +1,125 @@
+// tests/simulator/world.h: five devices and a hub in one process, on fake time, disks and network.
+//
+// Shape:   a fault test says what happens by the calls below, the schedules of schedule.h draw them
+//          from a seed. Whatever a device answered as written is in the ledger. calm() lets
+//          everybody sync on a good network until nothing changes any more; oracle.h looks then.
+// Threads: one.
+#pragma once
+
+#include <deque>
+
+#include "tests/simulator/network.h"
+
+namespace jambline::simulator {
+
+struct WorldOptions {
+  std::uint64_t seed = 1;
+  bool hub_on_disk = false;  // in the real hub's database
+  std::function<void(const std::string&)> say = {};
+};
+
+class World {
+ public:
+  explicit World(WorldOptions options);
+  ~World();
+  World(const World&) = delete;
+  World& operator=(const World&) = delete;
+
+  SimDevice& device(std::size_t number) { return *devices_.at(number); }
+  std::size_t devices() const { return devices_.size(); }
+
+  // What people do. False: it was refused, and nothing was written.
+  bool act(std::size_t device);  // anything that could be done now
+  bool act(std::size_t device, const acts::Command& command);
+  bool take_picture(std::size_t device, bool same_as_before = false);
+  bool say_raw(std::size_t device, log::Draft draft);
+  bool say_poison(std::size_t device);
+  bool erase_something(std::size_t device);
+  bool revoke(std::size_t by, std::size_t device);
+  // A manager reads what was kept apart of the device and says it again in his own chain.
+  bool take_over(std::size_t by, std::size_t device);
+
+  // The network. request(): one request there and back; false: the lane had none.
+  bool request(std::size_t device, std::size_t lane, Mishap mishap = Mishap::None);
+  void send(std::size_t device, std::size_t lane, Mishap mishap);  // its answer comes later
+  void move_flights();  // some of what is on its way goes on
+  // All lanes until none has anything to ask; the first request meets the mishap.
+  void sync(std::size_t device, Mishap mishap = Mishap::None);
+  void pass_ms(std::int64_t ms);
+
+  // Faults.
+  void restart(std::size_t device);
+  void lose_power(std::size_t device);
+  void restart_hub();
+  void stop_hub();
+  void start_hub();
+  void backup_hub();
+  bool put_hub_back(bool declared);  // false: there is no backup, or it would lose what nobody has
+  void back_up(std::size_t device);
+  bool put_back(std::size_t device);      // the same
+  std::size_t clone(std::size_t device);  // the number of the copy
+  bool damage_at_hub();
+  void move_enrolment(Mishap mishap);  // of the late device, one step
+
+  void calm();
+  bool quiet() const;  // nothing is left to be sent or fetched by anybody who still belongs
+  bool compared(const SimDevice& device) const;
+
+  // Looked at after every step.
+  void look();
+  void complain(std::string what);
+  const std::vector<std::string>& complaints() const { return complaints_; }
+
+  struct Shown {
+    DeviceId device;
+    std::uint64_t seq{};
+  };
+  const std::map<Hash, Shown>& ledger() const { return ledger_; }
+  const std::map<Hash, std::size_t>& pictures() const { return pictures_; }
+
+  TrueTime time;
+  SeededRandom random;
+  SimHub hub;
+  Network network;
+  const PersonId rosa;
+  bool hub_was_put_back = false;
+  bool twins = false;  // a folder was cloned or put back
+  std::uint64_t acts_done = 0;
+
+ private:
+  bool note(SimDevice& device, const SimDevice::Wrote& wrote);
+  void say(const std::string& words) {
+    if (say_) say_(words);
+  }
+  std::string picture_bytes(bool small);
+  std::string state_words() const;
+  void cut_all_connections();
+  void change_time_for(std::uint64_t requests) {
+    time.ms += 20 * static_cast<std::int64_t>(requests);
+  }
+  std::optional<sync::Response> ask_as(SimDevice& device, const sync::Target& target,
+                                       sync::Method method, std::string body, Mishap mishap);
+  bool anybody_has(const Hash& entry, const SimDevice* without, bool also_hub) const;
+
+  std::function<void(const std::string&)> say_;
+  FastFolder folder_;
+  std::vector<std::unique_ptr<SimDevice>> devices_;
+  std::deque<Flight> flights_;
+  std::map<Hash, Shown> ledger_;
+  std::map<Hash, std::size_t> pictures_;  // who took it
+  std::vector<std::string> some_pictures_;
+  std::optional<SimHub::Backup> hub_backup_;
+  std::map<std::size_t, DeviceCopy> copies_;
+  std::map<std::size_t, std::uint64_t> copy_seq_;
+  std::optional<sync::InviteCode> code_;
+  std::vector<std::string> complaints_;
+  std::uint64_t starts_ = 0;
+};
+
+// What the folds of a log show, as text.
+std::string fold_text(const std::vector<seal::SealedEntry>& entries);
+
+// The oracle at the end (FAULTS.md): what is wrong, in words.
+void judge(World& world);
+
+}  // namespace jambline::simulator
