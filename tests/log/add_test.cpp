@@ -142,6 +142,28 @@ TEST(Add, ARevokedDevicesLaterEntriesAreRefusedThereAndHere) {
   EXPECT_EQ(found.after_cut, 1U);
 }
 
+// The hub had it before it knew of the revocation: it comes to the manager who revoked, too.
+TEST(Add, WhereThereIsAHubALaterEntryOfARevokedDeviceIsKeptAndDoesNotCount) {
+  TwoDevices shop;
+  const auto kept = shop.write(*shop.two, 2, "kept");
+  must(shop.one->add({&kept, 1}));
+  const Draft hub{{},
+                  seal::kind::hub_admitted,
+                  1,
+                  to_json(seal::HubAdmitted{key_number(9).key(), "hub"})};
+  const Draft revoke{{},
+                     seal::kind::device_revoked,
+                     1,
+                     to_json(seal::DeviceRevoked{key_number(2).device(), 1, kept.hash})};
+  must(shop.one->append(key_number(1), {}, {&hub, 1}, at(19000), shop.random));
+  must(shop.one->append(key_number(1), {}, {&revoke, 1}, at(20000), shop.random));
+  const auto late = shop.write(*shop.two, 2, "late");
+  EXPECT_EQ(must(shop.one->add({&late, 1})).size(), 1U);
+  const Audit found = audit(shop.one_folder.path());
+  EXPECT_FALSE(found.first_bad);
+  EXPECT_EQ(found.after_cut, 1U);
+}
+
 TEST(Add, OnlyAManagerAdmits) {
   TwoDevices shop;
   const Draft admit{{},
