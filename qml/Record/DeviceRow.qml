@@ -12,7 +12,8 @@ PaperCard {
     required property int shape
 
     pressable: true
-    name: qsTr("%1. Opens the device.").arg([called, words, seen].filter(part => part !== "").join(", "))
+    name: qsTr("%1. Opens the device.").arg(called + (words === "" ? "" : ", " + words)
+                                                   + (seen === "" ? "" : ", " + seen))
 
     Item {
         width: parent.width

@@ -147,10 +147,8 @@ TEST(Add, WhereThereIsAHubALaterEntryOfARevokedDeviceIsKeptAndDoesNotCount) {
   TwoDevices shop;
   const auto kept = shop.write(*shop.two, 2, "kept");
   must(shop.one->add({&kept, 1}));
-  const Draft hub{{},
-                  seal::kind::hub_admitted,
-                  1,
-                  to_json(seal::HubAdmitted{key_number(9).key(), "hub"})};
+  const Draft hub{
+      {}, seal::kind::hub_admitted, 1, to_json(seal::HubAdmitted{key_number(9).key(), "hub"})};
   const Draft revoke{{},
                      seal::kind::device_revoked,
                      1,
