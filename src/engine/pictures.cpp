@@ -49,7 +49,7 @@ Result<Named> named_pictures(const std::filesystem::path& folder) {
       out.pictures.push_back(one);
       if (!taken->facts.preview) return true;
       one.file = *taken->facts.preview;
-      out.previews.emplace(one.file, std::move(one));
+      out.previews.emplace(one.file, one);
     }
     return true;
   }));

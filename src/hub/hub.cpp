@@ -38,7 +38,7 @@ Hub::Hub(fs::path folder, const Parts& parts, FolderLock lock, seal::SigningKey 
     : folder_(std::move(folder)),
       parts_(parts),
       lock_(std::move(lock)),
-      key_(std::move(key)),
+      key_(key),
       random_(parts.random),
       config_(std::move(config)) {}
 
@@ -54,7 +54,7 @@ Result<std::unique_ptr<Hub>> Hub::open(fs::path folder, const Parts& parts) {
   JAMBLINE_ASSIGN(auto key, seal::SigningKey::load(folder / hub_key_file));
   JAMBLINE_ASSIGN(auto config, read_config(folder));
   std::unique_ptr<Hub> out(
-      new Hub(std::move(folder), parts, std::move(lock), std::move(key), std::move(config)));
+      new Hub(std::move(folder), parts, std::move(lock), key, std::move(config)));
   JAMBLINE_TRY(out->open_shops());
   JAMBLINE_TRY(out->open_lobby());
   return out;

@@ -11,7 +11,7 @@ namespace jambline::hub {
 namespace {
 using ShopPointer = std::shared_ptr<ShopPlace>;
 
-Error not_known(std::string operation, std::string field) {
+Error not_known(std::string operation, const std::string& field) {
   return Error{Code::Unknown, std::move(operation), field, {}}.with("field", field);
 }
 

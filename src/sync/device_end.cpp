@@ -21,8 +21,8 @@ Error wrong_hub(std::string cause) {
 }
 }  // namespace
 
-DeviceEnd::DeviceEnd(Parts parts)
-    : parts_(std::move(parts)), own_(parts_.key.device()), random_(parts_.seed) {}
+DeviceEnd::DeviceEnd(const Parts& parts)
+    : parts_(parts), own_(parts_.key.device()), random_(parts_.seed) {}
 DeviceEnd::~DeviceEnd() = default;
 
 Request DeviceEnd::request(Path path, Method method, std::string body,
@@ -404,10 +404,12 @@ void DeviceEnd::pulled(LaneState& lane, const Response& response, std::int64_t n
   // By the hub's count all is here. Were it put back to an older state, it would not be.
   const auto heads = parts_.store.heads();
   bool missed = false;
-  for (const auto& [device, head] : session_->heads) {
-    const auto here = heads ? std::find_if(heads->begin(), heads->end(),
-                                           [&](const Head& one) { return one.device == device; })
-                            : decltype(heads->begin()){};
+  for (const auto& known : session_->heads) {
+    const Head& head = known.second;
+    const auto here = heads
+                          ? std::find_if(heads->begin(), heads->end(),
+                                         [&](const Head& one) { return one.device == known.first; })
+                          : decltype(heads->begin()){};
     missed = missed || (heads && (here == heads->end() || here->seq < head.seq));
   }
   if (missed && !by_heads_ && !looked_by_heads_) {

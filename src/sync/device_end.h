@@ -76,7 +76,7 @@ class DeviceEnd {
     std::int64_t again_ms = 0;
   };
 
-  explicit DeviceEnd(Parts parts);
+  explicit DeviceEnd(const Parts& parts);
   ~DeviceEnd();
   DeviceEnd(const DeviceEnd&) = delete;
   DeviceEnd& operator=(const DeviceEnd&) = delete;
