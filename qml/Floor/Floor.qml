@@ -51,7 +51,10 @@ FocusScope {
     FloorRow {
         id: devicesRow
         objectName: "devicesRow"
-        visible: words !== ""
+        // Where words are large on a phone, offers go first: the cars need their room.
+        readonly property bool tight: screen.width < 840 && Theme.textScale > 1.2
+
+        visible: words !== "" && !(tight && (leftRow.visible || (screen.hand?.offerCount ?? 0) > 0))
         x: Theme.gutter
         y: leftRow.visible ? leftRow.height + 8 : 0
         width: parent.width - 2 * Theme.gutter
