@@ -51,10 +51,10 @@ FocusScope {
     FloorRow {
         id: devicesRow
         objectName: "devicesRow"
-        // Where words are large on a phone, offers go first: the cars need their room.
+        // Where words are large on a phone the cars need their room: Record leads to the devices.
         readonly property bool tight: screen.width < 840 && Theme.textScale > 1.2
 
-        visible: words !== "" && !(tight && (leftRow.visible || (screen.hand?.offerCount ?? 0) > 0))
+        visible: words !== "" && !tight
         x: Theme.gutter
         y: leftRow.visible ? leftRow.height + 8 : 0
         width: parent.width - 2 * Theme.gutter
