@@ -116,7 +116,7 @@ Result<std::vector<BackedUpShop>> back_up(Hub& hub, const fs::path& to,
   if (!shut.empty()) return fail(shut.begin()->second);  // it would be missing in the backup
   if (fs::exists(to / hub_key_file)) return fail(Code::NotAllowed, "back up", to.string());
   JAMBLINE_TRY(make_folder(to));
-  JAMBLINE_ASSIGN(const FolderLock lock, FolderLock::take(to));
+  JAMBLINE_ASSIGN(const log::FolderLock lock, log::FolderLock::take(to));
   JAMBLINE_TRY(put_identity(hub, to));
   JAMBLINE_TRY(make_folder(to / "shops"));
   blobs::PosixFiles disk;

@@ -25,7 +25,7 @@ Status Hub::make(const fs::path& folder, const std::string& name, Random& random
                     .with("min", "1")
                     .with("max", std::to_string(sync::most_name_bytes)));
   JAMBLINE_TRY(make_folder(folder));
-  JAMBLINE_ASSIGN(const FolderLock lock, FolderLock::take(folder));
+  JAMBLINE_ASSIGN(const log::FolderLock lock, log::FolderLock::take(folder));
   if (fs::exists(folder / hub_key_file))
     return fail(Code::AlreadyDone, "make a hub", folder.string());
   JAMBLINE_TRY(make_folder(folder / shops_folder));
@@ -33,7 +33,7 @@ Status Hub::make(const fs::path& folder, const std::string& name, Random& random
   return seal::SigningKey::make(random).save(folder / hub_key_file);  // last: now it is a hub
 }
 
-Hub::Hub(fs::path folder, const Parts& parts, FolderLock lock, seal::SigningKey key,
+Hub::Hub(fs::path folder, const Parts& parts, log::FolderLock lock, seal::SigningKey key,
          HubConfig config)
     : folder_(std::move(folder)),
       parts_(parts),
@@ -50,7 +50,7 @@ Result<std::unique_ptr<Hub>> Hub::open(fs::path folder, const Parts& parts) {
   if (about.st_uid != geteuid())
     return fail(Error{Code::NotAllowed, "open a hub", folder.string(), {}}.with(
         "what", "its files belong to another user"));
-  JAMBLINE_ASSIGN(FolderLock lock, FolderLock::take(folder));
+  JAMBLINE_ASSIGN(log::FolderLock lock, log::FolderLock::take(folder));
   JAMBLINE_ASSIGN(auto key, seal::SigningKey::load(folder / hub_key_file));
   JAMBLINE_ASSIGN(auto config, read_config(folder));
   std::unique_ptr<Hub> out(

@@ -14,10 +14,10 @@
 #include <memory>
 #include <mutex>
 
-#include "hub/folder_lock.h"
 #include "hub/hub_config.h"
 #include "hub/lobby.h"
 #include "hub/shop_place.h"
+#include "log/folder_lock.h"
 
 namespace jambline::hub {
 
@@ -84,7 +84,7 @@ class Hub final : public net::Site {
   void welcome(const std::shared_ptr<ShopPlace>& shop);
 
  private:
-  Hub(std::filesystem::path folder, const Parts& parts, FolderLock lock, seal::SigningKey key,
+  Hub(std::filesystem::path folder, const Parts& parts, log::FolderLock lock, seal::SigningKey key,
       HubConfig config);
   Status open_shops();
   Status open_lobby();
@@ -92,7 +92,7 @@ class Hub final : public net::Site {
 
   std::filesystem::path folder_;
   Parts parts_;
-  FolderLock lock_;
+  log::FolderLock lock_;
   seal::SigningKey key_;
   SharedRandom random_;
   mutable std::mutex mutex_;  // guards the five below

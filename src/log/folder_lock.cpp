@@ -12,7 +12,7 @@ namespace jambline::log {
 
 Result<FolderLock> FolderLock::take(const std::filesystem::path& folder) {
   const auto file = folder / "lock";
-  const int descriptor = open(file.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0644);
+  const int descriptor = open(file.c_str(), O_RDWR | O_CREAT | O_CLOEXEC | O_NOFOLLOW, 0600);
   if (descriptor < 0) return fail(file_error("lock", file, errno));
   FolderLock lock(descriptor);
   if (flock(descriptor, LOCK_EX | LOCK_NB) != 0) {

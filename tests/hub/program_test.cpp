@@ -241,7 +241,7 @@ TEST_F(HubProgram, AskedWhileItStartsItIsWaitedFor) {
   ASSERT_EQ(hub("found").code, 0);
   std::jthread asking;
   {
-    const auto lock = get(hub::FolderLock::take(path()));  // as a hub that does not listen yet
+    const auto lock = get(log::FolderLock::take(path()));  // as a hub that does not listen yet
     asking = std::jthread([this] { EXPECT_EQ(hub("status").code, 0); });
     usleep(700'000);
   }
