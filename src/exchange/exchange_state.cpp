@@ -94,11 +94,13 @@ void LocalExchange::tell() {
 }
 
 void LocalExchange::pause(bool pause) {
-  auto known = note();
-  if (!known) return;
-  known->paused = pause;
-  (void)keep_note(*known);
-  bell_.ring();
+  soon([this, pause] {
+    auto known = note();
+    if (!known) return;
+    known->paused = pause;
+    (void)keep_note(*known);
+    bell_.ring();
+  });
 }
 
 void LocalExchange::send_now() {
@@ -110,11 +112,13 @@ void LocalExchange::send_now() {
 }
 
 void LocalExchange::set_pictures_when(PicturesWhen when) {
-  auto known = note();
-  if (!known) return;
-  known->pictures_when = when;
-  (void)keep_note(*known);
-  send_now();
+  soon([this, when] {
+    auto known = note();
+    if (!known) return;
+    known->pictures_when = when;
+    (void)keep_note(*known);
+    send_now();
+  });
 }
 
 void LocalExchange::set_metered(bool metered) {
@@ -127,17 +131,19 @@ void LocalExchange::set_metered(bool metered) {
 }
 
 void LocalExchange::set_addresses(std::vector<sync::Address> at) {
-  auto known = note();
-  if (!known) return;
-  known->at.clear();
-  for (const auto& address : at) known->at.push_back(address.text());
-  (void)keep_note(*known);
-  {
-    const std::lock_guard lock(small_);
-    for (net::Client* client : clients_) client->set_addresses(at);
-    try_now_ = true;
-  }
-  bell_.ring();
+  soon([this, at = std::move(at)] {
+    auto known = note();
+    if (!known) return;
+    known->at.clear();
+    for (const auto& address : at) known->at.push_back(address.text());
+    (void)keep_note(*known);
+    {
+      const std::lock_guard lock(small_);
+      for (net::Client* client : clients_) client->set_addresses(at);
+      try_now_ = true;
+    }
+    bell_.ring();
+  });
 }
 
 void LocalExchange::entries_changed() {

@@ -232,12 +232,18 @@ void LocalExchange::say_divergent_again() {
                           });
 }
 
-// Asking to be let in, and what managers ask.
+// What a caller left to be done, asking to be let in, and what managers ask.
 void LocalExchange::control() {
   std::unique_ptr<net::Client> client;
   seal::Key to;
   while (!stop_) {
     const std::uint64_t heard = bell_.rings();
+    std::deque<std::function<void()>> tasks;
+    {
+      const std::lock_guard lock(small_);
+      tasks.swap(tasks_);
+    }
+    for (const auto& task : tasks) task();
     const auto known = note();
     if (client && (!known || known->hub != to)) {
       forget_client(client.get());
@@ -351,8 +357,25 @@ void LocalExchange::later(Job job) {
   bell_.ring();
 }
 
+void LocalExchange::soon(std::function<void()> task) {
+  {
+    const std::lock_guard lock(small_);
+    tasks_.push_back(std::move(task));
+  }
+  bell_.ring();
+}
+
 // Joining and leaving.
 void LocalExchange::join(sync::Invitation invitation, Done done) {
+  soon([this, invitation = std::move(invitation), done = std::move(done)] {
+    const Status joined = join_now(invitation);
+    tell();
+    bell_.ring();
+    done(joined);
+  });
+}
+
+Status LocalExchange::join_now(const sync::Invitation& invitation) {
   const auto snapshot = parts_.engine.snapshot();
   const bool empty = snapshot->own_entries <= 1 && snapshot->devices.size() <= 1;
   HubNote note;
@@ -367,24 +390,22 @@ void LocalExchange::join(sync::Invitation invitation, Done done) {
                                      [&](const auto& hub) { return hub.key == invitation.hub; });
   if (!invitation.shop) {
     note.shop = own_shop;  // the shop comes to the hub
-    if (!own_shop) return done(fail(Code::Missing, "join", "shop"));
+    if (!own_shop) return fail(Code::Missing, "join", "shop");
   } else if (invitation.shop == own_shop) {
     if (known_hub) note.step = HubStep::Member;
   } else if (!empty) {
-    return done(fail(Code::WrongShop, "join", "invitation"));
+    return fail(Code::WrongShop, "join", "invitation");
   } else {
     note.joins = true;
   }
-  if (const Status kept = keep_note(note); !kept) return done(fail(kept.error()));
+  JAMBLINE_TRY(keep_note(note));
   {
     const std::lock_guard lock(small_);
     join_trouble_.reset();
     try_now_ = true;
     if (note.joins && own_shop) restart_wanted_ = true;
   }
-  tell();
-  bell_.ring();
-  done(note.joins && own_shop ? Status(fail(Code::NotYet, "join", "restart")) : Status());
+  return note.joins && own_shop ? Status(fail(Code::NotYet, "join", "restart")) : Status();
 }
 
 void LocalExchange::confirm_hub(PersonId by, Done done) {
@@ -393,45 +414,49 @@ void LocalExchange::confirm_hub(PersonId by, Done done) {
   parts_.engine.admit_hub({known->hub, known->hub_name}, by,
                           [this, done = std::move(done)](const Result<engine::Wrote>& wrote) {
                             if (!wrote) return done(fail(wrote.error()));
-                            HubNote member = *note();
-                            member.step = HubStep::Member;
-                            member.code = {};
-                            const Status kept = keep_note(member);
-                            bell_.ring();
-                            done(kept);
+                            soon([this, done] {
+                              HubNote member = *note();
+                              member.step = HubStep::Member;
+                              member.code = {};
+                              const Status kept = keep_note(member);
+                              bell_.ring();
+                              done(kept);
+                            });
                           });
 }
 
 void LocalExchange::give_up_joining() {
-  const auto known = note();
-  if (!known) return;
-  if (known->new_key) {
-    HubNote member = *known;
-    member.new_key = false;
-    (void)keep_note(member);
-  } else if (known->step != HubStep::Member) {
-    if (forget_hub_note(parts_.folder)) {
+  soon([this] {
+    const auto known = note();
+    if (!known) return;
+    if (known->new_key) {
+      HubNote member = *known;
+      member.new_key = false;
+      (void)keep_note(member);
+    } else if (known->step != HubStep::Member && forget_hub_note(parts_.folder)) {
       const std::lock_guard lock(small_);
       note_.reset();
       join_trouble_.reset();
     }
-  }
-  tell();
-  bell_.ring();
+    tell();
+    bell_.ring();
+  });
 }
 
 void LocalExchange::ask_for_new_key(Done done) {
-  const auto known = note();
-  if (!known || state().contact != Contact::Forked)
-    return done(fail(Code::NotYet, "ask for a new key", "fork"));
-  HubNote asking = *known;
-  asking.new_key = true;
-  asking.code = {};
-  asking.nonce = {};
-  const Status kept = keep_note(asking);
-  tell();
-  bell_.ring();
-  done(kept);
+  soon([this, done = std::move(done)] {
+    const auto known = note();
+    if (!known || state().contact != Contact::Forked)
+      return done(fail(Code::NotYet, "ask for a new key", "fork"));
+    HubNote asking = *known;
+    asking.new_key = true;
+    asking.code = {};
+    asking.nonce = {};
+    const Status kept = keep_note(asking);
+    tell();
+    bell_.ring();
+    done(kept);
+  });
 }
 
 }  // namespace jambline::exchange

@@ -67,6 +67,7 @@ class LocalExchange final : public Exchange {
   bool ready_to_carry();
   Status make_link();
   void say_divergent_again();
+  Status join_now(const sync::Invitation& invitation);
   void look_at_engine();
   void tell();
   Status keep_note(const HubNote& note);
@@ -81,6 +82,8 @@ class LocalExchange final : public Exchange {
   Result<sync::Response> send_as_manager(net::Client& client, sync::Method method,
                                          const sync::Target& target);
   void later(Job job);
+  // On the control thread: what writes hub.json or reads a file, which no caller may wait for.
+  void soon(std::function<void()> task);
   void wait(std::uint64_t heard, std::int64_t until_ms);
 
   Parts parts_;
@@ -102,6 +105,7 @@ class LocalExchange final : public Exchange {
   bool restart_wanted_ = false;
   std::vector<Hash> wanted_;
   std::deque<Job> jobs_;
+  std::deque<std::function<void()>> tasks_;
   std::vector<net::Client*> clients_;
   std::uint64_t unsent_peak_ = 0;  // of the run of sending that is going on
   std::optional<std::int64_t> contact_ms_;

@@ -110,9 +110,15 @@ class Tablet {
 
   SyncState state() const { return exchange->state(); }
   Status joined(const sync::Invitation& invitation) {
-    std::optional<Status> out;
-    exchange->join(invitation, [&](Status status) { out = std::move(status); });
-    return *out;
+    return answered([&](Exchange::Done done) { exchange->join(invitation, std::move(done)); });
+  }
+  Status answered(const std::function<void(Exchange::Done)>& ask) {
+    const auto got = asked<int>([&](std::function<void(Result<int>)> done) {
+      ask([done = std::move(done)](const Status& status) {
+        done(status ? Result<int>(0) : Result<int>(fail(status.error())));
+      });
+    });
+    return got ? Status() : Status(fail(got.error()));
   }
   template <class T>
   Result<T> asked(const std::function<void(std::function<void(Result<T>)>)>& ask) {

@@ -130,8 +130,8 @@ TEST_F(TwoDevices, WhatIsDoneWithoutAHubGoesOutWhenItIsBack) {
 TEST_F(TwoDevices, WhilePausedNothingGoesAndNothingIsLost) {
   bring_shop();
   first.exchange->pause(true);
-  ASSERT_TRUE(first.act(nib(210), ivo));
   ASSERT_TRUE(comes_true([&] { return first.state().paused; }));
+  ASSERT_TRUE(first.act(nib(210), ivo));
   ASSERT_TRUE(comes_true([&] { return first.state().entries_to_send > 0; }));
   first.exchange->pause(false);
   EXPECT_TRUE(comes_true([&] { return first.state().entries_to_send == 0; }));
@@ -157,9 +157,8 @@ TEST_F(TwoDevices, ACopiedFolderGoesOnUnderANewKeyAndNothingIsLost) {
   ASSERT_TRUE(comes_true([&] { return copy.state().contact == Contact::Forked; }))
       << to_words(copy.state());
   EXPECT_GE(copy.state().fork->own_entries, 3U);
-  std::optional<Status> asked;
-  copy.exchange->ask_for_new_key([&](Status status) { asked = status; });
-  ASSERT_TRUE(asked && asked->has_value());
+  ASSERT_TRUE(
+      copy.answered([&](Exchange::Done done) { copy.exchange->ask_for_new_key(std::move(done)); }));
   ASSERT_TRUE(comes_true([&] { return !copy.state().digits.empty(); })) << to_words(copy.state());
   admit_whoever_shows(copy.state().digits);
   ASSERT_TRUE(comes_true([&] {
