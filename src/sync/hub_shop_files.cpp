@@ -155,6 +155,7 @@ Response HubShop::upload_head(const UploadId& upload) {
   }
   Response out = at_offset(200, offset);
   out.headers.push_back({"Upload-Length", std::to_string(upload.size_bytes)});
+  out.headers.push_back({"Upload-Metadata", metadata_of("sha256", upload.blob.hex())});
   out.headers.push_back({"Cache-Control", "no-store"});
   return out;
 }
