@@ -43,6 +43,8 @@ Result<Address> parse_address(std::string_view text) {
     if (end == std::string_view::npos) return fail(bad_invitation("at"));
     out.host = text.substr(1, end - 1);
     if (!std::all_of(out.host.begin(), out.host.end(), six_sign)) return fail(bad_invitation("at"));
+    // Without a colon it is none of IPv6, and text() would write it so that nobody can read it.
+    if (out.host.find(':') == std::string::npos) return fail(bad_invitation("at"));
     port = text.substr(end + 1);
   } else {
     const auto end = std::min(text.find(':'), text.size());

@@ -40,6 +40,18 @@ TEST(Invitation, WhateverIsMissingTwiceUnknownOrTooLongIsNamed) {
   EXPECT_EQ(field(many), "at");
 }
 
+// Found by fuzzing (fuzz-invitation): [8z1%eth%%eth%]:8740 was taken and written so that nobody
+// could read it.
+TEST(Invitation, WhatIsTakenAsAnAddressIsWrittenSoThatItIsReadAgain) {
+  for (const char* bad : {"[8z1%eth%%eth%]:8740", "[localhost]:1", "[192.168.1.20]"})
+    EXPECT_FALSE(parse_address(bad)) << bad;
+  for (const char* good : {"[fe80::1%eth0]:8740", "[::]:1", "hub.local"}) {
+    const auto address = parse_address(good);
+    ASSERT_TRUE(address) << good;
+    EXPECT_EQ(parse_address(address->text()).value(), *address) << good;
+  }
+}
+
 TEST(Invitation, TheDigitsAreOtherForAnotherKeyHubShopOrNonce) {
   ShopId shop;
   seal::Key device, hub;
