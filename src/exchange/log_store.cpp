@@ -63,4 +63,9 @@ Result<std::optional<std::string>> LogStore::cursor() {
   return log_->cursor(peer());
 }
 
+bool LogStore::hub_is_admitted() {
+  (void)log_->heads();  // with them it reads what was committed since
+  return log_->members().hubs().contains(hub_);
+}
+
 }  // namespace jambline::exchange

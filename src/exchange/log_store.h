@@ -20,6 +20,7 @@ class LogStore final : public sync::DeviceStore {
   Result<std::optional<seal::Receipt>> last_receipt(const seal::Epoch& epoch) override;
   Status take(const sync::PullPage& page, const std::optional<std::string>& cursor) override;
   Result<std::optional<std::string>> cursor() override;
+  bool hub_is_admitted() override;
   log::EntryLog& log() { return *log_; }
 
  private:

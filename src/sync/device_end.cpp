@@ -153,18 +153,14 @@ std::optional<DeviceEnd::Cursor> DeviceEnd::read_cursor() {
 DeviceEnd::Next DeviceEnd::ask_pull(std::int64_t now_ms) {
   LaneState& lane = of(Lane::Pull);
   if (state_.revoked) return {std::nullopt, never_ms};
-  if (!cursor_read_) {
-    cursor_ = read_cursor();
-    cursor_read_ = true;
-  }
   if (cursor_ && cursor_->epoch != session_->epoch) {
     state_.hub_was_restored = true;
     cursor_.reset();
   }
   if (!cursor_) {
     cursor_ = Cursor{session_->epoch, 0};
-    by_heads_ = true;
   }
+  if (cursor_->after == 0) by_heads_ = true;
   const auto heads = parts_.store.heads();
   if (!heads) {
     failed(lane, heads.error(), now_ms);
@@ -260,14 +256,27 @@ void DeviceEnd::session_opened(const SessionAnswer& answer, std::int64_t now_ms)
     apart_epoch_ = answer.epoch;
     state_.apart_through = 0;
   }
-  if (const auto receipt = parts_.store.last_receipt(answer.epoch)) {
-    const auto own = session_->heads.find(own_);
-    const std::uint64_t held = own == session_->heads.end() ? 0 : own->second.seq;
-    const std::uint64_t receipted = *receipt ? (*receipt)->seq : 0;
-    if (receipted > held) state_.hub_was_restored = true;  // it had more, and says nothing of it
-    state_.receipted_seq = std::min(receipted, held);
+  if (!cursor_read_) {
+    cursor_ = read_cursor();
+    cursor_read_ = true;
   }
+  if (cursor_ && cursor_->epoch == answer.epoch && cursor_->after > answer.hub_seq) {
+    state_.hub_was_restored = true;  // its count went back, and it says nothing of it
+    cursor_.reset();                 // what we send now gives numbers out again
+  }
+  look_at_receipts();
   look_at_own_chain();
+}
+
+// What counts as sent: a receipt is here, and the hub has it.
+void DeviceEnd::look_at_receipts() {
+  const auto receipt = parts_.store.last_receipt(session_->epoch);
+  if (!receipt) return;  // the next step meets the same error and says it
+  const auto own = session_->heads.find(own_);
+  const std::uint64_t held = own == session_->heads.end() ? 0 : own->second.seq;
+  const std::uint64_t receipted = *receipt ? (*receipt)->seq : 0;
+  if (receipted > held) state_.hub_was_restored = true;  // it had more, and says nothing of it
+  state_.receipted_seq = std::min(receipted, held);
 }
 
 // The hub's last own entry has to be here, and the same.
@@ -372,9 +381,14 @@ void DeviceEnd::pulled(LaneState& lane, const Response& response, std::int64_t n
   }
   const bool moved = page->next != cursor_->after;
   const Cursor next{page->epoch, page->next};
+  // A long history comes page by page, and the entry that admits the hub may be its last: until
+  // then nothing is known of the hub's receipts. They are asked for once more when it is here, or
+  // when this device starts again.
+  const bool admitted = parts_.store.hub_is_admitted();
+  if (!admitted) page->receipts.clear();
   if (moved || !page->entries.empty() || !page->receipts.empty()) {
-    const Status taken =
-        parts_.store.take(*page, next.epoch.hex() + ":" + std::to_string(next.after));
+    const Status taken = parts_.store.take(
+        *page, next.epoch.hex() + ":" + std::to_string(admitted ? next.after : 0));
     if (!taken) {
       const Code code = taken.error().code;
       // What the hub has of this device does not follow from what is here: it was written twice.
@@ -383,7 +397,7 @@ void DeviceEnd::pulled(LaneState& lane, const Response& response, std::int64_t n
         forked();
         return went_well(lane);
       }
-      if ((code == Code::ChainBroken || code == Code::NotAdmitted) && !by_heads_) {
+      if (code == Code::ChainBroken || code == Code::NotAdmitted) {
         cursor_ = Cursor{session_->epoch, 0};  // something was missed: by what is here, then
         by_heads_ = true;
       }
@@ -395,6 +409,14 @@ void DeviceEnd::pulled(LaneState& lane, const Response& response, std::int64_t n
     if (head.seq < entry.header.seq) head = {entry.header.device, entry.header.seq, entry.hash};
   }
   cursor_ = next;
+  if (!admitted && parts_.store.hub_is_admitted()) cursor_ = Cursor{session_->epoch, 0};
+  // The answer to a push may be lost: its receipt comes this way, too.
+  for (const auto& receipt : page->receipts) {
+    if (receipt.device != own_ || receipt.seq <= state_.receipted_seq) continue;
+    Head& head = session_->heads[own_];
+    if (head.seq < receipt.seq) head = {own_, receipt.seq, receipt.hash};
+    look_at_receipts();
+  }
   went_well(lane);
   if (state_.tail_missing) look_at_own_chain();
   if (page->more()) {

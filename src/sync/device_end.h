@@ -38,6 +38,7 @@ class DeviceStore {
   virtual Result<std::optional<seal::Receipt>> last_receipt(const seal::Epoch& epoch) = 0;  // own
   virtual Status take(const PullPage& page, const std::optional<std::string>& cursor) = 0;
   virtual Result<std::optional<std::string>> cursor() = 0;
+  virtual bool hub_is_admitted() = 0;  // by an entry that is here: only then its receipts are taken
 };
 
 struct DeviceState {
@@ -125,6 +126,7 @@ class DeviceEnd {
   void challenged(LaneState& lane, const Response& response, std::int64_t now_ms);
   void session_opened(const SessionAnswer& answer, std::int64_t now_ms);
   void look_at_own_chain();
+  void look_at_receipts();
   void pushed(LaneState& lane, const Response& response, std::int64_t now_ms);
   void pulled(LaneState& lane, const Response& response, std::int64_t now_ms);
   void refused(LaneState& lane, const Response& response, std::int64_t now_ms);

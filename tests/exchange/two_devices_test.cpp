@@ -8,7 +8,7 @@ class TwoDevices : public testing::Test {
  protected:
   // The first device's shop comes to the hub.
   void bring_shop() {
-    furnish();
+    if (car == JobId{}) furnish();
     ASSERT_TRUE(first.joined(log::must(hub::expect_shop(*served.hub, 600'000))));
     ASSERT_TRUE(comes_true([&] { return first.state().brings_shop; }));
     const auto waiting = log::must(hub::waiting_devices(*served.hub, {}));
@@ -107,6 +107,21 @@ TEST_F(TwoDevices, AShopComesToTheHubAndASecondDeviceSeesItsMarksAndPictures) {
   EXPECT_TRUE(comes_true([&] { return same() && first.entries(car) == second.entries(car); }));
   EXPECT_TRUE(comes_true([&] { return second.state().all_sent_ms.has_value(); }));
   EXPECT_EQ(second.exchange->place_of_entry(1), Place::OnHub);
+}
+
+// The hub is admitted by the last entry of a history that comes in many pages.
+TEST_F(TwoDevices, ALongHistoryComesWithItsReceipts) {
+  furnish();
+  for (int i = 0; i < 700; ++i) ASSERT_TRUE(first.act(nib(100 + i), ivo));
+  bring_shop();
+  second_joins();
+  const auto receipts = [](Tablet& tablet) {
+    auto log = log::must(log::EntryLog::open(tablet.path(), log::OpenMode::ReadOnly));
+    return log::must(log->receipts()).size();
+  };
+  EXPECT_GT(receipts(first), 1U);
+  EXPECT_TRUE(comes_true([&] { return receipts(second) >= receipts(first); }))
+      << receipts(second) << " of " << receipts(first);
 }
 
 TEST_F(TwoDevices, WhatIsDoneWithoutAHubGoesOutWhenItIsBack) {

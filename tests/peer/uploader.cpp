@@ -59,6 +59,7 @@ class NoEntries final : public sync::DeviceStore {
   }
   Status take(const sync::PullPage&, const std::optional<std::string>&) override { return {}; }
   Result<std::optional<std::string>> cursor() override { return std::optional<std::string>(); }
+  bool hub_is_admitted() override { return false; }
 };
 
 class StoredFiles final : public sync::FileStore, public net::Bodies {

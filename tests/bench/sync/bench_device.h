@@ -24,6 +24,7 @@ class PackedStore final : public sync::DeviceStore {
   }
   Status take(const sync::PullPage& page, const std::optional<std::string>& cursor) override;
   Result<std::optional<std::string>> cursor() override { return cursor_; }
+  bool hub_is_admitted() override { return true; }
 
   const std::vector<std::string>& packs() const { return packs_; }
   std::uint64_t taken() const { return taken_; }
