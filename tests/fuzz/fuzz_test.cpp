@@ -62,8 +62,11 @@ TEST_P(Fuzzed, KeepsItsPromisesForSeedsAndTwoThousandMutations) {
   }
 }
 
-INSTANTIATE_TEST_SUITE_P(Decoders, Fuzzed, testing::ValuesIn(targets()),
-                         [](const auto& one) { return std::string(one.param.name); });
+std::string name_of_target(const testing::TestParamInfo<Target>& one) {
+  return one.param.name;
+}
+INSTANTIATE_TEST_SUITE_P(Decoders, Fuzzed, testing::ValuesIn(entry_targets()), name_of_target);
+INSTANTIATE_TEST_SUITE_P(Network, Fuzzed, testing::ValuesIn(network_targets()), name_of_target);
 
 }  // namespace
 }  // namespace jambline::fuzz

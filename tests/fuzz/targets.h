@@ -28,6 +28,27 @@ void run_json(Input input);
 void run_payload(Input input);
 void run_estimates(Input input);
 
-const std::vector<Target>& targets();
+// What goes over the network, and small files.
+void run_message(Input input);
+void run_page(Input input);
+void run_invitation(Input input);
+void run_target(Input input);
+void run_tus(Input input);
+void run_request(Input input);  // at a hub
+void run_answer(Input input);   // at a device
+void run_kept(Input input);
+void run_control(Input input);
+std::vector<std::string> message_seeds();
+std::vector<std::string> page_seeds();
+std::vector<std::string> invitation_seeds();
+std::vector<std::string> target_seeds();
+std::vector<std::string> tus_seeds();
+std::vector<std::string> request_seeds();
+std::vector<std::string> answer_seeds();
+std::vector<std::string> kept_seeds();
+std::vector<std::string> control_seeds();
+
+const std::vector<Target>& entry_targets();
+const std::vector<Target>& network_targets();
 
 }  // namespace jambline::fuzz

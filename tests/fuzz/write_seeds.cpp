@@ -1,4 +1,5 @@
-// fuzz-seeds FOLDER: writes the seeds of every target into FOLDER/<target>/.
+// NAME-seeds FOLDER: writes the seeds of its targets into FOLDER/<target>/. SEEDS_OF is the
+// function that lists them.
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
@@ -7,10 +8,10 @@
 
 int main(int argc, char** argv) {
   if (argc != 2) {
-    std::fprintf(stderr, "fuzz-seeds FOLDER\n");
+    std::fprintf(stderr, "%s FOLDER\n", argv[0]);
     return 2;
   }
-  for (const auto& target : jambline::fuzz::targets()) {
+  for (const auto& target : jambline::fuzz::SEEDS_OF()) {
     const auto folder = std::filesystem::path(argv[1]) / target.name;
     std::filesystem::create_directories(folder);
     int number = 0;
