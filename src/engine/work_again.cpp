@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/json.h"
 #include "engine/read_entry.h"
 
 namespace jambline::engine {
@@ -34,6 +35,26 @@ Result<log::Renamed> said_again(log::EntryLog& log) {
   }
   return out;
 }
+// What a copied folder had erased is erased again.
+Result<std::vector<log::Stored>> erase_again(log::EntryLog& log, const seal::SigningKey& key,
+                                             const std::vector<seal::SealedEntry>& origins,
+                                             const log::Renamed& renamed, const Moment& now,
+                                             Random& random) {
+  std::vector<log::Stored> out;
+  for (const auto& origin : origins) {
+    if (origin.header.kind != seal::kind::payload_erased) continue;
+    const auto said = from_json<seal::PayloadErased>(origin.payload);
+    if (!said) continue;
+    const auto again = renamed.find(said->target);
+    const Hash target = again == renamed.end() ? said->target : again->second;
+    JAMBLINE_ASSIGN(const auto found, log.find(target));
+    if (!found || found->entry.erased) continue;
+    JAMBLINE_ASSIGN(auto stored, log.erase_payload(key, origin.header.person, target, said->reason,
+                                                   entries::erasable_kinds(), now, random));
+    out.push_back(std::move(stored));
+  }
+  return out;
+}
 }  // namespace
 
 Result<std::vector<log::Stored>> say_work_again(log::EntryLog& log, const seal::SigningKey& key,
@@ -46,7 +67,6 @@ Result<std::vector<log::Stored>> say_work_again(log::EntryLog& log, const seal::
     if (origin.erased || origin.header.kind <= seal::kind::payload_erased) continue;
     if (!renamed.count(origin.hash)) left.push_back(origin);
   }
-  if (left.empty()) return fail(Code::AlreadyDone, "take over", "work");
   std::vector<log::Stored> out;
   for (std::size_t from = 0; from < left.size(); from += entries::WorkTakenOver::most_origins) {
     const std::size_t count = std::min(entries::WorkTakenOver::most_origins, left.size() - from);
@@ -60,6 +80,12 @@ Result<std::vector<log::Stored>> say_work_again(log::EntryLog& log, const seal::
     out.insert(out.end(), std::make_move_iterator(stored.begin()),
                std::make_move_iterator(stored.end()));
   }
+  if (why == entries::TakenOverWhy::CopiedFolder) {
+    JAMBLINE_ASSIGN(auto stored, erase_again(log, key, origins, renamed, now, random));
+    out.insert(out.end(), std::make_move_iterator(stored.begin()),
+               std::make_move_iterator(stored.end()));
+  }
+  if (out.empty()) return fail(Code::AlreadyDone, "take over", "work");
   return out;
 }
 

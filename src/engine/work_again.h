@@ -1,7 +1,8 @@
 // engine/work_again.h: work of another device, said again by this one.
 //
 // Shape:   a WorkTakenOver that names the origins, then each of them with its person and times, in
-//          one transaction. What an earlier WorkTakenOver of this log names is left out.
+//          one transaction. What an earlier WorkTakenOver of this log names is left out. What a
+//          copied folder had erased is erased again, each in a transaction of its own after that.
 // Errors:  AlreadyDone when nothing is left; those of EntryLog::say_again().
 // Threads: the log's owner.
 #pragma once

@@ -1,6 +1,8 @@
 #include "exchange/new_key.h"
 
 #include <algorithm>
+#include <map>
+#include <set>
 
 #include "base/json.h"
 #include "log/files.h"
@@ -29,18 +31,68 @@ Status rename_file(const fs::path& from, const fs::path& to) {
   return log::sync_folder(to.parent_path());
 }
 
+// From which entry on each device's chain stays out of the new log: the own one after `common_seq`,
+// and another one from where only an own later entry has erased a payload. They come again from
+// the hub, with that payload.
+Result<std::map<DeviceId, std::uint64_t>> left_out_from(log::EntryLog& from, const DeviceId& own,
+                                                        std::uint64_t common_seq) {
+  struct Erased {
+    DeviceId device;
+    std::uint64_t seq{};
+    Hash hash;
+  };
+  std::vector<Erased> erased, erasures;  // of an erasure: the hash of what it erased
+  JAMBLINE_TRY(from.read_after(0, [&](const log::Stored& stored) {
+    const auto& header = stored.entry.header;
+    if (stored.entry.erased) erased.push_back({header.device, header.seq, stored.entry.hash});
+    if (header.kind == seal::kind::payload_erased)
+      if (const auto said = from_json<seal::PayloadErased>(stored.entry.payload))
+        erasures.push_back({header.device, header.seq, said->target});
+    return true;
+  }));
+  std::map<DeviceId, std::uint64_t> out{{own, common_seq + 1}};
+  const auto stays = [&out](const Erased& one) {
+    const auto from_seq = out.find(one.device);
+    return from_seq == out.end() || one.seq < from_seq->second;
+  };
+  for (bool changed = true; changed;) {
+    changed = false;
+    std::set<Hash> said;
+    for (const auto& one : erasures)
+      if (stays(one)) said.insert(one.hash);
+    for (const auto& one : erased) {
+      if (!stays(one) || said.count(one.hash)) continue;
+      out[one.device] = one.seq;
+      changed = true;
+    }
+  }
+  return out;
+}
+
+// Whom only an entry that stays out had let in stays out, too.
 Status copy_log(log::EntryLog& from, log::EntryLog& to, const DeviceId& own,
                 std::uint64_t common_seq) {
+  JAMBLINE_ASSIGN(auto left_out, left_out_from(from, own, common_seq));
+  const auto stays_out = [&left_out](const DeviceId& device, std::uint64_t seq) {
+    const auto from_seq = left_out.find(device);
+    return from_seq != left_out.end() && seq >= from_seq->second;
+  };
   std::vector<seal::SealedEntry> turn;
   Status added;
   const auto flush = [&]() -> Status {
-    if (!turn.empty()) JAMBLINE_TRY(to.add(turn));
+    while (!turn.empty()) {
+      const auto taken = to.add(turn);
+      if (taken) break;
+      const auto stranger = DeviceId::parse(taken.error().arg("device"));
+      if (taken.error().code != Code::NotAdmitted || !stranger) return fail(taken.error());
+      left_out[*stranger] = 1;
+      std::erase_if(turn, [&](const auto& one) { return one.header.device == *stranger; });
+    }
     turn.clear();
     return {};
   };
   JAMBLINE_TRY(from.read_after(0, [&](const log::Stored& stored) {
-    const auto& header = stored.entry.header;
-    if (header.device == own && header.seq > common_seq) return true;
+    if (stays_out(stored.entry.header.device, stored.entry.header.seq)) return true;
     turn.push_back(stored.entry);
     if (turn.size() == entries_a_turn) added = flush();
     return added.has_value();
@@ -48,9 +100,7 @@ Status copy_log(log::EntryLog& from, log::EntryLog& to, const DeviceId& own,
   JAMBLINE_TRY(added);
   JAMBLINE_TRY(flush());
   JAMBLINE_ASSIGN(auto receipts, from.receipts());
-  std::erase_if(receipts, [&](const seal::Receipt& receipt) {
-    return receipt.device == own && receipt.seq > common_seq;
-  });
+  std::erase_if(receipts, [&](const auto& one) { return stays_out(one.device, one.seq); });
   if (!receipts.empty()) JAMBLINE_TRY(to.add_page({{}, receipts, std::nullopt}));
   return {};
 }

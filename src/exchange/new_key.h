@@ -4,9 +4,10 @@
 //          that came first. Nothing that the other copy wrote may be lost.
 // Shape:   device.key.new is the key that asks to be admitted. move_to_new_key() then puts the
 //          folder in order before the engine opens it: log.db is made anew without own entries
-//          after `common_seq`; these lie, as they were, in divergent/ until they have been said
-//          again under the new key (Engine::take_over); the old log and key stay as log.forked.db
-//          and device.key.forked.
+//          after `common_seq`, and without what stood on them: who was let in by them, and from
+//          where they erased a payload (the hub sends that again). The own ones lie, as they were,
+//          in divergent/ until they have been said again under the new key (Engine::take_over);
+//          the old log and key stay as log.forked.db and device.key.forked.
 // Crash:   every step may be cut off; the next start goes on.
 // Errors:  those of EntryLog; FileFailed.
 // Threads: none other on the folder; no engine is open.

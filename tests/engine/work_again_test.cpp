@@ -1,5 +1,8 @@
 // Work of a device that is no more, said again by another: once, whole, with what it replaced. Our
 // own design.
+#include "engine/work_again.h"
+
+#include "engine/shop_devices.h"
 #include "tests/engine/two_devices.h"
 
 namespace jambline::engine {
@@ -69,6 +72,34 @@ TEST_F(WorkAgain, NothingToSayAgainIsSaidSo) {
   const auto none = take_over({});
   ASSERT_FALSE(none);
   EXPECT_EQ(none.error().code, Code::AlreadyDone);
+}
+
+TEST_F(WorkAgain, WhatACopiedFolderHadErasedIsErasedAgain) {
+  const log::TempFolder copied, moved;
+  const auto old_key = log::key_number(1), new_key = log::key_number(2);
+  auto old_log = log::small_log(copied.path(), 0);
+  SeededRandom random(5);
+  const auto name = entries::write(entries::PersonNamed{random.make<PersonId>(), "Ottilie", {}});
+  const log::Draft said[] = {draft_of(Admission{new_key.key(), "tablet", false}),
+                             {{}, name.kind, name.schema, name.payload}};
+  const auto stored = log::must(old_log->append(old_key, {}, said, log::at(1000), random));
+  const Hash target = stored.back().entry.hash;
+  auto new_log = log::open_log(moved.path());
+  log::must(new_log->add(log::entries_of(*old_log)));
+  const auto kinds = entries::erasable_kinds();
+  const auto erasure =
+      log::must(old_log->erase_payload(old_key, {}, target, "left", kinds, log::at(2000), random));
+
+  const auto again = [&](entries::TakenOverWhy why) {
+    return say_work_again(*new_log, new_key, {erasure.entry}, why, {}, log::at(3000), random);
+  };
+  // Of a revoked device nobody obeys that.
+  EXPECT_EQ(again(entries::TakenOverWhy::AfterRevocation).error().code, Code::AlreadyDone);
+  EXPECT_FALSE(log::must(new_log->find(target))->entry.erased);
+  EXPECT_EQ(log::must(again(entries::TakenOverWhy::CopiedFolder)).size(), 1U);
+  EXPECT_TRUE(log::must(new_log->find(target))->entry.erased);
+  EXPECT_FALSE(log::audit(moved.path()).first_bad);
+  EXPECT_EQ(again(entries::TakenOverWhy::CopiedFolder).error().code, Code::AlreadyDone);
 }
 
 }  // namespace
