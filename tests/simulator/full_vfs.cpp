@@ -31,9 +31,12 @@ int read_passed(sqlite3_file* file, void* out, int count, sqlite3_int64 offset) 
 }
 int write_passed(sqlite3_file* file, const void* bytes, int count, sqlite3_int64 offset) {
   if (passed(file).folder && the_vfs->is_full(*passed(file).folder)) return SQLITE_FULL;
+  if (passed(file).folder && !the_vfs->takes_write(*passed(file).folder)) return SQLITE_IOERR_WRITE;
   return passed(file).calls().xWrite(passed(file).real(), bytes, count, offset);
 }
 int truncate_passed(sqlite3_file* file, sqlite3_int64 length) {
+  if (passed(file).folder && !the_vfs->takes_write(*passed(file).folder))
+    return SQLITE_IOERR_TRUNCATE;
   return passed(file).calls().xTruncate(passed(file).real(), length);
 }
 int sync_passed(sqlite3_file*, int) {
@@ -124,6 +127,18 @@ void FullVfs::set_full(const std::filesystem::path& folder, bool full) {
     full_.insert(folder);
   else
     full_.erase(folder);
+}
+
+void FullVfs::kill_after(const std::filesystem::path& folder, std::uint64_t writes) {
+  writes_left_[folder] = writes;
+}
+
+bool FullVfs::takes_write(const std::filesystem::path& folder) {
+  const auto left = writes_left_.find(folder);
+  if (left == writes_left_.end()) return true;
+  if (left->second == 0) return false;
+  --left->second;
+  return true;
 }
 
 }  // namespace jambline::simulator

@@ -26,6 +26,7 @@ FastFolder::~FastFolder() {
 }
 
 void die(const Error& error, const char* where) {
+  std::fflush(stdout);  // what led to it
   std::fprintf(stderr, "simulator: %s: %s %s %s", where, std::string(code_name(error.code)).c_str(),
                error.operation.c_str(), error.subject.c_str());
   for (const auto& [name, value] : error.args)

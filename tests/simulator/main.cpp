@@ -3,6 +3,7 @@
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
+#include <ctime>
 #include <optional>
 #include <string_view>
 
@@ -30,25 +31,25 @@ int main(int count, char** words) {
     for (const auto& what : ran.complaints) std::printf("seed %ju: %s\n", *one, what.c_str());
     return ran.complaints.empty() ? 0 : 1;
   }
-  std::uint64_t failed = 0, acts = 0, mishaps_done = 0, forked = 0, revoked = 0, put_back = 0;
+  std::uint64_t failed = 0, acts = 0, mishaps_done = 0;
+  std::array<std::uint64_t, met_kinds> met{};
   const auto began = std::chrono::steady_clock::now();
   for (std::uint64_t seed = from; seed < from + schedules; ++seed) {
     const Ran ran = run_schedule(seed);
     acts += ran.acts;
     mishaps_done += ran.mishaps;
-    forked += ran.forked;
-    revoked += ran.revoked;
-    put_back += ran.hub_put_back;
+    for (std::size_t i = 0; i < met_kinds; ++i) met[i] += ran.met[i];
     if (ran.complaints.empty()) continue;
     ++failed;
     std::printf("seed %ju: %s\n", seed, ran.complaints.front().c_str());
     std::fflush(stdout);
   }
   const auto took = std::chrono::steady_clock::now() - began;
-  std::printf(
-      "%ju schedules, %ju failed, %ju acts, %ju mishaps, forked in %ju, revoked in %ju, "
-      "hub put back in %ju, %.1f s\n",
-      schedules, failed, acts, mishaps_done, forked, revoked, put_back,
-      std::chrono::duration<double>(took).count());
+  for (std::size_t i = 0; i < met_kinds; ++i)
+    std::printf("fault %2d  %8ju  %.*s\n", met_rows[i].fault, met[i],
+                static_cast<int>(met_rows[i].words.size()), met_rows[i].words.data());
+  std::printf("%ju schedules, %ju red, %ju acts, %ju mishaps, %.1f s, of which %.1f s of CPU\n",
+              schedules, failed, acts, mishaps_done, std::chrono::duration<double>(took).count(),
+              static_cast<double>(std::clock()) / CLOCKS_PER_SEC);
   return failed == 0 ? 0 : 1;
 }

@@ -10,8 +10,8 @@ namespace jambline::simulator {
 
 namespace {
 constexpr std::string_view mishap_names[] = {
-    "none",   "lost before", "lost after",    "cut up",      "ghost up", "cut down",
-    "portal", "bad gateway", "other receipt", "old receipt", "truncated"};
+    "none",   "lost before", "lost after",    "cut up",      "ghost up",  "cut down",
+    "portal", "bad gateway", "other receipt", "old receipt", "truncated", "flipped"};
 constexpr std::string_view html_page =
     "<!doctype html><html><head><title>Sign in</title></head><body>{\"seq\":1}</body></html>";
 
@@ -77,6 +77,9 @@ void Network::to_hub(Flight& flight, Mishap mishap) {
     ++mishaps_done;
     say("  " + std::string(mishap_name(mishap)) + ": " + flight.request.target);
   }
+  if (mishap == Mishap::Flipped && !flight.request.send && !flight.request.receive)
+    mishap = random_.below(2) ? Mishap::LostBefore : Mishap::LostAfter;
+  if (mishap == Mishap::Portal || mishap == Mishap::BadGateway) meet(Met::WrongAnswer);
   if (mishap == Mishap::Portal) return page_instead(flight, 200);
   if (mishap == Mishap::BadGateway) return page_instead(flight, 502);
   if (mishap == Mishap::LostBefore || !hub_.running()) {
@@ -90,6 +93,10 @@ void Network::to_hub(Flight& flight, Mishap mishap) {
         target ? body.error() : Error{Code::Malformed, "send", flight.request.target, {}});
     return;
   }
+  if (mishap == Mishap::Flipped && flight.request.send && !body->empty()) {
+    (*body)[random_.below(body->size())] ^= 1;
+    meet(Met::FlippedOnTheWay);
+  }
   auto handling =
       hub_.shop->begin(flight.request, *target, body->size(), flight.device->folder.filename());
   const bool cut = (mishap == Mishap::CutUp || mishap == Mishap::GhostUp) && !body->empty();
@@ -98,6 +105,7 @@ void Network::to_hub(Flight& flight, Mishap mishap) {
   if (auto early = feed(*handling, whole.substr(0, through)))
     return answer_with(flight, *early, mishap);
   if (cut) {
+    if (flight.request.send) meet(Met::UploadCut);
     if (mishap == Mishap::GhostUp)
       ghosts_.push_back({std::move(handling), std::string(whole.substr(through)), hub_.life});
     flight.answer = tl::unexpected<Error>(dead_connection());
@@ -138,6 +146,7 @@ void Network::ask_again(Flight& flight, bool over) {
 
 sync::Response Network::mistreated(const Flight& flight, sync::Response response, Mishap mishap) {
   if (mishap == Mishap::Truncated) {
+    meet(Met::WrongAnswer);
     if (!response.body.empty()) response.body.resize(random_.below(response.body.size()));
     return response;
   }
@@ -146,10 +155,12 @@ sync::Response Network::mistreated(const Flight& flight, sync::Response response
   auto& had = receipts_[flight.device->key.device()];
   if (mishap == Mishap::OldReceipt && !had.empty()) {
     response.body = had[random_.below(had.size())];
+    meet(Met::ForeignReceipt);
     return response;
   }
   had.push_back(response.body);
   if (mishap != Mishap::OtherReceipt) return response;
+  meet(Met::ForeignReceipt);
   auto receipt = need(seal::decode_receipt(seal::bytes_of(response.body)), "receipt");
   auto signer = sim_hub_key();
   switch (random_.below(6)) {
@@ -190,6 +201,10 @@ void Network::answer_file(Flight& flight, sync::FileReply reply, Mishap mishap) 
   const bool cut =
       mishap == Mishap::CutDown || mishap == Mishap::LostAfter || mishap == Mishap::Truncated;
   if (cut && !body.empty()) body.resize(random_.below(body.size()));
+  if (mishap == Mishap::Flipped && !body.empty()) {
+    body[random_.below(body.size())] ^= 1;
+    meet(Met::FlippedOnTheWay);
+  }
   if (flight.request.receive && !body.empty())
     if (const Status wrote = flight.device->write_part(*flight.request.receive,
                                                        flight.request.receive->offset, body);
@@ -203,10 +218,23 @@ void Network::answer_file(Flight& flight, sync::FileReply reply, Mishap mishap) 
     flight.answer = std::move(reply.head);
 }
 
+void Network::meet_answer(const Flight& flight, const sync::Response& response, Mishap mishap) {
+  const bool lost = mishap == Mishap::LostAfter || mishap == Mishap::CutDown;
+  const auto target = sync::parse_target(flight.request.target);
+  const bool push = target && target->path == sync::Path::Log;
+  if (push && response.status == 200 && lost) meet(Met::AnswerLost);
+  if (push && response.status == 401) meet(Met::TokenOver);
+  if (push && response.status == 202) meet(Met::KeptApart);
+  if (response.status == 507) meet(Met::HubFull);
+  const bool upload = target && target->path == sync::Path::File;
+  if (upload && (response.status == 404 || response.status == 410)) meet(Met::UploadForgotten);
+}
+
 void Network::answer_with(Flight& flight, sync::Outcome outcome, Mishap mishap) {
   if (auto* file = std::get_if<sync::FileReply>(&outcome))
     return answer_file(flight, std::move(*file), mishap);
   auto& response = std::get<sync::Response>(outcome);
+  meet_answer(flight, response, mishap);
   if (mishap == Mishap::LostAfter || mishap == Mishap::CutDown || mishap == Mishap::CutUp ||
       mishap == Mishap::GhostUp) {
     flight.answer = tl::unexpected<Error>(dead_connection());

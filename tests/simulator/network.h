@@ -4,14 +4,17 @@
 //          way, each at its own time, so that lanes overtake each other. Bodies go in pieces. A
 //          connection may be dead for the device and still open for the hub: such a ghost may bring
 //          late bytes.
-// Model:   TLS makes whatever is flipped or cut a dead connection. Portal, BadGateway, OtherReceipt
-//          and Truncated are worse than what TLS lets through, and have to do no harm either.
+// Model:   TLS makes whatever is flipped or cut a dead connection. Portal, BadGateway,
+// OtherReceipt,
+//          Truncated and Flipped are worse than what TLS lets through, and have to do no harm
+//          either.
 // Threads: one.
 #pragma once
 
 #include <functional>
 #include <list>
 
+#include "tests/simulator/met.h"
 #include "tests/simulator/sim_device.h"
 #include "tests/simulator/sim_hub.h"
 
@@ -29,8 +32,9 @@ enum class Mishap : std::uint8_t {
   OtherReceipt,  // a receipt of another hub, shop, device, epoch or entry
   OldReceipt,    // one that this device has had before
   Truncated,     // an answer that ends early, and says it is whole
+  Flipped,       // a bit of a file's bytes, either way; of anything else it kills the connection
 };
-inline constexpr std::uint64_t mishaps = 11;
+inline constexpr std::uint64_t mishaps = 12;
 std::string_view mishap_name(Mishap mishap);
 
 constexpr std::size_t lanes_of_device = 4;  // push, pull, two of pictures
@@ -68,8 +72,11 @@ class Network {
 
   std::function<void(const std::string&)> say = [](const std::string&) {};
   std::uint64_t mishaps_done = 0;
+  MetFaults met{};
 
  private:
+  void meet(Met what) { met[static_cast<std::size_t>(what)] = true; }
+  void meet_answer(const Flight& flight, const sync::Response& response, Mishap mishap);
   struct Ghost {
     std::unique_ptr<sync::Handling> handling;
     std::string rest;

@@ -5,6 +5,7 @@
 #include "engine/rights_of_log.h"
 #include "seal/chain.h"
 #include "seal/digest.h"
+#include "tests/property/devices.h"
 #include "tests/simulator/world.h"
 
 namespace jambline::simulator {
@@ -33,10 +34,9 @@ void judge_logs(World& world, const std::vector<seal::SealedEntry>& held) {
   for (std::size_t i = 0; i < world.devices(); ++i) {
     SimDevice& one = world.device(i);
     const bool compared = world.compared(one);
+    if (one.forked) world.complain(one.name + " is still forked");
     if (one.running()) {
-      // A forked folder may hold receipts for the other copy's entries.
-      const auto depth = compared ? log::AuditDepth::Whole : log::AuditDepth::Chain;
-      const auto audit = log::EntryLog::audit(one.folder, {}, {}, depth);
+      const auto audit = log::EntryLog::audit(one.folder, {}, {}, log::AuditDepth::Whole);
       if (one.log_size() > 0 && (!audit || audit->first_bad)) {
         const Error& error = audit ? *audit->first_bad : audit.error();
         world.complain(one.name + "'s chain: " + std::string(code_name(error.code)) + " " +
@@ -56,6 +56,28 @@ void judge_logs(World& world, const std::vector<seal::SealedEntry>& held) {
   }
 }
 
+// Entries that a WorkTakenOver of the hub's log says again: the origins' hashes.
+std::set<Hash> said_again(World& world, const std::vector<seal::SealedEntry>& held) {
+  std::set<Hash> out;
+  std::map<std::pair<DeviceId, std::uint64_t>, const seal::SealedEntry*> places;
+  for (const auto& entry : held) places[{entry.header.device, entry.header.seq}] = &entry;
+  for (const auto& sealed : held) {
+    if (sealed.header.kind != entries::WorkTakenOver::kind) continue;
+    const auto entry = engine::read_entry(sealed);
+    const auto* over = std::get_if<entries::WorkTakenOver>(&entry.payload);
+    if (!over) {
+      world.complain("a WorkTakenOver that cannot be read");
+      continue;
+    }
+    for (std::size_t i = 0; i < over->origins.size(); ++i) {
+      if (!places.count({sealed.header.device, sealed.header.seq + 1 + i}))
+        world.complain("said to be taken over, and is not: after " + place_of(sealed));
+      if (!out.insert(over->origins[i]).second) world.complain("said again twice");
+    }
+  }
+  return out;
+}
+
 // Nothing that was shown as done is lost, nothing is there that nobody said.
 void judge_ledger(World& world, const std::vector<seal::SealedEntry>& held) {
   std::set<Hash> at_hub, said_first;
@@ -67,51 +89,51 @@ void judge_ledger(World& world, const std::vector<seal::SealedEntry>& held) {
   for (const auto& entry : said_first)
     if (!at_hub.count(entry)) world.complain("an entry of the first day is lost");
 
-  std::set<Hash> apart, in_forked;
+  const auto again = said_again(world, held);
+  for (const auto& origin : world.to_be_again())
+    if (!again.count(origin) && !at_hub.count(origin)) world.complain("work taken over is lost");
+  for (const auto& entry : held)
+    if (world.to_be_erased().count(entry.hash) && !entry.erased)
+      world.complain("erased in a forked folder, and back again: " + place_of(entry));
+  for (const auto& origin : again)
+    if (!world.ledger().count(origin)) world.complain("said again what nobody said");
+
+  std::set<Hash> apart;
   std::map<DeviceId, bool> revoked;
   for (std::size_t i = 0; i < world.devices(); ++i) {
     const SimDevice& one = world.device(i);
-    if (one.cut_seq) {
-      revoked[one.key.device()] = true;
-      for (const auto& entry : world.hub.apart(one.key.device())) apart.insert(entry.hash);
-    }
-    if (one.forked)
-      for (const auto& entry : one.entries()) in_forked.insert(entry.hash);
+    if (!one.cut_seq) continue;
+    revoked[one.key.device()] = true;
+    for (const auto& entry : world.hub.apart(one.key.device())) apart.insert(entry.hash);
   }
   for (const auto& [hash, shown] : world.ledger()) {
-    if (at_hub.count(hash) || in_forked.count(hash)) continue;
+    if (at_hub.count(hash) || again.count(hash) || world.left_there().count(hash)) continue;
     if (revoked.count(shown.device) && apart.count(hash)) continue;
     world.complain("lost: " + shown.device.hex().substr(0, 8) + ":" + std::to_string(shown.seq));
   }
 }
 
+// Of every picture that an entry names: whole at the hub and on every device, or taken by nobody
+// who may send it.
 void judge_pictures(World& world) {
-  const auto& disk = world.hub.disk();
-  if (!disk.damaged().empty()) world.complain("a damaged file is left at the hub");
-  for (const auto& [blob, taker] : world.pictures()) {
-    SimDevice& took = world.device(taker);
-    if (took.cut_seq || took.forked) continue;  // stays where it was taken
-    if (!disk.blobs.count(blob)) world.complain("a picture of " + took.name + " is not at the hub");
+  if (world.hub.has_damaged_blobs()) world.complain("a damaged file is left at the hub");
+  std::set<Hash> named;
+  for (const auto& picture : world.pictures())
+    if (world.will_come(picture.first)) named.insert(picture.first);
+  for (std::size_t i = 0; i < world.devices(); ++i)
+    if (world.compared(world.device(i)))
+      for (const auto& item : world.device(i).named()) named.insert(item.blob);
+  for (const Hash& blob : named) {
+    if (!world.hub.has_blob(blob)) {
+      if (world.will_come(blob)) world.complain("a picture is not at the hub: " + blob.hex());
+      world.meet(Met::PictureNever);
+      continue;
+    }
     for (std::size_t i = 0; i < world.devices(); ++i) {
       SimDevice& one = world.device(i);
       if (world.compared(one) && !one.blobs().check(blob))
-        world.complain("a picture of " + took.name + " is not at " + one.name);
+        world.complain("a picture is not at " + one.name + ": " + blob.hex());
     }
-  }
-}
-
-// A fork is told at the last entry that both have.
-void judge_forks(World& world) {
-  for (std::size_t i = 0; i < world.devices(); ++i) {
-    SimDevice& one = world.device(i);
-    if (!one.forked || !one.running() || !one.end->state().fork_common_seq) continue;
-    const std::uint64_t common = *one.end->state().fork_common_seq;
-    const DeviceId device = one.key.device();
-    auto& storage = world.hub.shop->storage();
-    if (common > 0 &&
-        need(one.hash_at(device, common), "own") != need(storage.hash_at(device, common), "hub's"))
-      world.complain(one.name + " takes " + std::to_string(common) +
-                     " for common, and the hub has another");
   }
 }
 }  // namespace
@@ -138,12 +160,18 @@ std::string fold_text(const std::vector<seal::SealedEntry>& sealed) {
   return folds.text();
 }
 
+// Whether two wrote one label without knowing of each other, and both values are there.
+void look_for_conflicts(World& world) {
+  for (const auto& [job, fold] : world.device(1).shadow->device().folds().jobs)
+    if (!fold.view().conflicts.empty()) world.meet(Met::BothEdited);
+}
+
 void judge(World& world) {
   const auto held = world.hub.entries();
   judge_logs(world, held);
   judge_ledger(world, held);
   judge_pictures(world);
-  judge_forks(world);
+  look_for_conflicts(world);
 }
 
 }  // namespace jambline::simulator

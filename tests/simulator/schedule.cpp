@@ -5,7 +5,7 @@
 namespace jambline::simulator {
 
 namespace {
-constexpr std::uint64_t hub_on_disk_one_in = 40;
+constexpr std::uint64_t hub_on_disk_one_in = 20;
 
 class Schedule {
  public:
@@ -15,7 +15,7 @@ class Schedule {
         say_(std::move(say)) {
     // A copied folder and a hub that forgets are two disasters: not in one schedule.
     twins_ = random_.below(3) == 0;
-    world_.hub.disk().most_read = random_.below(3) ? 0 : 1 + random_.below(7);
+    world_.hub.read_most(random_.below(3) ? 0 : 1 + random_.below(7));
     for (std::size_t i = 0; i < world_.devices(); ++i)
       if (random_.below(3) == 0)
         world_.device(i).most_run_entries = static_cast<std::size_t>(1 + random_.below(6));
@@ -36,10 +36,7 @@ class Schedule {
         world_.take_over(0, *revoked_))
       world_.calm();
     if (world_.complaints().empty()) judge(world_);
-    Ran out{world_.complaints(),  world_.acts_done,       world_.network.mishaps_done, false,
-            revoked_.has_value(), world_.hub_was_put_back};
-    for (std::size_t i = 0; i < world_.devices(); ++i) out.forked |= world_.device(i).forked;
-    return out;
+    return {world_.complaints(), world_.acts_done, world_.network.mishaps_done, world_.network.met};
   }
 
  private:
@@ -51,7 +48,7 @@ class Schedule {
   void pass_time() {
     switch (random_.below(20)) {
       case 0:
-        return world_.pass_ms(180 * 86'400'000LL);  // half a year in a drawer
+        return world_.pass_half_a_year();  // in a drawer
       case 1:
       case 2:
         return world_.pass_ms(3'700'000);  // a token's life
@@ -86,6 +83,9 @@ class Schedule {
         case 3:
           (void)world_.erase_something(by);
           break;
+        case 4:
+          (void)world_.say_plate(by);
+          break;
         default:
           (void)world_.act(by);
       }
@@ -95,6 +95,7 @@ class Schedule {
   void sync() {
     const std::size_t who = any_device();
     if (random_.below(4) == 0 && world_.device(who).running()) world_.device(who).end->try_now();
+    if (random_.below(3) == 0) return sync_on(who);
     for (auto times = 1 + random_.below(14); times > 0; --times) {
       const std::size_t lane = random_.below(lanes_of_device);
       if (random_.below(5) == 0)
@@ -106,10 +107,21 @@ class Schedule {
     }
   }
 
+  // Goes on as long as it takes to send pictures, over a network that is bad now and then.
+  void sync_on(std::size_t who) {
+    for (std::size_t i = 0; i < 60; ++i) {
+      const Mishap mishap =
+          random_.below(6) ? Mishap::None : static_cast<Mishap>(random_.below(mishaps));
+      if (!world_.request(who, i % lanes_of_device, mishap))
+        world_.pass_ms(static_cast<std::int64_t>(random_.below(1'000)));
+      world_.look();
+    }
+  }
+
   void fault() {
     const std::size_t who = any_device();
     SimDevice& one = world_.device(who);
-    switch (random_.below(18)) {
+    switch (random_.below(23)) {
       case 0:
         return world_.restart(who);
       case 1:
@@ -122,7 +134,7 @@ class Schedule {
         if (one.running()) one.set_full(!one.full());
         return;
       case 5:
-        if (world_.hub.running()) world_.hub.set_full(!world_.hub.disk().full);
+        if (world_.hub.running()) world_.hub.set_full(!world_.hub.full());
         return;
       case 6:
       case 7:
@@ -140,6 +152,7 @@ class Schedule {
         (void)world_.put_hub_back(random_.below(2) == 0);
         return;
       case 12:
+        if (revoked_ && world_.hub.running()) return (void)world_.take_over(0, *revoked_);
         if (!revoked_ && !twins_ && who != 0 && who < devices_of_shop && one.member &&
             world_.revoke(random_.below(3) == 0 && who != 1 ? 1 : 0, who))
           revoked_ = who;
@@ -148,7 +161,17 @@ class Schedule {
         (void)world_.damage_at_hub();
         return;
       case 14:
-        world_.hub.disk().parts.clear();  // uploads that were over
+        return world_.forget_uploads();
+      case 15:
+      case 16:
+        return world_.kill_in_act(who);
+      case 17:
+        return world_.hub_loses_power();
+      case 18:
+        for (std::size_t i = 0; i < world_.devices(); ++i) {
+          world_.move_to_new_key(i, any_mishap());
+          world_.say_again(i);
+        }
         return;
       default:
         world_.move_enrolment(any_mishap());

@@ -3,9 +3,10 @@
 #include <algorithm>
 
 #include "engine/read_entry.h"
+#include "entries/entry.h"
+#include "exchange/new_key.h"
 #include "seal/digest.h"
 #include "seal/pack.h"
-#include "sync/limits.h"
 #include "tests/simulator/full_vfs.h"
 
 namespace jambline::simulator {
@@ -16,6 +17,14 @@ namespace {
 constexpr std::size_t entries_a_slice = 50;  // as engine_arrivals.cpp has it
 const fs::path pictures_folder = "/pictures";
 const fs::path parts_folder = "/coming";
+
+log::OpenOptions device_options() {
+  log::OpenOptions out;
+  out.ballast_bytes = 0;
+  out.erasable = engine::may_be_erased;
+  out.vfs = FullVfs::name;
+  return out;
+}
 }  // namespace
 
 SimDevice::SimDevice(std::string called, seal::SigningKey its_key, fs::path its_folder,
@@ -36,6 +45,7 @@ void SimDevice::stop() {
   blobs_.reset();
   log_.reset();
   FullVfs::registered().set_full(folder, false);
+  FullVfs::registered().revive(folder);
   disk_->room_again();
   full_ = false;
 }
@@ -43,20 +53,13 @@ void SimDevice::stop() {
 void SimDevice::start(std::uint64_t seed) {
   ++life;
   FullVfs::registered();
-  log::OpenOptions options;
-  options.ballast_bytes = 0;
-  options.erasable = engine::may_be_erased;
-  options.vfs = FullVfs::name;
-  log_ = need(log::EntryLog::open(folder, log::OpenMode::Write, options), "open log");
+  log_ = need(log::EntryLog::open(folder, log::OpenMode::Write, device_options()), "open log");
   blobs_ = need(blobs::BlobStore::open(*disk_, pictures_folder), "open pictures");
   parts_ = need(blobs::PartStore::open(*disk_, parts_folder, *blobs_), "open parts");
-  shadow = property::Device(1, 0);
-  known_.clear();
-  named_.clear();
-  named_once_.clear();
+  shadow = std::make_unique<Shadow>();
   need(log_->read_after(0,
                         [this](const log::Stored& stored) {
-                          learn(stored.entry);
+                          shadow->take(stored.entry);
                           return true;
                         }),
        "read log");
@@ -71,7 +74,26 @@ void SimDevice::lose_power(std::uint64_t seed) {
   disk_ = std::shared_ptr<test::FaultyFiles>(disk_->after_power_loss(loss, seed));
 }
 
+void SimDevice::kill_after(std::uint64_t writes) {
+  FullVfs::registered().kill_after(folder, writes);
+}
+
+std::vector<seal::SealedEntry> SimDevice::move_to_new_key(std::uint64_t common_seq,
+                                                          std::uint64_t seed) {
+  stop();
+  if (!fs::exists(folder / "device.key")) need(key.save(folder / "device.key"), "save key");
+  need(exchange::note_new_key(folder, common_seq), "note new key");
+  need(exchange::move_to_new_key(folder, device_options()), "move to new key");
+  key = need(seal::SigningKey::load(folder / "device.key"), "load key");
+  forked = false;
+  auto left = need(exchange::divergent_entries(folder), "divergent");
+  start(seed);
+  return left;
+}
+
 void SimDevice::copy_to(DeviceCopy& copy) {
+  copy.key = key;
+  for (const auto& entry : entries()) copy.entries.insert(entry.hash);
   stop();
   copy_log(folder, copy.log);
   copy.disk = std::shared_ptr<test::FaultyFiles>(disk_->after_power_loss(test::Loss::Dropped, 1));
@@ -80,6 +102,8 @@ void SimDevice::copy_to(DeviceCopy& copy) {
 void SimDevice::put_back(const DeviceCopy& copy, std::uint64_t seed) {
   stop();
   copy_log(copy.log, folder);
+  key = copy.key;
+  forked = false;
   disk_ =
       std::shared_ptr<test::FaultyFiles>(copy.disk->after_power_loss(test::Loss::Dropped, seed));
 }
@@ -93,21 +117,8 @@ void SimDevice::set_full(bool full) {
     disk_->room_again();
 }
 
-void SimDevice::learn(const seal::SealedEntry& sealed) {
-  const auto entry = engine::read_entry(sealed);
-  shadow.take(entry);
-  known_.insert(sealed.hash);
-  if (const auto* taken = std::get_if<entries::PictureTaken>(&entry.payload)) {
-    if (taken->facts.preview && named_once_.insert(*taken->facts.preview).second)
-      named_.push_back({*taken->facts.preview, sync::most_blob_bytes, true});
-    if (named_once_.insert(taken->facts.file).second)
-      named_.push_back(
-          {taken->facts.file, static_cast<std::uint64_t>(taken->facts.size_bytes), false});
-  }
-}
-
 void SimDevice::note(const std::vector<log::Stored>& stored) {
-  for (const auto& one : stored) learn(one.entry);
+  for (const auto& one : stored) shadow->take(one.entry);
   end->local_changed();
   pictures->local_changed();
 }
@@ -139,47 +150,6 @@ SimDevice::Wrote SimDevice::append(std::vector<log::Draft> drafts, const PersonI
   auto stored = log_->append(key, person, drafts, clock.now(), random);
   if (stored) note(*stored);
   return stored;
-}
-
-SimDevice::Wrote SimDevice::act(const acts::Command& command, const PersonId& person,
-                                Random& random) {
-  std::map<JobId, folds::CarView> views;
-  for (const auto& [job, fold] : shadow.folds().jobs) views.emplace(job, fold.view());
-  const auto shop = shadow.folds().shop.view();
-  acts::World world{shop,
-                    [&](const JobId& job) -> const folds::CarView* {
-                      const auto found = views.find(job);
-                      return found == views.end() ? nullptr : &found->second;
-                    },
-                    [&](const PersonId& worker) -> std::optional<JobId> {
-                      for (const auto& [job, view] : views)
-                        for (const auto& running : view.running)
-                          if (running.person == worker) return job;
-                      return std::nullopt;
-                    }};
-  const auto* own = log_->members().find(key.device());
-  world.manager_device = own && own->manager;
-  const Moment now = clock.now();
-  JAMBLINE_ASSIGN(const auto decided,
-                  acts::decide(world, command, {person, random, now.wall_ms, now}));
-  std::vector<log::Draft> drafts;
-  for (const auto& one : decided) {
-    const auto written = entries::write(one.payload);
-    drafts.push_back({one.subject, written.kind, written.schema, written.payload});
-  }
-  return append(std::move(drafts), person, random);
-}
-
-SimDevice::Wrote SimDevice::take_picture(acts::TakePicture command, const std::string& bytes,
-                                         const std::string& preview, const PersonId& person,
-                                         Random& random) {
-  JAMBLINE_ASSIGN(command.facts.preview, blobs_->put(seal::bytes_of(preview)));
-  JAMBLINE_ASSIGN(command.facts.file, blobs_->put(seal::bytes_of(bytes)));
-  command.facts.size_bytes = static_cast<std::int64_t>(bytes.size());
-  command.facts.width_px = 1600;
-  command.facts.height_px = 1200;
-  command.facts.word = trade::PhotoWord::Good;
-  return act(command, person, random);
 }
 
 SimDevice::Wrote SimDevice::erase(const Hash& target, const PersonId& person, Random& random) {
@@ -248,7 +218,7 @@ Status SimDevice::take(const sync::PullPage& page, const std::optional<std::stri
       if (cursor) slice.cursor = log::Cursor{sim_hub_key().key().hex(), *cursor};
     }
     JAMBLINE_ASSIGN(const auto stored, log_->add_page(slice));
-    for (const auto& one : stored) learn(one.entry);
+    for (const auto& one : stored) shadow->take(one.entry);
     from += count;
   } while (from < entries.size());
   if (pictures && !page.entries.empty()) pictures->local_changed();
@@ -261,7 +231,7 @@ Result<std::optional<std::string>> SimDevice::cursor() {
 
 std::vector<sync::FileItem> SimDevice::named_files(bool wanted_here) const {
   std::vector<sync::FileItem> out;
-  for (const auto& item : named_) {
+  for (const auto& item : named()) {
     const auto has = blobs_->has(item.blob);
     if (!has || *has != wanted_here) continue;
     out.push_back(item);

@@ -13,14 +13,21 @@
 #include "sync/device_end.h"
 #include "sync/picture_end.h"
 #include "tests/blobs/faulty_files.h"
-#include "tests/property/devices.h"
 #include "tests/simulator/genesis.h"
+#include "tests/simulator/shadow.h"
 #include "tests/simulator/sim_clock.h"
+
+namespace jambline::acts {
+struct Command;
+struct TakePicture;
+}  // namespace jambline::acts
 
 namespace jambline::simulator {
 
-// A device's disks at one time.
+// A device's disks at one time, and what its log had.
 struct DeviceCopy {
+  seal::SigningKey key;
+  std::set<Hash> entries;
   std::filesystem::path log;
   std::shared_ptr<test::FaultyFiles> disk;
 };
@@ -31,13 +38,17 @@ class SimDevice final : public sync::DeviceStore, public sync::FileStore {
             const TrueTime& time);
   ~SimDevice() override;
 
-  // `log` is copied into the folder first when it is given.
   void start(std::uint64_t seed);
   void stop();
   bool running() const { return log_ != nullptr; }
   void lose_power(std::uint64_t seed);  // and stop
   void copy_to(DeviceCopy& copy);       // stopped and started again
   void put_back(const DeviceCopy& copy, std::uint64_t seed);
+  // Only so many more writes reach the log; stop() is the kill.
+  void kill_after(std::uint64_t writes);
+  // A forked folder goes on under the key in device.key.new (exchange/new_key.h). What lies in
+  // divergent/ then is given back.
+  std::vector<seal::SealedEntry> move_to_new_key(std::uint64_t common_seq, std::uint64_t seed);
   void set_full(bool full);
   bool full() const { return full_; }
 
@@ -47,14 +58,14 @@ class SimDevice final : public sync::DeviceStore, public sync::FileStore {
   Wrote append(std::vector<log::Draft> drafts, const PersonId& person, Random& random);
   Wrote erase(const Hash& target, const PersonId& person, Random& random);
   // Stores the picture first, then says it.
-  Wrote take_picture(acts::TakePicture command, const std::string& bytes,
+  Wrote take_picture(const acts::TakePicture& command, const std::string& bytes,
                      const std::string& preview, const PersonId& person, Random& random);
   void note(const std::vector<log::Stored>& stored);  // something was written beside
 
   bool may_write() const;  // as the app: not after a cut, a fork, or without its tail
   std::uint64_t own_seq() const;
-  std::size_t log_size() const { return known_.size(); }
-  bool knows(const Hash& entry) const { return known_.count(entry) != 0; }
+  std::size_t log_size() const { return shadow->entries(); }
+  bool knows(const Hash& entry) const { return shadow->knows(entry); }
   std::vector<seal::SealedEntry> entries() const;
   std::string why() const { return name + " " + folder.filename().string(); }
 
@@ -68,6 +79,7 @@ class SimDevice final : public sync::DeviceStore, public sync::FileStore {
   Result<std::optional<seal::Receipt>> last_receipt(const seal::Epoch& epoch) override;
   Status take(const sync::PullPage& page, const std::optional<std::string>& cursor) override;
   Result<std::optional<std::string>> cursor() override;
+  bool hub_is_admitted() override { return !log_->members().hubs().empty(); }
   // sync::FileStore
   std::vector<sync::FileItem> here() override;
   std::vector<sync::FileItem> missing() override;
@@ -76,7 +88,7 @@ class SimDevice final : public sync::DeviceStore, public sync::FileStore {
   Status check(const Hash& blob) override;
 
   const std::string name;
-  const seal::SigningKey key;
+  seal::SigningKey key;
   const std::filesystem::path folder;
   SimClock clock;
   std::size_t most_run_entries = seal::most_pack_entries;
@@ -87,24 +99,20 @@ class SimDevice final : public sync::DeviceStore, public sync::FileStore {
   bool forked = false;
   std::unique_ptr<sync::DeviceEnd> end;
   std::unique_ptr<sync::PictureEnd> pictures;
-  property::Device shadow{1, 0};
+  std::unique_ptr<Shadow> shadow = std::make_unique<Shadow>();
 
   log::EntryLog& log() { return *log_; }
   const blobs::BlobStore& blobs() const { return *blobs_; }
   test::FaultyFiles& disk() { return *disk_; }
-  const std::vector<sync::FileItem>& named() const { return named_; }
+  const std::vector<sync::FileItem>& named() const { return shadow->named(); }
 
  private:
-  void learn(const seal::SealedEntry& entry);
   std::vector<sync::FileItem> named_files(bool here) const;
 
   std::shared_ptr<test::FaultyFiles> disk_;
   std::unique_ptr<log::EntryLog> log_;
   std::unique_ptr<blobs::BlobStore> blobs_;
   std::unique_ptr<blobs::PartStore> parts_;
-  std::set<Hash> known_;
-  std::vector<sync::FileItem> named_;
-  std::set<Hash> named_once_;
   bool full_ = false;
 };
 

@@ -2,13 +2,7 @@
 
 #include <algorithm>
 
-#include "base/json.h"
-#include "engine/read_entry.h"
-#include "engine/shop_devices.h"
-#include "engine/work_again.h"
-#include "seal/digest.h"
 #include "sync/limits.h"
-#include "tests/property/random_acts.h"
 
 namespace jambline::simulator {
 
@@ -49,121 +43,13 @@ void World::complain(std::string what) {
 bool World::note(SimDevice& device, const SimDevice::Wrote& wrote) {
   if (!wrote) {
     say("  refused: " + words_of(wrote.error()));
+    if (wrote.error().code == Code::DiskFull && device.full()) meet(Met::DeviceFull);
     return false;
   }
   for (const auto& stored : *wrote)
     ledger_[stored.entry.hash] = {device.key.device(), stored.entry.header.seq};
   ++acts_done;
-  return true;
-}
-
-bool World::act(std::size_t number) {
-  SimDevice& by = device(number);
-  if (!by.may_write()) return false;
-  const auto command = property::random_act(by.shadow, rosa, random);
-  say(by.name + " acts");
-  if (std::holds_alternative<acts::TakePicture>(command)) return take_picture(number);
-  return note(by, by.act(command, rosa, random));
-}
-
-bool World::act(std::size_t number, const acts::Command& command) {
-  SimDevice& by = device(number);
-  return by.may_write() && note(by, by.act(command, rosa, random));
-}
-
-std::string World::picture_bytes(bool small) {
-  std::string out(1 + random.below(small ? 200 : 6000), '\0');
-  random.fill({reinterpret_cast<std::uint8_t*>(out.data()), out.size()});
-  return out;
-}
-
-bool World::take_picture(std::size_t number, bool same_as_before) {
-  SimDevice& by = device(number);
-  if (!by.may_write() || by.shadow.folds().jobs.empty()) return false;
-  const auto& jobs = by.shadow.folds().jobs;
-  auto chosen = jobs.begin();
-  std::advance(chosen, static_cast<long>(random.below(jobs.size())));
-  acts::TakePicture command{chosen->first, {}, job::PictureFrom::Camera, {job::Stage{}}};
-  const bool again = same_as_before && !some_pictures_.empty();
-  const std::string bytes = again ? property::one_of(some_pictures_, random) : picture_bytes(false);
-  const std::string preview = picture_bytes(true);
-  say(by.name + " takes a picture" + (again ? " that was taken before" : ""));
-  const auto wrote = by.take_picture(command, bytes, preview, rosa, random);
-  if (!note(by, wrote)) return false;
-  some_pictures_.push_back(bytes);
-  for (const auto* one : {&bytes, &preview})
-    pictures_.try_emplace(seal::sha256(seal::bytes_of(*one)), number);
-  return true;
-}
-
-bool World::say_raw(std::size_t number, log::Draft draft) {
-  SimDevice& by = device(number);
-  return by.may_write() && note(by, by.append({std::move(draft)}, rosa, random));
-}
-
-bool World::say_poison(std::size_t number) {
-  SimDevice& by = device(number);
-  const auto& jobs = by.shadow.folds().jobs;
-  log::Draft draft;
-  if (!jobs.empty() && random.below(3)) {
-    auto chosen = jobs.begin();
-    std::advance(chosen, static_cast<long>(random.below(jobs.size())));
-    draft.subject = chosen->first;
-  } else if (random.below(2)) {
-    draft.subject = random.make<JobId>();  // a car that nobody has opened
-  }
-  const auto real = entries::write(entries::PlateSet{"K 1", {}});
-  draft.kind = real.kind;
-  draft.schema = real.schema;
-  draft.payload = real.payload;
-  switch (random.below(7)) {
-    case 0:
-      draft.kind = 4711;
-      break;
-    case 1:
-      draft.schema = 999;
-      break;
-    case 2:
-      draft.payload = "{\"plate\":\"" + std::string(65'000, 'x') + "\"}";
-      break;
-    case 3:
-      draft.payload = "\xff\xfe{\"plate\":\xc3\x28}";
-      break;
-    case 4:
-      draft.kind = entries::FilmRead::kind;
-      draft.payload = R"({"typed":[1e308,-1e308],"spot":99999999999999999999})";
-      break;
-    case 5:
-      draft.payload = std::string(500, '[');
-      break;
-    default:
-      draft.payload.clear();
-      break;
-  }
-  say(by.name + " says poison, kind " + std::to_string(draft.kind));
-  return say_raw(number, std::move(draft));
-}
-
-bool World::erase_something(std::size_t number) {
-  SimDevice& by = device(number);
-  if (!by.may_write()) return false;
-  std::vector<Hash> may_go;
-  for (const auto& entry : by.entries())
-    if (!entry.erased && engine::may_be_erased(entry.header.kind)) may_go.push_back(entry.hash);
-  if (may_go.empty()) return false;
-  say(by.name + " erases");
-  return note(by, by.erase(property::one_of(may_go, random), rosa, random));
-}
-
-bool World::revoke(std::size_t by_number, std::size_t number) {
-  SimDevice& by = device(by_number);
-  SimDevice& gone = device(number);
-  if (!by.may_write() || gone.cut_seq) return false;
-  const auto draft = engine::revocation_of(by.log(), gone.key.device());
-  if (!draft) return false;
-  say(by.name + " revokes " + gone.name);
-  if (!note(by, by.append({*draft}, rosa, random))) return false;
-  gone.cut_seq = by.log().members().find(gone.key.device())->cut->seq;
+  if (device.clock.error_ms != 0) meet(Met::WrongClock);
   return true;
 }
 
@@ -180,37 +66,15 @@ std::optional<sync::Response> World::ask_as(SimDevice& who, const sync::Target& 
   return network.once(request, who.name, mishap);
 }
 
-bool World::take_over(std::size_t by_number, std::size_t number) {
-  SimDevice& by = device(by_number);
-  sync::Target target;
-  target.path = sync::Path::Kept;
-  target.shop = genesis().shop;
-  target.device = device(number).key.device();
-  target.number = 1;
-  std::vector<seal::SealedEntry> origins;
-  for (;;) {
-    const auto answer = ask_as(by, target, sync::Method::Get, {}, Mishap::None);
-    if (!answer || answer->status != 200) return false;
-    auto pack = seal::decode_pack(seal::bytes_of(answer->body));
-    if (!pack || pack->empty()) break;
-    target.number = pack->back().header.seq + 1;
-    origins.insert(origins.end(), pack->begin(), pack->end());
-  }
-  if (origins.empty()) return false;
-  say(by.name + " takes over " + std::to_string(origins.size()) + " of " + device(number).name);
-  const auto said =
-      engine::say_work_again(by.log(), by.key, origins, entries::TakenOverWhy::AfterRevocation,
-                             rosa, by.clock.now(), random);
-  if (said) by.note(*said);
-  if (!note(by, said)) return false;
-  target.path = sync::Path::Settle;
-  target.number = origins.back().header.seq;
-  const auto settled = ask_as(by, target, sync::Method::Post, {}, Mishap::None);
-  return settled && settled->status == 204;
-}
-
 void World::pass_ms(std::int64_t ms) {
   time.ms += ms;
+}
+
+void World::pass_half_a_year() {
+  time.ms += 180 * 86'400'000LL;
+  for (const auto& one : devices_)
+    if (one->running() && one->own_seq() > one->end->state().receipted_seq)
+      away_since_ms_.try_emplace(one.get(), time.ms - 180 * 86'400'000LL);
 }
 
 bool World::request(std::size_t number, std::size_t lane, Mishap mishap) {
@@ -292,22 +156,42 @@ bool World::compared(const SimDevice& one) const {
   return one.running() && one.member && !one.cut_seq && !one.forked;
 }
 
+bool World::will_come(const Hash& blob) const {
+  const auto taken = pictures_.find(blob);
+  if (taken == pictures_.end()) return true;
+  return std::any_of(taken->second.begin(), taken->second.end(), [this](std::size_t taker) {
+    return !devices_[taker]->cut_seq && !devices_[taker]->forked;
+  });
+}
+
+std::size_t World::wanted_files(const SimDevice& one) const {
+  std::size_t out = 0;
+  for (const auto& item : one.named()) {
+    if (need(one.blobs().has(item.blob), "has")) continue;
+    const bool somewhere = hub.has_blob(item.blob) || will_come(item.blob) ||
+                           std::any_of(devices_.begin(), devices_.end(), [&](const auto& other) {
+                             return compared(*other) && need(other->blobs().has(item.blob), "has");
+                           });
+    if (somewhere) ++out;
+  }
+  return out;
+}
+
 bool World::quiet() const {
   const std::uint64_t entries = hub.shop->storage().hub_seq();
   for (const auto& one : devices_) {
-    if (!one->member) return false;
+    if (!one->member || one->forked) return false;
     if (!compared(*one)) continue;
     if (one->log_size() != entries) return false;
     if (one->end->state().receipted_seq != one->own_seq()) return false;
-    if (one->pictures->state().to_send != 0 || one->pictures->state().to_fetch != 0) return false;
+    if (one->pictures->state().to_send != 0 || wanted_files(*one) != 0) return false;
   }
-  return true;
+  return divergent_.empty();
 }
 
 std::string World::state_words() const {
-  std::string out = std::to_string(hub.shop->storage().hub_seq()) + "/" +
-                    std::to_string(hub.disk().blobs.size()) + "/" +
-                    std::to_string(hub.disk().apart.size());
+  std::string out =
+      std::to_string(hub.shop->storage().hub_seq()) + "/" + std::to_string(hub.blobs().size());
   for (const auto& one : devices_)
     out += " " + std::to_string(one->log_size()) + "," +
            std::to_string(one->end->state().receipted_seq) + "," +
@@ -324,6 +208,7 @@ void World::calm() {
   cut_all_connections();
   if (!hub.running()) start_hub();
   hub.set_full(false);
+  hub.read_most(0);
   hub.scrub();
   for (std::size_t i = 0; i < devices_.size(); ++i) {
     if (!device(i).running()) restart(i);
@@ -337,7 +222,11 @@ void World::calm() {
   for (int i = 0; i < most_rounds; ++i) {
     time.ms += round_ms;
     if (!device(late_device).member) move_enrolment(Mishap::None);
-    for (std::size_t number = 0; number < devices_.size(); ++number) sync(number);
+    for (std::size_t number = 0; number < devices_.size(); ++number) {
+      move_to_new_key(number, Mishap::None);
+      sync(number);
+      say_again(number);
+    }
     look();
     // Long polls end.
     time.ms += std::int64_t{1000} * sync::longest_poll_s + 1'000;
@@ -351,27 +240,51 @@ void World::calm() {
     before = now;
     if (i >= least_rounds && same >= 2 && quiet()) return;
   }
-  if (!quiet()) complain("not quiet after " + std::to_string(most_rounds) + " rounds: " + before);
+  if (quiet()) return;
+  complain("not quiet after " + std::to_string(most_rounds) + " rounds: " + before);
+  for (const auto& one : devices_)
+    if (const auto& trouble = one->end->state().trouble) say(one->name + ": " + words_of(*trouble));
 }
 
 void World::look() {
   if (!hub.running()) return;
-  for (auto& one : devices_) {
-    if (!one->running()) continue;
-    const auto& state = one->end->state();
-    if (state.fork_common_seq && !one->forked) {
-      one->forked = true;
-      say(one->name + " is forked after " + std::to_string(*state.fork_common_seq));
-      if (!twins) complain(one->name + " says it is forked");
-    }
-    if (one->stale || one->forked || state.receipted_seq == 0) continue;
-    const auto here = need(one->hash_at(one->key.device(), state.receipted_seq), "own");
-    const auto there =
-        need(hub.shop->storage().hash_at(one->key.device(), state.receipted_seq), "hub's");
-    if (!there || here != there)
-      complain(one->name + " counts " + std::to_string(state.receipted_seq) +
-               " as sent and the hub has " + std::to_string(hub.held(one->key.device())));
+  SimDevice& late = device(late_device);
+  if (!late.member && hub.shop->members().find(late.key.device())) {
+    late.member = true;
+    meet(Met::Enrolled);
   }
+  for (auto& one : devices_)
+    if (one->running()) look_at(*one);
+}
+
+void World::look_at(SimDevice& one) {
+  auto& storage = hub.shop->storage();
+  const auto& state = one.end->state();
+  if (state.tail_missing) meet(Met::TailPulledBack);
+  if (state.fork_common_seq && !one.forked) {
+    one.forked = true;
+    meet(Met::Forked);
+    say(one.name + " is forked after " + std::to_string(*state.fork_common_seq));
+    if (!twins) complain(one.name + " says it is forked");
+    const std::uint64_t common = *state.fork_common_seq;  // what both have
+    if (common > 0 && need(one.hash_at(one.key.device(), common), "own") !=
+                          need(storage.hash_at(one.key.device(), common), "hub's"))
+      complain(one.name + " takes " + std::to_string(common) +
+               " for common, and the hub has another");
+  }
+  if (state.caught_up && one.pictures->state().to_fetch > 0) meet(Met::PictureLate);
+  if (const auto away = away_since_ms_.find(&one);
+      away != away_since_ms_.end() && state.caught_up && state.receipted_seq == one.own_seq()) {
+    for (const auto& [by, deleted_ms] : deleted_ms_)
+      if (devices_[by].get() != &one && deleted_ms >= away->second) meet(Met::DeletedWhileAway);
+    away_since_ms_.erase(away);
+  }
+  if (one.stale || one.forked || state.receipted_seq == 0) return;
+  const auto here = need(one.hash_at(one.key.device(), state.receipted_seq), "own");
+  const auto there = need(storage.hash_at(one.key.device(), state.receipted_seq), "hub's");
+  if (!there || here != there)
+    complain(one.name + " counts " + std::to_string(state.receipted_seq) +
+             " as sent and the hub has " + std::to_string(hub.held(one.key.device())));
 }
 
 }  // namespace jambline::simulator

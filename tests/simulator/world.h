@@ -29,8 +29,8 @@ class World {
   std::size_t devices() const { return devices_.size(); }
 
   // What people do. False: it was refused, and nothing was written.
-  bool act(std::size_t device);  // anything that could be done now
-  bool act(std::size_t device, const acts::Command& command);
+  bool act(std::size_t device);        // anything that could be done now
+  bool say_plate(std::size_t device);  // of a car that everybody has
   bool take_picture(std::size_t device, bool same_as_before = false);
   bool say_raw(std::size_t device, log::Draft draft);
   bool say_poison(std::size_t device);
@@ -38,6 +38,9 @@ class World {
   bool revoke(std::size_t by, std::size_t device);
   // A manager reads what was kept apart of the device and says it again in his own chain.
   bool take_over(std::size_t by, std::size_t device);
+  // One step of a forked folder towards a new key, and its work said again once it has that.
+  void move_to_new_key(std::size_t device, Mishap mishap);
+  void say_again(std::size_t device);
 
   // The network. request(): one request there and back; false: the lane had none.
   bool request(std::size_t device, std::size_t lane, Mishap mishap = Mishap::None);
@@ -46,11 +49,14 @@ class World {
   // All lanes until none has anything to ask; the first request meets the mishap.
   void sync(std::size_t device, Mishap mishap = Mishap::None);
   void pass_ms(std::int64_t ms);
+  void pass_half_a_year();
 
   // Faults.
   void restart(std::size_t device);
   void lose_power(std::size_t device);
+  void kill_in_act(std::size_t device);  // and start again
   void restart_hub();
+  void hub_loses_power();
   void stop_hub();
   void start_hub();
   void backup_hub();
@@ -59,6 +65,7 @@ class World {
   bool put_back(std::size_t device);      // the same
   std::size_t clone(std::size_t device);  // the number of the copy
   bool damage_at_hub();
+  void forget_uploads();
   void move_enrolment(Mishap mishap);  // of the late device, one step
 
   void calm();
@@ -75,8 +82,20 @@ class World {
     std::uint64_t seq{};
   };
   const std::map<Hash, Shown>& ledger() const { return ledger_; }
-  const std::map<Hash, std::size_t>& pictures() const { return pictures_; }
+  // Of each picture's files: who took it.
+  const std::map<Hash, std::set<std::size_t>>& pictures() const { return pictures_; }
+  bool will_come(const Hash& blob) const;  // somebody who may send it has taken it
+  // What a manager or a forked device has said again, and what is left where it is: membership,
+  // erasures, and what was erased.
+  const std::set<Hash>& to_be_again() const { return to_be_again_; }
+  const std::set<Hash>& left_there() const { return left_there_; }
+  const std::set<Hash>& to_be_erased() const { return to_be_erased_; }
+  void meet(Met what) { network.met[static_cast<std::size_t>(what)] = true; }
 
+ private:
+  FastFolder folder_;  // before all that lies in it
+
+ public:
   TrueTime time;
   SeededRandom random;
   SimHub hub;
@@ -99,18 +118,27 @@ class World {
   }
   std::optional<sync::Response> ask_as(SimDevice& device, const sync::Target& target,
                                        sync::Method method, std::string body, Mishap mishap);
+  SimDevice* able_manager();
+  void note_origins(const std::vector<seal::SealedEntry>& origins);
+  std::size_t wanted_files(const SimDevice& device) const;  // missing there, and to be had
+  void look_at(SimDevice& device);
   bool anybody_has(const Hash& entry, const SimDevice* without, bool also_hub) const;
 
   std::function<void(const std::string&)> say_;
-  FastFolder folder_;
   std::vector<std::unique_ptr<SimDevice>> devices_;
   std::deque<Flight> flights_;
   std::map<Hash, Shown> ledger_;
-  std::map<Hash, std::size_t> pictures_;  // who took it
+  std::map<Hash, std::set<std::size_t>> pictures_;
+  std::set<Hash> to_be_again_;
+  std::set<Hash> left_there_;
+  std::set<Hash> to_be_erased_;
+  std::map<std::size_t, std::vector<seal::SealedEntry>> divergent_;
+  std::set<seal::Key> asking_;  // keys of forked devices
+  std::map<const SimDevice*, std::int64_t> away_since_ms_;
+  std::map<std::size_t, std::int64_t> deleted_ms_;
   std::vector<std::string> some_pictures_;
   std::optional<SimHub::Backup> hub_backup_;
   std::map<std::size_t, DeviceCopy> copies_;
-  std::map<std::size_t, std::uint64_t> copy_seq_;
   std::optional<sync::InviteCode> code_;
   std::vector<std::string> complaints_;
   std::uint64_t starts_ = 0;

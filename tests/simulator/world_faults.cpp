@@ -1,9 +1,6 @@
-// What breaks in a world, and how somebody comes to belong to it.
+// What breaks in a world.
 #include <algorithm>
 
-#include "base/json.h"
-#include "engine/shop_devices.h"
-#include "sync/limits.h"
 #include "tests/simulator/world.h"
 
 namespace jambline::simulator {
@@ -20,6 +17,37 @@ void World::lose_power(std::size_t number) {
   say(device(number).name + " loses power");
   device(number).lose_power(random.below(1'000'000));
   restart(number);
+  meet(Met::PowerLost);
+}
+
+// The action is there as a whole after that, or not at all, whatever its person was told.
+void World::kill_in_act(std::size_t number) {
+  SimDevice& one = device(number);
+  if (!one.running() || one.full() || !one.may_write()) return;
+  const std::uint64_t before = one.own_seq();
+  const auto shown_before = ledger_.size();
+  say(one.name + " is killed while it writes");
+  one.kill_after(random.below(12));
+  if (!act(number) && random.below(2)) (void)say_plate(number);
+  const std::size_t shown = ledger_.size() - shown_before;
+  restart(number);
+  std::map<ActionId, std::pair<std::size_t, std::size_t>> parts;  // here, and all
+  std::size_t kept = 0;
+  need(one.log().read_device(one.key.device(), before + 1,
+                             [&](const log::Stored& stored) {
+                               const auto& header = stored.entry.header;
+                               auto& action = parts[header.action];
+                               ++action.first;
+                               action.second = header.parts;
+                               ledger_[stored.entry.hash] = {header.device, header.seq};
+                               ++kept;
+                               return true;
+                             }),
+       "read own");
+  for (const auto& [action, count] : parts)
+    if (count.first != count.second) complain(one.name + " has a part of an action");
+  if (kept < shown) complain(one.name + " has lost what it showed as done");
+  if (shown == 0) meet(Met::KilledInAct);
 }
 
 void World::stop_hub() {
@@ -39,6 +67,18 @@ void World::start_hub() {
 void World::restart_hub() {
   stop_hub();
   start_hub();
+}
+
+void World::hub_loses_power() {
+  say("the hub loses power");
+  stop_hub();
+  hub.lose_power(random.below(1'000'000));
+  start_hub();
+  meet(Met::HubPowerLost);
+}
+
+void World::forget_uploads() {
+  if (hub.running() && hub.forget_parts() > 0) say("the hub forgets what came of uploads");
 }
 
 void World::backup_hub() {
@@ -63,13 +103,11 @@ bool World::put_hub_back(bool declared) {
   // What only the hub has would be gone: nothing can bring that back.
   for (const auto& entry : hub.entries())
     if (!anybody_has(entry.hash, nullptr, false)) return false;
-  for (const auto& [blob, bytes] : hub.disk().blobs) {
-    const bool elsewhere =
-        hub_backup_->memory.blobs.count(blob) != 0 ||
-        std::any_of(devices_.begin(), devices_.end(), [&, name = blob](const auto& one) {
-          return one->running() && !one->cut_seq && !one->forked &&
-                 need(one->blobs().has(name), "has");
-        });
+  for (const Hash& blob : hub.blobs()) {
+    const bool elsewhere = hub_backup_->blobs.count(blob) != 0 ||
+                           std::any_of(devices_.begin(), devices_.end(), [&](const auto& one) {
+                             return compared(*one) && need(one->blobs().has(blob), "has");
+                           });
     if (!elsewhere) return false;
   }
   say(std::string("the hub is put back, ") + (declared ? "declared" : "undeclared"));
@@ -78,6 +116,7 @@ bool World::put_hub_back(bool declared) {
   if (!declared) hub_backup_.reset();
   start_hub();
   hub_was_put_back = true;
+  meet(declared ? Met::HubPutBackDeclared : Met::HubPutBackSilently);
   for (auto& one : devices_) one->stale = true;
   return true;
 }
@@ -87,7 +126,6 @@ void World::back_up(std::size_t number) {
   say(one.name + " is backed up");
   DeviceCopy& copy = copies_[number];
   copy.log = folder_.path() / ("copy " + std::to_string(number));
-  copy_seq_[number] = one.own_seq();
   one.copy_to(copy);
   one.start(1000 * ++starts_);
 }
@@ -99,18 +137,18 @@ bool World::put_back(std::size_t number) {
   std::set<Hash> at_hub;
   for (const auto& entry : held) at_hub.insert(entry.hash);
   // Own work that has gone nowhere would be lost with the folder, and its pictures.
+  if (divergent_.count(number)) return false;
   for (const auto& entry : one.entries())
-    if (entry.header.device == one.key.device() && entry.header.seq > copy_seq_[number] &&
-        !at_hub.count(entry.hash))
-      return false;
+    if (!at_hub.count(entry.hash) && !copies_[number].entries.count(entry.hash)) return false;
   for (const auto& item : one.named())
-    if (need(one.blobs().has(item.blob), "has") && !hub.disk().blobs.count(item.blob) &&
+    if (need(one.blobs().has(item.blob), "has") && !hub.has_blob(item.blob) &&
         pictures_.count(item.blob))
       return false;
   say(one.name + "'s folder is put back");
   one.put_back(copies_[number], random.below(1'000'000));
   one.start(1000 * ++starts_);
   twins = true;
+  meet(Met::DevicePutBack);
   return true;
 }
 
@@ -131,8 +169,9 @@ std::size_t World::clone(std::size_t number) {
 }
 
 bool World::damage_at_hub() {
+  if (!hub.running()) return false;
   std::vector<Hash> whole;
-  for (const auto& [blob, bytes] : hub.disk().blobs)
+  for (const Hash& blob : hub.blobs())
     for (const auto& one : devices_)
       if (compared(*one) && need(one->blobs().has(blob), "has")) {
         whole.push_back(blob);
@@ -141,57 +180,10 @@ bool World::damage_at_hub() {
   if (whole.empty()) return false;
   const Hash blob = whole[random.below(whole.size())];
   say("a file of the hub is damaged");
-  hub.disk().damage(blob);
-  if (random.below(2) && hub.running() && !hub.disk().full) hub.scrub();
+  hub.damage(blob);
+  meet(Met::DamagedAtHub);
+  if (random.below(2) && !hub.full()) hub.scrub();
   return true;
-}
-
-// One step of: a code, the device asks with it, another one may not, a manager admits.
-void World::move_enrolment(Mishap mishap) {
-  SimDevice& late = device(late_device);
-  SimDevice& manager = device(0);
-  if (late.member || !hub.running() || !late.running()) return;
-  time.ms += 1'000;
-  if (!code_) {
-    const auto code = hub.shop->invite(false, sync::code_lives_ms);
-    if (code) code_ = *code;
-    if (!code_) return;
-  }
-  sync::Target target;
-  target.path = sync::Path::Enrol;
-  target.shop = genesis().shop;
-  const auto ask_with = [&](const seal::SigningKey& key, const char* name) {
-    sync::EnrolAsk ask{*code_, key.key(), name, false, {}};
-    ask.proof = key.sign(sync::enrol_words(genesis().shop, hub.key.key(), ask));
-    return to_json(ask);
-  };
-  say("the late device asks to be let in");
-  const auto answer =
-      ask_as(late, target, sync::Method::Post, ask_with(late.key, "tablet 4"), mishap);
-  if (!answer) return;
-  if (answer->status != 200) {
-    code_.reset();  // over, or the hub that knew it was put back
-    return;
-  }
-  const auto rival =
-      ask_as(late, target, sync::Method::Post, ask_with(sim_key(77), "rival"), Mishap::None);
-  if (rival && rival->status == 200) {
-    complain("a code was used twice");
-    return;
-  }
-  if (!manager.running() || !manager.may_write()) return;
-  const auto pending = need(hub.shop->pending(), "pending");
-  for (const auto& one : pending) {
-    if (one.device_key != late.key.key()) {
-      complain("somebody else waits");
-      continue;
-    }
-    if (manager.log().members().find(late.key.device())) continue;
-    const auto wrote = manager.append(
-        {engine::draft_of(engine::Admission{one.device_key, one.device_name, false})}, rosa,
-        random);
-    if (note(manager, wrote)) late.member = true;
-  }
 }
 
 }  // namespace jambline::simulator
