@@ -1,5 +1,6 @@
 // FirstRun: what stands on the floor before the first car: the hatched form of a car to come, and the
-// ways to a shop that is here already and to the demo shop. demo must be set. Signal: joinAsked.
+// ways to a shop that is here already and to the demo shop; while the device waits to be let in, the
+// digits that are compared. demo must be set. Signal: joinAsked.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -14,6 +15,7 @@ Flickable {
 
     signal joinAsked
 
+    readonly property bool waits: page.join?.joining ?? false
     readonly property real reach: Math.min(width - 2 * Theme.gutter, 560)
 
     contentHeight: Math.max(height, stack.height + 16)
@@ -40,12 +42,61 @@ Flickable {
         width: page.reach
         spacing: 16
 
+        PaperCard {
+            objectName: "waitsToBeLetIn"
+            visible: page.waits
+            width: parent.width
+            name: qsTr("This device asks to be let in, digits %1").arg(page.join?.digitsSpoken ?? "")
+
+            Column {
+                width: parent.width
+                spacing: Theme.gap
+
+                Item {
+                    width: parent.width
+                    height: Math.max(mark.height, asks.height)
+
+                    StateShape {
+                        id: mark
+                        anchors.verticalCenter: parent.verticalCenter
+                        kind: ShapeKind.Waits
+                        size: 26
+                    }
+                    Words {
+                        id: asks
+                        x: 38
+                        width: parent.width - x
+                        anchors.verticalCenter: parent.verticalCenter
+                        text: qsTr("This device asks to be let in.")
+                        mute: true
+                        bold: true
+                        size: Theme.lead
+                    }
+                }
+                FarDigits {
+                    objectName: "floorDigits"
+                    width: parent.width
+                    most: 96
+                    text: page.join?.digits ?? ""
+                    spoken: page.join?.digitsSpoken ?? ""
+                    mute: true
+                }
+                Words {
+                    width: parent.width
+                    text: page.join?.compareWords ?? ""
+                    mute: true
+                    color: Theme.pencil
+                }
+            }
+        }
         TapeLabel {
+            visible: !page.waits
             width: Math.min(parent.width, implicitWidth + 60)
             text: qsTr("Your car goes here")
             lift: 60
         }
         Item {
+            visible: !page.waits
             width: parent.width
             height: 230
             Accessible.ignored: true
@@ -69,12 +120,14 @@ Flickable {
             }
         }
         Words {
+            visible: !page.waits
             width: parent.width
             text: qsTr("No car is in the shop yet.")
             bold: true
             size: Theme.lead
         }
         Words {
+            visible: !page.waits
             width: parent.width
             text: qsTr("Open a car: plate, color, body, panels. It takes about a minute. All of it stays on this device.")
             color: Theme.pencil
@@ -91,13 +144,13 @@ Flickable {
             pressable: visible
             width: parent.width
             height: implicitHeight
-            text: page.join?.joining ? qsTr("Compare the digits: %1").arg(page.join.digits) : qsTr("Join a shop that is here already")
-            secondLine: page.join?.joining ? qsTr("this device waits to be let in") : qsTr("with the square code of its manager or its hub")
+            text: page.waits ? qsTr("Compare the digits") : qsTr("Join a shop that is here already")
+            secondLine: page.waits ? qsTr("or stop asking") : qsTr("with the square code of its manager or its hub")
             onClicked: page.joinAsked()
         }
         PlainButton {
             objectName: "tryDemo"
-            visible: !page.demo.isDemo && !page.demo.running
+            visible: !page.demo.isDemo && !page.demo.running && !page.waits
             pressable: visible
             width: parent.width
             height: implicitHeight

@@ -22,6 +22,7 @@ FocusScope {
     property bool aside: false
     property real undoRoom: 0
     readonly property real actsTop: act.y
+    readonly property bool waits: (screen.join?.joining ?? false) && screen.floor.cars === 0
     // Offered parts with large words leave the list a height that it can be read in.
     implicitHeight: offers.visible ? list.y + 176 + undoRoom + act.height + 16 : 0
 
@@ -178,7 +179,10 @@ FocusScope {
             height: parent.height
             visible: !screen.aside
             pressable: visible
+            waits: screen.waits
             text: qsTr("Open a car")
+            secondLine: screen.waits ? qsTr("when this device is let in") : ""
+            onRefused: screen.joinAsked()
             onClicked: screen.openAsked()
         }
         PlainButton {

@@ -13,6 +13,11 @@ Sheet {
     property bool copied: false
 
     title: qsTr("Invite a device")
+    Connections {
+        target: sheet.devices
+        // Who asks stands behind the sheet.
+        function onSomeoneAsked() { sheet.opened = false; }
+    }
     onClosed: {
         copied = false;
         devices.dropInvitation();

@@ -3,11 +3,11 @@
 namespace jambline::acts {
 
 namespace {
-constexpr std::size_t most_name_bytes = 80;
+constexpr std::size_t most_booth_name_bytes = 80;
 
 Result<std::string> free_name(const folds::ShopView& shop, const std::string& text,
                               const BoothId& own, const char* operation) {
-  JAMBLINE_ASSIGN(std::string name, typed(text, operation, "name", most_name_bytes));
+  JAMBLINE_ASSIGN(std::string name, typed(text, operation, "name", most_booth_name_bytes));
   for (const auto& booth : shop.booths)
     if (booth.name == name && booth.booth != own) return fail(Code::AlreadyDone, operation, name);
   return name;

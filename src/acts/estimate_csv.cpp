@@ -9,7 +9,7 @@ namespace jambline::acts {
 
 namespace {
 constexpr const char* reading_estimate = "read the estimate";
-constexpr std::size_t most_title_bytes = 80;
+constexpr std::size_t most_line_bytes = 80;
 constexpr std::size_t shown_bytes = 120;
 
 struct Record {
@@ -174,7 +174,7 @@ Result<PlannedOperation> planned(const Record& record, const Columns& columns, E
     if (lower(std::string(enum_words<job::Stage>[i])) == word) stage = static_cast<job::Stage>(i);
   if (!stage) return refuse(EstimateFault::UnknownStage);
   PlannedOperation out{*stage, trimmed(record.fields[columns.title]), 0};
-  if (out.title.size() > most_title_bytes) return refuse(EstimateFault::TitleTooLong);
+  if (out.title.size() > most_line_bytes) return refuse(EstimateFault::TitleTooLong);
   JAMBLINE_ASSIGN(out.estimate_min, minutes_of(trimmed(record.fields[columns.hours]), why));
   return out;
 }

@@ -8,7 +8,7 @@
 namespace jambline::acts {
 
 namespace {
-constexpr std::size_t most_note_bytes = 500;
+constexpr std::size_t most_picture_note_bytes = 500;
 constexpr std::size_t most_shot_name_bytes = 60;
 constexpr std::size_t most_shots = 60;
 
@@ -83,7 +83,7 @@ Drafts decide_one(const Scene& scene, const NotePicture& command) {
   JAMBLINE_TRY(in_picture(command.drawn, operation));
   job::PictureNote drawn = command.drawn;
   if (drawn.shape == job::PictureNoteShape::Text) {
-    JAMBLINE_ASSIGN(drawn.text, typed(drawn.text, operation, "text", most_note_bytes));
+    JAMBLINE_ASSIGN(drawn.text, typed(drawn.text, operation, "text", most_picture_note_bytes));
   } else {
     drawn.text.clear();
     if (drawn.x == drawn.to_x && drawn.y == drawn.to_y)

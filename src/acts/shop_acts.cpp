@@ -6,7 +6,7 @@
 namespace jambline::acts {
 
 namespace {
-constexpr std::size_t most_name_bytes = 80;
+constexpr std::size_t most_shop_name_bytes = 80;
 
 // Whoever is held by "do not spray" is not let out by taking back the word that holds him.
 Status may_take_back(const Scene& scene, const JobId& job, const Hash& target) {
@@ -22,7 +22,8 @@ Status may_take_back(const Scene& scene, const JobId& job, const Hash& target) {
 }  // namespace
 
 Drafts decide_one(const Scene& scene, const NameShop& command) {
-  JAMBLINE_ASSIGN(std::string name, typed(command.name, "name the shop", "name", most_name_bytes));
+  JAMBLINE_ASSIGN(std::string name,
+                  typed(command.name, "name the shop", "name", most_shop_name_bytes));
   JAMBLINE_TRY(zone_known(command.zone));
   return std::vector<Draft>{
       {{}, entries::ShopNamed{std::move(name), command.zone, scene.world.shop.name_heads}}};
@@ -30,7 +31,8 @@ Drafts decide_one(const Scene& scene, const NameShop& command) {
 
 // The first person of a shop may be anyone; after that a manager adds managers.
 Drafts decide_one(const Scene& scene, const AddPerson& command) {
-  JAMBLINE_ASSIGN(std::string name, typed(command.name, "add a person", "name", most_name_bytes));
+  JAMBLINE_ASSIGN(std::string name,
+                  typed(command.name, "add a person", "name", most_shop_name_bytes));
   bool any_manager = false;
   for (const auto& person : scene.world.shop.people) {
     any_manager = any_manager || (person.role == job::Role::Manager && !person.left);
@@ -46,7 +48,7 @@ Drafts decide_one(const Scene& scene, const AddPerson& command) {
 }
 
 Drafts decide_one(const Scene& scene, const RenamePerson& command) {
-  JAMBLINE_ASSIGN(std::string name, typed(command.name, "rename", "name", most_name_bytes));
+  JAMBLINE_ASSIGN(std::string name, typed(command.name, "rename", "name", most_shop_name_bytes));
   const auto* person = scene.world.shop.find(command.person);
   if (!person) return fail(Code::Unknown, "rename", "person");
   return std::vector<Draft>{
@@ -87,7 +89,8 @@ Drafts decide_one(const Scene& scene, const LetPersonGo& command) {
 }
 
 Drafts decide_one(const Scene& scene, const NameDevice& command) {
-  JAMBLINE_ASSIGN(std::string name, typed(command.name, "name a device", "name", most_name_bytes));
+  JAMBLINE_ASSIGN(std::string name,
+                  typed(command.name, "name a device", "name", most_shop_name_bytes));
   if (!command.device) return fail(Code::Missing, "name a device", "device");
   if (!scene.may_say<entries::DeviceNamed>()) return fail(Code::NotAllowed, "name a device", name);
   std::vector<Hash> heads;
@@ -126,7 +129,8 @@ Status may_erase_name(const folds::ShopView& shop, const PersonId& person, const
 }
 
 Drafts decide_one(const Scene& scene, const AddRack& command) {
-  JAMBLINE_ASSIGN(std::string name, typed(command.name, "add a rack", "name", most_name_bytes));
+  JAMBLINE_ASSIGN(std::string name,
+                  typed(command.name, "add a rack", "name", most_shop_name_bytes));
   for (const auto& rack : scene.world.shop.racks)
     if (rack.name == name) return fail(Code::AlreadyDone, "add a rack", name);
   return std::vector<Draft>{

@@ -4,10 +4,11 @@
 #include <functional>
 #include <set>
 
+#include "base/spans.h"
+
 namespace jambline::folds {
 
 namespace {
-constexpr double ms_per_h = 3'600'000;
 constexpr std::size_t most_said = 200;  // of a booth that nobody ever logged as cleared
 
 template <class T>

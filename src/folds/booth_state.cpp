@@ -3,10 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/spans.h"
+
 namespace jambline::folds {
 
 namespace {
-constexpr double ms_per_day = 86'400'000;
 
 double mean_of(const std::vector<double>& values) {
   double sum = 0;

@@ -3,10 +3,11 @@
 #include <algorithm>
 #include <map>
 
+#include "base/spans.h"
+
 namespace jambline::folds {
 
 namespace {
-constexpr double ms_per_min = 60'000;
 constexpr double room_c = 20;
 constexpr double warm_holds_min = 60;
 

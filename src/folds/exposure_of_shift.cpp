@@ -4,12 +4,13 @@
 #include <map>
 #include <set>
 
+#include "base/spans.h"
+
 namespace jambline::folds {
 
 namespace {
-constexpr std::int64_t ms_per_h = 3'600'000;
-constexpr std::int64_t rest_ms = 8 * ms_per_h;
-constexpr std::int64_t longest_ms = 24 * ms_per_h;
+constexpr std::int64_t rest_ms = 8 * hour_ms;
+constexpr std::int64_t longest_ms = 24 * hour_ms;
 
 bool fits(const LimitView& limit, const SampleView& sample) {
   return !limit.said.retired && limit.said.substance == sample.substance &&
@@ -81,7 +82,7 @@ ShiftExposure exposure_of(const Shift& shift, const AirView& air) {
       continue;
     }
     const auto hours = [&](std::int64_t at_ms) {
-      return static_cast<double>(at_ms - shift.from_ms) / static_cast<double>(ms_per_h);
+      return static_cast<double>(at_ms - shift.from_ms) / static_cast<double>(hour_ms);
     };
     out.asked.samples.push_back({called(sample.substance, sample.unit), sample.value,
                                  hours(sample.from_ms), hours(sample.to_ms)});

@@ -3,12 +3,12 @@
 #include <algorithm>
 #include <map>
 
+#include "base/spans.h"
 #include "job/calendar.h"
 
 namespace jambline::folds {
 
 namespace {
-constexpr double ms_per_min = 60'000;
 
 double minutes(std::int64_t ms) {
   return static_cast<double>(ms) / ms_per_min;

@@ -2,12 +2,13 @@
 
 #include <algorithm>
 
+#include "base/spans.h"
+
 namespace jambline::folds {
 
 namespace {
 using job::GunItem;
-constexpr std::int64_t ms_per_day = 86'400'000;
-constexpr std::int64_t reading_is_of_today_ms = ms_per_day;
+constexpr std::int64_t reading_is_of_today_ms = day_ms;
 
 class Facts {
  public:
@@ -105,14 +106,14 @@ class Facts {
   }
 
   void until(GunFact& fact, int due_day) const {
-    fact.due_ms = (due_day + 1) * ms_per_day;  // the whole day counts
+    fact.due_ms = (due_day + 1) * day_ms;  // the whole day counts
     fact.known = scene_.now.wall_ms < *fact.due_ms;
   }
   void due(GunFact& fact, int done_day, int valid_days) const {
-    fact.as_of_ms = done_day * ms_per_day;
+    fact.as_of_ms = done_day * day_ms;
     until(fact, done_day + valid_days);
     // A record of tomorrow says that a clock or a hand was wrong.
-    if (*fact.as_of_ms > scene_.now.wall_ms + ms_per_day) fact.known = false;
+    if (*fact.as_of_ms > scene_.now.wall_ms + day_ms) fact.known = false;
   }
 
   void fit_test(GunFact& fact) const {

@@ -12,7 +12,7 @@ namespace {
 using job::DefectKind;
 using trade::MarkWork;
 
-constexpr double one_area_mm2 = 300.0 * 300.0;
+constexpr double plan_area_mm2 = 300.0 * 300.0;
 constexpr double areas_a_pad = 2.5;  // as trade/correction_plan.cpp counts them
 constexpr double areas_a_towel = 4;
 
@@ -109,7 +109,7 @@ WalkStation whole_station(const PanelView& panel, const WholePanel& whole,
       [&](const RoundView& one) { return one.round == rule.round && one.stage == stage; });
   out.done = round_done && out.left.empty();
   out.area_mm2 = whole.area_mm2;
-  out.minutes = rule.min_per_area * whole.area_mm2 / one_area_mm2;  // own ones are of spots
+  out.minutes = rule.min_per_area * whole.area_mm2 / plan_area_mm2;  // own ones are of spots
   if (whole.plastic) out.minutes /= plastic_speed;
   out.tape_edges = rule.round == job::Round::Compound;
   out.clean_down = rule.round == job::Round::Refine;
@@ -152,7 +152,7 @@ void count(WalkStep& step, double clean_down_min) {
     const bool shown = !station.done;
     if (!shown) continue;
     step.marks += static_cast<int>(station.left.size());
-    step.areas += station.whole ? static_cast<int>(std::ceil(station.area_mm2 / one_area_mm2))
+    step.areas += station.whole ? static_cast<int>(std::ceil(station.area_mm2 / plan_area_mm2))
                                 : static_cast<int>(station.areas.size());
     step.area_mm2 += station.area_mm2;
     step.minutes += station.minutes + (station.clean_down ? clean_down_min : 0);

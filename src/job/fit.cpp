@@ -36,7 +36,7 @@ const std::vector<At>& lid() {
                                     {"striker", 0.5, 0.05, 3, 3, 3, true}};
   return list;
 }
-const std::vector<At>& tailgate() {
+const std::vector<At>& tailgate_fit() {
   static const std::vector<At> list{{"left hinge", 0.05, 0.06, 2, 2, 2, true},
                                     {"right hinge", 0.95, 0.06, 2, 2, 2, true},
                                     {"left striker", 0.02, 0.9, 3, 3, 3, true},
@@ -49,7 +49,7 @@ const std::vector<At>& door() {
                                     {"striker", 0.97, 0.5, 3, 3, 3, true}};
   return list;
 }
-const std::vector<At>& sliding_door() {
+const std::vector<At>& sliding_door_fit() {
   static const std::vector<At> list{{"upper roller", 0.05, 0.95, 3, 3, 3, true},
                                     {"lower roller", 0.05, 0.05, 3, 3, 3, true},
                                     {"middle roller", 0.95, 0.5, 3, 3, 3, true}};
@@ -61,7 +61,7 @@ const std::vector<At>& fender() {
                                     {"upper front bolt", 0.2, 0.8, 3, 3, 2, false}};
   return list;
 }
-const std::vector<At>& bumper() {
+const std::vector<At>& bumper_fit() {
   static const std::vector<At> list{{"left bracket", 0.05, 0.6, 2, 3, 2, false},
                                     {"right bracket", 0.95, 0.6, 2, 3, 2, false},
                                     {"middle support", 0.5, 0.78, 3, 3, 2, false}};
@@ -83,9 +83,9 @@ const std::vector<At>* at_of(Panel panel) {
     case Panel::Liftgate:
       return &lid();
     case Panel::Tailgate:
-      return &tailgate();
+      return &tailgate_fit();
     case Panel::SlidingDoor:
-      return &sliding_door();
+      return &sliding_door_fit();
     case Panel::LeftFrontDoor:
     case Panel::RightFrontDoor:
     case Panel::LeftRearDoor:
@@ -98,7 +98,7 @@ const std::vector<At>* at_of(Panel panel) {
       return &fender();
     case Panel::FrontBumper:
     case Panel::RearBumper:
-      return &bumper();
+      return &bumper_fit();
     default:
       return nullptr;
   }

@@ -14,7 +14,7 @@ namespace {
 using trade::Point_mm;
 using trade::Polyline;
 
-constexpr double degree = std::numbers::pi / 180;
+constexpr double one_degree = std::numbers::pi / 180;
 
 // Of the flat panel; a right side and the front bumper cover are seen the other way round.
 enum class Side { LowX, HighX, LowY, HighY };
@@ -168,15 +168,15 @@ FitPlace place_at(const Polyline& line, double along_mm, bool turned) {
     const double dx = line[i + 1].x_mm - line[i].x_mm;
     const double dy = line[i + 1].y_mm - line[i].y_mm;
     const double out = turned ? std::atan2(dx, -dy) : std::atan2(-dx, dy);
-    return {{line[i].x_mm + share * dx, line[i].y_mm + share * dy}, out / degree};
+    return {{line[i].x_mm + share * dx, line[i].y_mm + share * dy}, out / one_degree};
   }
   return {};
 }
 
 bool runs_against(const FitEdge& edge, const trade::PanelShape& shape) {
   const FitPlace as_drawn = place_at(edge.line, trade::length_mm(edge.line) / 2, false);
-  const Point_mm beyond{as_drawn.at.x_mm + 3 * std::cos(as_drawn.direction_deg * degree),
-                        as_drawn.at.y_mm + 3 * std::sin(as_drawn.direction_deg * degree)};
+  const Point_mm beyond{as_drawn.at.x_mm + 3 * std::cos(as_drawn.direction_deg * one_degree),
+                        as_drawn.at.y_mm + 3 * std::sin(as_drawn.direction_deg * one_degree)};
   return trade::contains(shape.outline, beyond);
 }
 
@@ -305,7 +305,7 @@ std::optional<NearEdge> nearest_edge(const std::vector<FitEdge>& edges, Point_mm
       const double away_mm = trade::distance_mm(at, point);
       if (!best || away_mm < best->away_mm) {
         // A usual place knows which side of the line is out of the panel.
-        const double along_deg = std::atan2(b.y_mm - a.y_mm, b.x_mm - a.x_mm) / degree;
+        const double along_deg = std::atan2(b.y_mm - a.y_mm, b.x_mm - a.x_mm) / one_degree;
         const double known = edge.usual.front().direction_deg;
         const double off = std::remainder(along_deg + 90 - known, 360);
         const double out_deg = std::abs(off) < 90 ? along_deg + 90 : along_deg - 90;

@@ -76,7 +76,7 @@ END)"},
 END)"},
 });
 
-Error damaged(std::string cause) {
+Error damaged_schema(std::string cause) {
   return Error{Code::DatabaseDamaged, "open", "log.db", {}}.with("cause", std::move(cause));
 }
 
@@ -99,9 +99,9 @@ Status make_schema(Database& database) {
 
 Result<std::int64_t> check_application(Database& database) {
   JAMBLINE_ASSIGN(const std::int64_t application, database.number("PRAGMA application_id"));
-  if (application != application_id) return fail(damaged("a database of another program"));
+  if (application != application_id) return fail(damaged_schema("a database of another program"));
   JAMBLINE_ASSIGN(const std::int64_t version, database.number("PRAGMA user_version"));
-  if (version < 1) return fail(damaged("no version number"));
+  if (version < 1) return fail(damaged_schema("no version number"));
   return version;
 }
 
@@ -111,7 +111,7 @@ Status check_schema(Database& database) {
     find.bind_text(1, part.name);
     JAMBLINE_ASSIGN(const bool there, find.step());
     if (!there || find.text(0) != part.sql)
-      return fail(damaged(std::string(part.name) + " is missing or was changed"));
+      return fail(damaged_schema(std::string(part.name) + " is missing or was changed"));
     find.reset();
   }
   return {};

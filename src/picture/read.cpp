@@ -16,7 +16,7 @@
 namespace jambline::picture {
 
 namespace {
-using Bytes = std::span<const std::uint8_t>;
+using ReadBytes = std::span<const std::uint8_t>;
 
 // A picture within our own limits needs at most this, and Qt refuses above 128 MB by itself.
 constexpr int most_pixel_megabytes = 512;
@@ -54,7 +54,8 @@ QImage on_white(const QImage& image) {
   return out;
 }
 
-Result<QImage> pixels(Bytes bytes, const FileParts& parts, int orientation, int longest_side_px) {
+Result<QImage> pixels(ReadBytes bytes, const FileParts& parts, int orientation,
+                      int longest_side_px) {
   static std::once_flag once;
   std::call_once(once, [] { QImageReader::setAllocationLimit(most_pixel_megabytes); });
   const QByteArray view = QByteArray::fromRawData(reinterpret_cast<const char*>(bytes.data()),
@@ -75,14 +76,14 @@ Result<QImage> pixels(Bytes bytes, const FileParts& parts, int orientation, int 
   return upright(on_white(image), orientation);
 }
 
-Result<Hash> hash_of(Bytes bytes) {
+Result<Hash> hash_of(ReadBytes bytes) {
   blobs::Hasher hasher;
   hasher.update(bytes);
   return hasher.finish();
 }
 }  // namespace
 
-Result<Seen> look_at(Bytes bytes, QImage* small) {
+Result<Seen> look_at(ReadBytes bytes, QImage* small) {
   JAMBLINE_ASSIGN(const FileParts parts, parts_of(bytes));
   const Facts facts = facts_of(bytes, parts);
   JAMBLINE_ASSIGN(const QImage image, pixels(bytes, parts, facts.orientation, most_preview_px));
@@ -99,7 +100,7 @@ Result<Seen> look_at(Bytes bytes, QImage* small) {
   return out;
 }
 
-Result<QImage> decode(Bytes bytes, int longest_side_px) {
+Result<QImage> decode(ReadBytes bytes, int longest_side_px) {
   JAMBLINE_ASSIGN(const FileParts parts, parts_of(bytes));
   return pixels(bytes, parts, facts_of(bytes, parts).orientation, std::max(1, longest_side_px));
 }

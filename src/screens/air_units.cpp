@@ -10,7 +10,7 @@ namespace {
 constexpr double m_per_ft = 0.3048;
 constexpr double pa_per_in_wc = 249.0889;
 
-QString tr(const char* words) {
+QString air_tr(const char* words) {
   return QCoreApplication::translate("units", words);
 }
 
@@ -50,17 +50,17 @@ QString air_unit(AirQuantity quantity, Units units) {
   const bool metric = units == Units::Metric;
   switch (quantity) {
     case AirQuantity::Velocity:
-      return metric ? tr(QT_TRANSLATE_NOOP("units", "m/s"))
-                    : tr(QT_TRANSLATE_NOOP("units", "ft/min"));
+      return metric ? air_tr(QT_TRANSLATE_NOOP("units", "m/s"))
+                    : air_tr(QT_TRANSLATE_NOOP("units", "ft/min"));
     case AirQuantity::Pressure:
-      return metric ? tr(QT_TRANSLATE_NOOP("units", "Pa"))
-                    : tr(QT_TRANSLATE_NOOP("units", "in. w.c."));
+      return metric ? air_tr(QT_TRANSLATE_NOOP("units", "Pa"))
+                    : air_tr(QT_TRANSLATE_NOOP("units", "in. w.c."));
     case AirQuantity::Exhaust:
-      return metric ? tr(QT_TRANSLATE_NOOP("units", "m\u00b3/h"))
-                    : tr(QT_TRANSLATE_NOOP("units", "ft\u00b3/min"));
+      return metric ? air_tr(QT_TRANSLATE_NOOP("units", "m\u00b3/h"))
+                    : air_tr(QT_TRANSLATE_NOOP("units", "ft\u00b3/min"));
     case AirQuantity::Volume:
-      return metric ? tr(QT_TRANSLATE_NOOP("units", "m\u00b3"))
-                    : tr(QT_TRANSLATE_NOOP("units", "ft\u00b3"));
+      return metric ? air_tr(QT_TRANSLATE_NOOP("units", "m\u00b3"))
+                    : air_tr(QT_TRANSLATE_NOOP("units", "ft\u00b3"));
   }
   return {};
 }
@@ -76,7 +76,7 @@ QString air_number(AirQuantity quantity, double stored, Units units) {
 }
 
 QString air_words(AirQuantity quantity, double stored, Units units) {
-  return tr(QT_TRANSLATE_NOOP("units", "%1 %2"))
+  return air_tr(QT_TRANSLATE_NOOP("units", "%1 %2"))
       .arg(air_number(quantity, stored, units), air_unit(quantity, units));
 }
 
@@ -86,7 +86,7 @@ QString air_words(AirQuantity quantity, double stored, double limit, Units units
   QString text = number(shown, places);
   if (stored != limit && text == number(shown_air(quantity, limit, units), places))
     text = number(shown, ++places);
-  return tr(QT_TRANSLATE_NOOP("units", "%1 %2")).arg(text, air_unit(quantity, units));
+  return air_tr(QT_TRANSLATE_NOOP("units", "%1 %2")).arg(text, air_unit(quantity, units));
 }
 
 QString minutes_seconds(double minutes) {

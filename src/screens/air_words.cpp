@@ -27,7 +27,7 @@ constexpr auto respirator_words = std::to_array<const char*>(
 constexpr auto fit_method_words = std::to_array<const char*>(
     {QT_TRANSLATE_NOOP("words", "quantitative"), QT_TRANSLATE_NOOP("words", "qualitative")});
 
-constexpr auto due_words =
+constexpr auto due_date_words =
     std::to_array<const char*>({QT_TRANSLATE_NOOP("words", "health surveillance"),
                                 QT_TRANSLATE_NOOP("words", "painter training"),
                                 QT_TRANSLATE_NOOP("words", "respirator training")});
@@ -95,52 +95,52 @@ constexpr auto milestone_words = std::to_array<const char*>(
      QT_TRANSLATE_NOOP("words", "handling strength"), QT_TRANSLATE_NOOP("words", "full strength")});
 
 template <std::size_t N, class E>
-QString word(const std::array<const char*, N>& words, E value) {
+QString air_word(const std::array<const char*, N>& words, E value) {
   return QCoreApplication::translate("words", words[static_cast<std::size_t>(value)]);
 }
 }  // namespace
 
 QString words_of(job::BoothWord booth_said_word) {
-  return word(booth_said_words, booth_said_word);
+  return air_word(booth_said_words, booth_said_word);
 }
 QString words_of(job::BoothReading booth_reading_word) {
-  return word(booth_reading_words, booth_reading_word);
+  return air_word(booth_reading_words, booth_reading_word);
 }
 QString words_of(job::RespiratorKind respirator_word) {
-  return word(respirator_words, respirator_word);
+  return air_word(respirator_words, respirator_word);
 }
 QString words_of(job::FitMethod fit_method_word) {
-  return word(fit_method_words, fit_method_word);
+  return air_word(fit_method_words, fit_method_word);
 }
 QString words_of(job::DueKind due_word) {
-  return word(due_words, due_word);
+  return air_word(due_date_words, due_word);
 }
 QString words_of(job::GunItem gun_item_word) {
-  return word(gun_item_words, gun_item_word);
+  return air_word(gun_item_words, gun_item_word);
 }
 QString words_of(job::GunReason gun_reason_word) {
-  return word(gun_reason_words, gun_reason_word);
+  return air_word(gun_reason_words, gun_reason_word);
 }
 QString words_of(job::ProductKind product_word) {
-  return word(product_words, product_word);
+  return air_word(product_words, product_word);
 }
 QString words_of(job::PanelGroup panel_group_word) {
-  return word(panel_group_words, panel_group_word);
+  return air_word(panel_group_words, panel_group_word);
 }
 QString words_of(job::FirstAid first_aid_word) {
-  return word(first_aid_words, first_aid_word);
+  return air_word(first_aid_words, first_aid_word);
 }
 QString words_of(trade::FactorScheme scheme_word) {
-  return word(scheme_words, scheme_word);
+  return air_word(scheme_words, scheme_word);
 }
 QString words_of(trade::LimitKind limit_kind_word) {
-  return word(limit_kind_words, limit_kind_word);
+  return air_word(limit_kind_words, limit_kind_word);
 }
 QString words_of(trade::CureKind cure_word) {
-  return word(cure_words, cure_word);
+  return air_word(cure_words, cure_word);
 }
 QString words_of(trade::CureMilestone milestone_word) {
-  return word(milestone_words, milestone_word);
+  return air_word(milestone_words, milestone_word);
 }
 
 }  // namespace jambline::screens

@@ -9,7 +9,7 @@
 namespace jambline::screens {
 
 namespace {
-constexpr auto reason_words = std::to_array<const char*>(
+constexpr auto amend_reasons = std::to_array<const char*>(
     {QT_TRANSLATE_NOOP("AmendClock", "went home"),
      QT_TRANSLATE_NOOP("AmendClock", "forgot to stop"),
      QT_TRANSLATE_NOOP("AmendClock", "forgot to start"), QT_TRANSLATE_NOOP("AmendClock", "break"),
@@ -117,7 +117,7 @@ QString AmendClockViewModel::countsWords() const {
 
 QStringList AmendClockViewModel::reasons() const {
   QStringList out;
-  for (const char* words : reason_words)
+  for (const char* words : amend_reasons)
     out << sentence(QCoreApplication::translate("AmendClock", words));
   return out;
 }
@@ -150,8 +150,8 @@ void AmendClockViewModel::keep(const QString& other_reason) {
            tr("After it ended, %1.").arg(clock_words(*one->most_ms, session().zone())));
   }
   if (refused()) return;
-  const bool fixed = reason_ >= 0 && reason_ < static_cast<int>(reason_words.size());
-  std::string reason = fixed ? reason_words[static_cast<std::size_t>(reason_)]
+  const bool fixed = reason_ >= 0 && reason_ < static_cast<int>(amend_reasons.size());
+  std::string reason = fixed ? amend_reasons[static_cast<std::size_t>(reason_)]
                              : other_reason.trimmed().toStdString();
   if (reason.empty()) {
     refuse(QStringLiteral("reason"), tr("Say why. It stands beside both times."));

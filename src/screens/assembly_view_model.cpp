@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "screens/spans.h"
 #include "screens/step_words.h"
 #include "screens/text.h"
 #include "screens/units.h"
@@ -15,11 +16,6 @@ using folds::StepOfCar;
 using job::RuleKind;
 using job::Step;
 
-constexpr int seconds_between = 30;
-
-QString code(std::string_view word) {
-  return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
-}
 }  // namespace
 
 AssemblyViewModel::AssemblyViewModel(Session& session, QObject* parent)
@@ -29,7 +25,7 @@ AssemblyViewModel::AssemblyViewModel(Session& session, QObject* parent)
       ways_({"key", "title", "words", "shape"}, this) {
   connect(&session, &Session::snapshotChanged, this, &AssemblyViewModel::follow);
   connect(&session, &Session::secondPassed, this, [this] {
-    if (++seconds_ % seconds_between == 0 && car_) work_out();
+    if (++seconds_ % work_out_every_s == 0 && car_) work_out();
   });
   follow();
 }
@@ -158,7 +154,7 @@ QVariantList AssemblyViewModel::row_of(const StepOfCar& step, const QString& hea
     shape = StateKind::Must;
   else if (waits || (step.by_itself && step.step != Step::Delivery))
     shape = StateKind::Waits;
-  return {code(word_of(step.step)),
+  return {text(word_of(step.step)),
           heading,
           sentence(words_of(step.step)),
           words_of_step(step),
@@ -241,7 +237,7 @@ int AssemblyViewModel::rowShape() const {
 }
 
 QString AssemblyViewModel::step() const {
-  return open_ ? code(word_of(*open_)) : QString();
+  return open_ ? text(word_of(*open_)) : QString();
 }
 
 QString AssemblyViewModel::stepTitle() const {
@@ -293,7 +289,7 @@ void AssemblyViewModel::open(const QString& word) {
 
 void AssemblyViewModel::act() {
   if (const auto step = next()) return post(*step, true, {});
-  if (const auto step = waits_first()) open(code(word_of(*step)));
+  if (const auto step = waits_first()) open(text(word_of(*step)));
 }
 
 void AssemblyViewModel::say() {

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "screens/correct_words.h"
+#include "screens/gun_words.h"
 #include "screens/state_kind.h"
 #include "screens/words.h"
 
@@ -12,18 +13,6 @@ namespace {
 using job::CheckClass;
 using job::CutAnswer;
 using job::CutItem;
-
-QString class_words(CheckClass item_class) {
-  switch (item_class) {
-    case CheckClass::Stop:
-      return BeforeCutViewModel::tr("stop");
-    case CheckClass::Must:
-      return BeforeCutViewModel::tr("must");
-    case CheckClass::Should:
-      break;
-  }
-  return BeforeCutViewModel::tr("should");
-}
 
 std::vector<CutItem> all_items() {
   std::vector<CutItem> stops;

@@ -10,6 +10,7 @@
 #include "screens/booth_air_words.h"
 #include "screens/correct_words.h"
 #include "screens/gun_words.h"
+#include "screens/spans.h"
 #include "screens/state_kind.h"
 #include "screens/text.h"
 #include "screens/words.h"
@@ -22,10 +23,9 @@ using job::CutAnswer;
 using job::GunItem;
 
 constexpr std::uint64_t answer_holds_ms = 15 * 60'000;  // common practice, no source
-constexpr std::int64_t mix_is_of_today_ms = 12 * 3'600'000;
 constexpr const char* worn_form = "respirators worn last";
 
-std::optional<GunItem> item_of(const QString& key) {
+std::optional<GunItem> gun_item_of(const QString& key) {
   return from_word<GunItem>(key.toStdString());
 }
 
@@ -436,7 +436,7 @@ void BeforeGunViewModel::forget_old() {
 }
 
 void BeforeGunViewModel::press(const QString& key) {
-  const auto item = item_of(key);
+  const auto item = gun_item_of(key);
   const auto* about = item ? fact(*item) : nullptr;
   if (!about) return;
   // What the records do not bear out is never a plain yes.
@@ -449,7 +449,7 @@ void BeforeGunViewModel::press(const QString& key) {
 }
 
 void BeforeGunViewModel::openItem(const QString& key) {
-  const auto item = item_of(key);
+  const auto item = gun_item_of(key);
   if (!item || !fact(*item)) return;
   if (*item == GunItem::RightRespirator) {
     emit respiratorAsked();
@@ -469,7 +469,7 @@ void BeforeGunViewModel::openNext() {
 }
 
 void BeforeGunViewModel::flipShould(const QString& key) {
-  const auto item = item_of(key);
+  const auto item = gun_item_of(key);
   const auto* about = item ? fact(*item) : nullptr;
   if (!about || is_asked(*about)) return;
   if (*item == GunItem::Climate && !said(*item)) {

@@ -4,6 +4,7 @@
 #include <QTimeZone>
 #include <array>
 
+#include "base/spans.h"
 #include "screens/air_words.h"
 #include "screens/text.h"
 #include "screens/typed_words.h"
@@ -12,10 +13,9 @@
 namespace jambline::screens {
 
 namespace {
-constexpr std::int64_t minute_ms = 60'000;
 constexpr std::array<int, 5> agos_min{0, 5, 15, 30, 60};
-constexpr double least_c = -45;
-constexpr double most_c = 60;
+constexpr double least_bond_c = -45;
+constexpr double most_bond_c = 60;
 
 }  // namespace
 
@@ -170,10 +170,10 @@ void BondViewModel::keep() {
 std::optional<double> BondViewModel::temperature(const QString& typed, QString& refusal) const {
   const auto shown = typed_number(typed);
   const double celsius = shown ? celsius_of(*shown, session_.units()) : 0;
-  if (shown && celsius >= least_c && celsius <= most_c) return celsius;
+  if (shown && celsius >= least_bond_c && celsius <= most_bond_c) return celsius;
   refusal = shown ? tr("It takes %1 to %2.")
-                        .arg(temperature_words(least_c, session_.units()),
-                             temperature_words(most_c, session_.units()))
+                        .arg(temperature_words(least_bond_c, session_.units()),
+                             temperature_words(most_bond_c, session_.units()))
                   : tr("Type a number.");
   return std::nullopt;
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/spans.h"
 #include "screens/air_units.h"
 #include "screens/booth_view_model.h"
 #include "screens/caution_words.h"
@@ -14,9 +15,6 @@ namespace {
 using folds::BoothWordNow;
 using job::BoothReading;
 using job::BoothWord;
-
-constexpr std::int64_t ms_per_day = 86'400'000;
-constexpr std::int64_t ms_per_min = 60'000;
 
 const folds::BoothAirView* air_of(const Session& session, const folds::BoothView& booth) {
   return session.shop().air.find(booth.booth);
@@ -31,7 +29,7 @@ QString date(const Session& session, std::int64_t ms) {
 }
 
 std::int64_t ms_of_day(double day) {
-  return static_cast<std::int64_t>(std::llround(day * static_cast<double>(ms_per_day)));
+  return static_cast<std::int64_t>(std::llround(day * static_cast<double>(day_ms)));
 }
 
 bool is_today(const Session& session, std::int64_t ms) {
@@ -101,7 +99,7 @@ BoothSaid say_booth(const Session& session, const folds::BoothView& booth) {
       out.countdown = count_words(out.state.left_s);
       // The minute in which it is over; the one before would be early by up to a minute.
       out.clears_ms = now.wall_ms + static_cast<std::int64_t>(std::ceil(out.state.left_s * 1000));
-      out.clears_ms = (out.clears_ms + ms_per_min - 1) / ms_per_min * ms_per_min;
+      out.clears_ms = (out.clears_ms + minute_ms - 1) / minute_ms * minute_ms;
       out.line = BoothViewModel::tr("clears %1").arg(clock_words(out.clears_ms, session.zone()));
       break;
     case BoothWordNow::NotCounting:

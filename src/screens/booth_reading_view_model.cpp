@@ -3,6 +3,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "base/spans.h"
 #include "screens/air_units.h"
 #include "screens/air_words.h"
 #include "screens/rate_units.h"
@@ -13,8 +14,6 @@ namespace jambline::screens {
 namespace {
 using job::BoothReading;
 using Pad = BoothReadingViewModel::Pad;
-
-constexpr std::int64_t ms_per_day = 86'400'000;
 
 std::optional<AirQuantity> quantity_of(BoothReading what) {
   switch (what) {
@@ -232,7 +231,7 @@ void BoothReadingViewModel::drop(int key) {
 
 void BoothReadingViewModel::shift(int days) {
   const std::int64_t now_ms = session_.now().wall_ms;
-  const std::int64_t moved_ms = happened_ms_.value_or(now_ms) + days * ms_per_day;
+  const std::int64_t moved_ms = happened_ms_.value_or(now_ms) + days * day_ms;
   wrong_ = moved_ms > now_ms ? tr("That day is still to come. The latest is now.") : QString();
   if (wrong_.isEmpty()) happened_ms_ = moved_ms;
   emit changed();

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "base/is_one.h"
+#include "base/spans.h"
 #include "screens/air_units.h"
 #include "screens/correct_words.h"
 #include "screens/rate_units.h"
@@ -15,25 +17,14 @@ namespace {
 using job::BoothEvent;
 using job::BoothKind;
 
-constexpr std::int64_t ms_per_min = 60'000;
 constexpr auto event_icons =
     std::to_array<const char*>({"filter", "hose", "suit", "airline", "wash"});
 static_assert(event_icons.size() == enum_words<BoothEvent>.size());
 
-template <class E>
-bool is_one(int value) {
-  return value >= 0 && value < static_cast<int>(enum_words<E>.size());
-}
-
-template <class T>
-std::optional<T> parsed(const QString& hex) {
-  const auto id = T::parse(hex.toStdString());
-  return id ? std::optional<T>(T{*id}) : std::nullopt;
-}
 }  // namespace
 
 QString ago_words(std::int64_t then_ms, std::int64_t now_ms) {
-  const std::int64_t min = (now_ms - then_ms) / ms_per_min;
+  const std::int64_t min = (now_ms - then_ms) / minute_ms;
   const std::int64_t hours = min / 60;
   const std::int64_t days = hours / 24;
   if (min < 1) return BoothViewModel::tr("just now");
@@ -114,7 +105,7 @@ QString BoothViewModel::dueBooth() const {
 }
 
 void BoothViewModel::second_passed() {
-  if (counts_ || session_.now().wall_ms / ms_per_min != minute_) refresh();
+  if (counts_ || session_.now().wall_ms / minute_ms != minute_) refresh();
 }
 
 void BoothViewModel::openSum(const QString& key, Figure figure) {
@@ -144,7 +135,7 @@ void BoothViewModel::openSum(const QString& key, Figure figure) {
 void BoothViewModel::refresh() {
   std::vector<QVariantList> rows, places;
   const auto* car = session_.car();
-  minute_ = session_.now().wall_ms / ms_per_min;
+  minute_ = session_.now().wall_ms / minute_ms;
   counts_ = false;
   for (const auto& booth : session_.shop().booths) {
     rows.push_back(row_of(booth));
@@ -165,7 +156,7 @@ void BoothViewModel::show_events() {
   const auto& all = session_.shop().booth_events;  // by when they happened
   for (auto one = all.rbegin(); one != all.rend(); ++one) {
     if (!open_ || one->booth != open_) continue;
-    const bool lately = now_ms - one->happened_ms < 7LL * 24 * 60 * ms_per_min;
+    const bool lately = now_ms - one->happened_ms < 7LL * 24 * 60 * minute_ms;
     const QString when = lately ? time_words(one->happened_ms, now_ms, session_.zone())
                                 : date_words(one->happened_ms, now_ms, session_.zone());
     QString note = tr("%1, %2").arg(when, session_.name_of(one->by));
@@ -279,7 +270,7 @@ QString BoothViewModel::whenTime() const {
 }
 
 void BoothViewModel::shift(int minutes) {
-  const std::int64_t moved_ms = draft_ms() + minutes * ms_per_min;
+  const std::int64_t moved_ms = draft_ms() + minutes * minute_ms;
   draft_.refused = moved_ms > session_.now().wall_ms
                        ? tr("That time is still to come. The latest is now.")
                        : QString();

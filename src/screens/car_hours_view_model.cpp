@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "base/spans.h"
 #include "screens/span_words.h"
 #include "screens/state_kind.h"
 #include "screens/text.h"
@@ -11,7 +12,6 @@
 namespace jambline::screens {
 
 namespace {
-constexpr std::int64_t ms_per_min = 60'000;
 
 // Closed spans and what runs, by start.
 std::vector<std::pair<folds::WorkedRow, bool>> spans_of(const folds::CarView& car,
@@ -90,7 +90,7 @@ void CarHoursViewModel::refresh() {
   if (car)
     for (const auto& one : car->operations)
       add(one.operation, operation_words(one.stage, one.title, one.work),
-          one.estimate_min * ms_per_min, one.done, one.work);
+          one.estimate_min * minute_ms, one.done, one.work);
   for (const auto& [row, is_running] : spans) {
     if (row.operation != open_) continue;
     const QString who = session_.name_of(row.person);

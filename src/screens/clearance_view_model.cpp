@@ -11,14 +11,15 @@ namespace jambline::screens {
 
 namespace {
 using folds::BoothWordNow;
-using State = ClearanceViewModel::State;
+using ClearanceState = ClearanceViewModel::State;
 
-static_assert(static_cast<int>(State::Nothing) == static_cast<int>(BoothWordNow::Idle) &&
-              static_cast<int>(State::Spraying) == static_cast<int>(BoothWordNow::Spraying) &&
-              static_cast<int>(State::Counting) == static_cast<int>(BoothWordNow::Counting) &&
-              static_cast<int>(State::NotCounting) == static_cast<int>(BoothWordNow::NotCounting) &&
-              static_cast<int>(State::NoTime) == static_cast<int>(BoothWordNow::NoTime) &&
-              static_cast<int>(State::TimeOver) == static_cast<int>(BoothWordNow::TimeOver));
+static_assert(
+    static_cast<int>(ClearanceState::Nothing) == static_cast<int>(BoothWordNow::Idle) &&
+    static_cast<int>(ClearanceState::Spraying) == static_cast<int>(BoothWordNow::Spraying) &&
+    static_cast<int>(ClearanceState::Counting) == static_cast<int>(BoothWordNow::Counting) &&
+    static_cast<int>(ClearanceState::NotCounting) == static_cast<int>(BoothWordNow::NotCounting) &&
+    static_cast<int>(ClearanceState::NoTime) == static_cast<int>(BoothWordNow::NoTime) &&
+    static_cast<int>(ClearanceState::TimeOver) == static_cast<int>(BoothWordNow::TimeOver));
 
 // More than four digits have no room at their size.
 bool counts_minutes(double left_s) {

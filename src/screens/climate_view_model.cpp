@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "screens/booth_view_model.h"
+#include "screens/spans.h"
 #include "screens/state_kind.h"
 #include "screens/words.h"
 
@@ -14,7 +15,6 @@ namespace {
 using trade::ClimateCheck;
 using trade::ClimateGate;
 
-constexpr std::int64_t mix_is_of_today_ms = 12 * 3'600'000;
 constexpr std::int64_t reading_is_old_ms = 60 * 60'000;  // common practice, no source
 
 QString plain(double value, int places) {

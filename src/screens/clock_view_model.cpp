@@ -2,7 +2,9 @@
 
 #include <algorithm>
 
+#include "base/spans.h"
 #include "base/zones.h"
+#include "screens/plate.h"
 #include "screens/state_kind.h"
 #include "screens/text.h"
 #include "screens/typed_times.h"
@@ -11,17 +13,10 @@
 namespace jambline::screens {
 
 namespace {
-constexpr double ms_per_h = 3'600'000.0;
-constexpr std::int64_t ms_per_min = 60'000;
-const QString dot = QStringLiteral(" \u00b7 ");
 
 QString title_of(const folds::OperationView* operation) {
   if (!operation) return {};
   return sentence(operation->title.empty() ? words_of(operation->stage) : text(operation->title));
-}
-
-QString plate_of(const folds::FloorRow& car) {
-  return car.plate.empty() ? text(car.vin).right(8) : text(car.plate);
 }
 
 std::vector<RowModel<PersonTileRow>::Column> person_columns() {
@@ -78,8 +73,8 @@ void ClockViewModel::rebuild() {
         others << (rests ? tr("%1 paused").arg(row.name)
                          : QStringLiteral("%1 %2:%3")
                                .arg(row.name)
-                               .arg(ms / ms_per_min / 60)
-                               .arg(ms / ms_per_min % 60, 2, 10, QChar('0')));
+                               .arg(ms / minute_ms / 60)
+                               .arg(ms / minute_ms % 60, 2, 10, QChar('0')));
     }
     tiles.push_back(std::move(row));
   }
@@ -96,7 +91,7 @@ void ClockViewModel::rebuild() {
       row.title = title_of(&operation);
       row.hours = hours(*car, operation);
       row.over = operation.estimate_min > 0 &&
-                 used_ms(*car, operation, now) > operation.estimate_min * ms_per_min;
+                 used_ms(*car, operation, now) > operation.estimate_min * minute_ms;
       row.next = coming == &operation;
       row.mine = mine_ && mine_->running->operation == operation.operation;
       rows.push_back(std::move(row));
@@ -134,7 +129,7 @@ QString ClockViewModel::hours(const folds::FloorRow& car,
   const QString used = hours_words(used_ms(car, operation, session_.now()));
   if (operation.estimate_min == 0) return used;
   const QString number = used.section(QChar(' '), 0, 0);
-  return tr("%1 of %2").arg(number, hours_words(operation.estimate_min * ms_per_min));
+  return tr("%1 of %2").arg(number, hours_words(operation.estimate_min * minute_ms));
 }
 
 QString ClockViewModel::operation() const {
@@ -150,7 +145,7 @@ QString ClockViewModel::who() const {
   if (mine_->running->paused) out = tr("%1 paused").arg(out);
   if (!mine_->operation) return out;
   const std::int64_t over_ms = used_ms(*mine_->car, *mine_->operation, session_.now()) -
-                               mine_->operation->estimate_min * ms_per_min;
+                               mine_->operation->estimate_min * minute_ms;
   if (mine_->operation->estimate_min > 0 && over_ms > 0)
     return out + dot + tr("%1 over").arg(hours_words(over_ms));
   return out + dot + hours(*mine_->car, *mine_->operation);
@@ -226,7 +221,7 @@ void ClockViewModel::forget_earlier() {
 
 std::optional<std::int64_t> ClockViewModel::started_ms() const {
   if (typed_ms_) return typed_ms_;
-  return earlier_min_ > 0 ? std::optional(session_.now().wall_ms - earlier_min_ * ms_per_min)
+  return earlier_min_ > 0 ? std::optional(session_.now().wall_ms - earlier_min_ * minute_ms)
                           : std::nullopt;
 }
 

@@ -7,7 +7,7 @@
 namespace jambline::screens {
 
 namespace {
-constexpr auto look_words = std::to_array<const char*>(
+constexpr auto looked_words = std::to_array<const char*>(
     {QT_TRANSLATE_NOOP("words", "white fiber"), QT_TRANSLATE_NOOP("words", "colored fiber"),
      QT_TRANSLATE_NOOP("words", "hard grain"), QT_TRANSLATE_NOOP("words", "gel or seed"),
      QT_TRANSLATE_NOOP("words", "dry overspray"), QT_TRANSLATE_NOOP("words", "insect")});
@@ -61,7 +61,7 @@ constexpr auto when_words = std::to_array<const char*>(
 constexpr auto gauge_words = std::to_array<const char*>(
     {QT_TRANSLATE_NOOP("words", "total"), QT_TRANSLATE_NOOP("words", "clear")});
 
-constexpr auto unit_words = std::to_array<const char*>(
+constexpr auto gauge_unit_words = std::to_array<const char*>(
     {QT_TRANSLATE_NOOP("words", "µm"), QT_TRANSLATE_NOOP("words", "mil")});
 
 constexpr auto round_words = std::to_array<const char*>(
@@ -83,7 +83,7 @@ QString look_up(const std::array<const char*, N>& table, E value) {
 }  // namespace
 
 QString words_of(job::ParticleLook look) {
-  return look_up(look_words, look);
+  return look_up(looked_words, look);
 }
 QString words_of(job::MarkEnd end) {
   return look_up(end_words, end);
@@ -110,7 +110,7 @@ QString words_of(job::FilmGauge gauge) {
   return look_up(gauge_words, gauge);
 }
 QString words_of(job::FilmUnit unit) {
-  return look_up(unit_words, unit);
+  return look_up(gauge_unit_words, unit);
 }
 QString words_of(job::Round round) {
   return look_up(round_words, round);

@@ -13,8 +13,8 @@ namespace {
 using trade::CureMilestone;
 using trade::CureWord;
 
-constexpr double least_c = -20;
-constexpr double most_c = 150;
+constexpr double least_surface_c = -20;
+constexpr double most_surface_c = 150;
 
 QString names(const std::vector<job::Panel>& panels, job::BodyShape body) {
   QStringList out;
@@ -54,7 +54,6 @@ SurfaceLine line_of(const folds::CureOfGroup& clock, Units units) {
   return out;
 }
 
-const QString dot = QStringLiteral(" \u00b7 ");
 }  // namespace
 
 CureViewModel::CureViewModel(Session& session, CureWork& work, QObject* parent)
@@ -396,11 +395,11 @@ void CureViewModel::logTemperature(int typed, bool minus) {
   const auto* car = session_.car();
   if (!car || !group_ || typed < 0 || !writable()) return;
   const double surface_c = celsius_of(minus ? -typed : typed, session_.units());
-  if (surface_c < least_c || surface_c > most_c) {
+  if (surface_c < least_surface_c || surface_c > most_surface_c) {
     refusal_ = tr("No panel is %1. It takes %2 to %3.")
                    .arg(temperature_words(surface_c, session_.units()),
-                        temperature_words(least_c, session_.units()),
-                        temperature_words(most_c, session_.units()));
+                        temperature_words(least_surface_c, session_.units()),
+                        temperature_words(most_surface_c, session_.units()));
     emit changed();
     return;
   }

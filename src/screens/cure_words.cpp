@@ -5,6 +5,7 @@
 #include <QStringList>
 #include <cmath>
 
+#include "base/spans.h"
 #include "screens/air_words.h"
 #include "screens/words.h"
 
@@ -14,10 +15,9 @@ namespace {
 using trade::CureMilestone;
 using trade::CureWord;
 
-constexpr double ms_per_min = 60'000;
-constexpr double step_ms = 5 * ms_per_min;
+constexpr double cure_step_ms = 5 * ms_per_min;
 
-QString tr(const char* words) {
+QString cure_tr(const char* words) {
   return QCoreApplication::translate("cure", words);
 }
 
@@ -32,22 +32,22 @@ struct Wall {
   }
   QString exact(double at_min) const { return time_words(ms(at_min), seen.at.wall_ms, seen.zone); }
   QString rounded(double at_min, Round how) const {
-    const double steps = static_cast<double>(ms(at_min)) / step_ms;
+    const double steps = static_cast<double>(ms(at_min)) / cure_step_ms;
     const double whole = how == Round::Nearest ? std::round(steps)
                          : how == Round::Down  ? std::floor(steps)
                                                : std::ceil(steps);
-    return time_words(static_cast<std::int64_t>(whole * step_ms), seen.at.wall_ms, seen.zone);
+    return time_words(static_cast<std::int64_t>(whole * cure_step_ms), seen.at.wall_ms, seen.zone);
   }
 };
 
 // "about 15:40 (15:10 to 16:20)"
 QString about(const trade::CureStanding& standing, const Wall& wall) {
   const QString time = wall.rounded(*standing.reached_min, Round::Nearest);
-  if (!standing.early_min) return tr(QT_TRANSLATE_NOOP("cure", "about %1")).arg(time);
+  if (!standing.early_min) return cure_tr(QT_TRANSLATE_NOOP("cure", "about %1")).arg(time);
   const QString early = wall.rounded(*standing.early_min, Round::Down);
   if (!standing.late_min)
-    return tr(QT_TRANSLATE_NOOP("cure", "about %1, later where it is colder")).arg(time);
-  return tr(QT_TRANSLATE_NOOP("cure", "about %1 (%2 to %3)"))
+    return cure_tr(QT_TRANSLATE_NOOP("cure", "about %1, later where it is colder")).arg(time);
+  return cure_tr(QT_TRANSLATE_NOOP("cure", "about %1 (%2 to %3)"))
       .arg(time, early, wall.rounded(*standing.late_min, Round::Up));
 }
 
@@ -55,16 +55,16 @@ StandingWords run_out_words(const trade::CureStanding& standing, const Wall& wal
   switch (standing.word) {
     case CureWord::Reached:
     case CureWord::Gated:
-      return {standing.reached_min ? tr(QT_TRANSLATE_NOOP("cure", "over since %1"))
+      return {standing.reached_min ? cure_tr(QT_TRANSLATE_NOOP("cure", "over since %1"))
                                          .arg(wall.exact(*standing.reached_min))
-                                   : tr(QT_TRANSLATE_NOOP("cure", "over")),
+                                   : cure_tr(QT_TRANSLATE_NOOP("cure", "over")),
               StateKind::Must};
     case CureWord::NotYet:
       if (!standing.early_min)
-        return {tr(QT_TRANSLATE_NOOP("cure", "until about %1"))
+        return {cure_tr(QT_TRANSLATE_NOOP("cure", "until about %1"))
                     .arg(wall.rounded(*standing.reached_min, Round::Down)),
                 StateKind::Running};
-      return {tr(QT_TRANSLATE_NOOP("cure", "until about %1, %2 where it is warmer"))
+      return {cure_tr(QT_TRANSLATE_NOOP("cure", "until about %1, %2 where it is warmer"))
                   .arg(wall.rounded(*standing.reached_min, Round::Down),
                        wall.rounded(*standing.early_min, Round::Down)),
               StateKind::Running};
@@ -72,19 +72,21 @@ StandingWords run_out_words(const trade::CureStanding& standing, const Wall& wal
     case CureWord::NotComputed:
       break;
   }
-  return {tr(QT_TRANSLATE_NOOP("cure", "outside the sheet's points: nothing can be said")),
+  return {cure_tr(QT_TRANSLATE_NOOP("cure", "outside the sheet's points: nothing can be said")),
           StateKind::Must};
 }
 
 StandingWords not_reached_words(const trade::CureStanding& standing, const Wall& wall,
                                 bool under_minimum) {
   if (standing.word == CureWord::NotYet && standing.reached_min)
-    return {tr(QT_TRANSLATE_NOOP("cure", "not yet, %1")).arg(about(standing, wall)),
+    return {cure_tr(QT_TRANSLATE_NOOP("cure", "not yet, %1")).arg(about(standing, wall)),
             StateKind::NotYet};
   if (standing.word == CureWord::NotComputed)
-    return {tr(QT_TRANSLATE_NOOP("cure", "no clock: the sheet's words hold")), StateKind::Unseen};
-  return {under_minimum ? tr(QT_TRANSLATE_NOOP("cure", "stalled: colder than it cures"))
-                        : tr(QT_TRANSLATE_NOOP("cure", "stalled: colder than the sheet's points")),
+    return {cure_tr(QT_TRANSLATE_NOOP("cure", "no clock: the sheet's words hold")),
+            StateKind::Unseen};
+  return {under_minimum
+              ? cure_tr(QT_TRANSLATE_NOOP("cure", "stalled: colder than it cures"))
+              : cure_tr(QT_TRANSLATE_NOOP("cure", "stalled: colder than the sheet's points")),
           StateKind::Paused};
 }
 
@@ -102,7 +104,7 @@ bool may_still_be_hot(const folds::CureOfGroup& clock) {
 QString sheet_duration(double minutes) {
   constexpr double min_a_day = 1440;
   if (minutes >= 2 * min_a_day && std::fmod(minutes, min_a_day) == 0)
-    return tr(QT_TRANSLATE_NOOP("cure", "%1 d")).arg(std::lround(minutes / min_a_day));
+    return cure_tr(QT_TRANSLATE_NOOP("cure", "%1 d")).arg(std::lround(minutes / min_a_day));
   return duration_words(std::llround(minutes * ms_per_min));
 }
 }  // namespace
@@ -118,26 +120,28 @@ StandingWords standing_words(const folds::CureOfGroup& clock, const trade::CureS
   if (runs_out(standing.milestone)) return run_out_words(standing, wall);
   if (standing.word == CureWord::Gated) {
     if (result.too_hot)
-      return {tr(QT_TRANSLATE_NOOP("cure", "too hot to touch: %1, at most %2"))
+      return {cure_tr(QT_TRANSLATE_NOOP("cure", "too hot to touch: %1, at most %2"))
                   .arg(temperature_words(clock.surface_c.value_or(0), seen.units),
                        temperature_words(clock.asked->surface_max_c, seen.units)),
               StateKind::Must};
     if (standing.gate_until_min && *standing.gate_until_min > wall.now_min)
-      return {(clock.asked->bake_end_min
-                   ? tr(QT_TRANSLATE_NOOP("cure", "waits: rest after the bake until %1"))
-                   : tr(QT_TRANSLATE_NOOP("cure", "waits: longer rest of heavy film until %1")))
-                  .arg(wall.rounded(*standing.gate_until_min, Round::Up)),
-              StateKind::Waits};
-    return {tr(QT_TRANSLATE_NOOP("cure", "waits: the thumbnail said not yet")), StateKind::Waits};
+      return {
+          (clock.asked->bake_end_min
+               ? cure_tr(QT_TRANSLATE_NOOP("cure", "waits: rest after the bake until %1"))
+               : cure_tr(QT_TRANSLATE_NOOP("cure", "waits: longer rest of heavy film until %1")))
+              .arg(wall.rounded(*standing.gate_until_min, Round::Up)),
+          StateKind::Waits};
+    return {cure_tr(QT_TRANSLATE_NOOP("cure", "waits: the thumbnail said not yet")),
+            StateKind::Waits};
   }
   if (standing.word == CureWord::Reached) {
     if (touched(standing.milestone) && may_still_be_hot(clock))
-      return {tr(QT_TRANSLATE_NOOP("cure", "read the panel again: it was %1"))
+      return {cure_tr(QT_TRANSLATE_NOOP("cure", "read the panel again: it was %1"))
                   .arg(temperature_words(*clock.surface_c, seen.units)),
               StateKind::Waits};
-    return {standing.reached_min
-                ? tr(QT_TRANSLATE_NOOP("cure", "reached %1")).arg(wall.exact(*standing.reached_min))
-                : tr(QT_TRANSLATE_NOOP("cure", "reached")),
+    return {standing.reached_min ? cure_tr(QT_TRANSLATE_NOOP("cure", "reached %1"))
+                                       .arg(wall.exact(*standing.reached_min))
+                                 : cure_tr(QT_TRANSLATE_NOOP("cure", "reached")),
             StateKind::Done};
   }
   return not_reached_words(standing, wall, result.stalled);
@@ -146,7 +150,7 @@ StandingWords standing_words(const folds::CureOfGroup& clock, const trade::CureS
 QString short_standing(const folds::CureOfGroup& clock, const trade::CureStanding& standing,
                        const CureSeen& seen) {
   if (standing.word == CureWord::NotYet && standing.reached_min && !runs_out(standing.milestone))
-    return tr(QT_TRANSLATE_NOOP("cure", "about %1"))
+    return cure_tr(QT_TRANSLATE_NOOP("cure", "about %1"))
         .arg(Wall{clock.asked->now_min, seen}.rounded(*standing.reached_min, Round::Nearest));
   return standing_words(clock, standing, seen).words;
 }
@@ -155,9 +159,9 @@ StandingWords strength_words(const trade::CureStanding& standing, double now_min
                              const CureSeen& seen) {
   const Wall wall{now_min, seen};
   if (standing.word == CureWord::Reached)
-    return {standing.reached_min
-                ? tr(QT_TRANSLATE_NOOP("cure", "reached %1")).arg(wall.exact(*standing.reached_min))
-                : tr(QT_TRANSLATE_NOOP("cure", "reached")),
+    return {standing.reached_min ? cure_tr(QT_TRANSLATE_NOOP("cure", "reached %1"))
+                                       .arg(wall.exact(*standing.reached_min))
+                                 : cure_tr(QT_TRANSLATE_NOOP("cure", "reached")),
             StateKind::Done};
   return not_reached_words(standing, wall, false);
 }
@@ -165,7 +169,7 @@ StandingWords strength_words(const trade::CureStanding& standing, double now_min
 QString points_words(const std::vector<trade::CurePoint>& points, Units units) {
   QStringList out;
   for (const auto& point : points)
-    out << tr(QT_TRANSLATE_NOOP("cure", "%1 at %2"))
+    out << cure_tr(QT_TRANSLATE_NOOP("cure", "%1 at %2"))
                .arg(sheet_duration(point.minutes), temperature_words(point.at_c, units));
   return out.join(QStringLiteral(", "));
 }
@@ -173,13 +177,15 @@ QString points_words(const std::vector<trade::CurePoint>& points, Units units) {
 QString learned_words(const folds::LearnedFilm::Of& learned) {
   const QString factor = QLocale::c().toString(learned.factor, 'f', 2);
   if (learned.cars == 1)
-    return tr(QT_TRANSLATE_NOOP("cure",
-                                "Taken %1 times as long: on the last car checked it was still soft "
-                                "then."))
+    return cure_tr(QT_TRANSLATE_NOOP(
+                       "cure",
+                       "Taken %1 times as long: on the last car checked it was still soft "
+                       "then."))
         .arg(factor);
-  return tr(QT_TRANSLATE_NOOP("cure",
-                              "Taken %1 times as long: on %2 of the last %3 cars checked it was "
-                              "still soft then."))
+  return cure_tr(
+             QT_TRANSLATE_NOOP("cure",
+                               "Taken %1 times as long: on %2 of the last %3 cars checked it was "
+                               "still soft then."))
       .arg(factor)
       .arg(learned.soft)
       .arg(learned.cars);
@@ -188,35 +194,37 @@ QString learned_words(const folds::LearnedFilm::Of& learned) {
 StandingWords clock_words_of(const folds::CureOfGroup& clock, const folds::ProductView* product,
                              const CureSeen& seen) {
   if (product && product->said.steps.empty())
-    return {tr(QT_TRANSLATE_NOOP("cure", "No times of its sheet are entered: no clock.")),
+    return {cure_tr(QT_TRANSLATE_NOOP("cure", "No times of its sheet are entered: no clock.")),
             StateKind::Unseen};
   const bool heat = product && (product->said.cure == trade::CureKind::TwoPack ||
                                 product->said.cure == trade::CureKind::Infrared);
   if (product && !heat)
-    return {tr(QT_TRANSLATE_NOOP("cure", "%1: no heat clock. The words of its sheet hold."))
+    return {cure_tr(QT_TRANSLATE_NOOP("cure", "%1: no heat clock. The words of its sheet hold."))
                 .arg(sentence(words_of(product->said.cure))),
             StateKind::Unseen};
   if (!clock.result)
-    return {tr(QT_TRANSLATE_NOOP("cure", "No panel temperature yet: nothing is counted.")),
+    return {cure_tr(QT_TRANSLATE_NOOP("cure", "No panel temperature yet: nothing is counted.")),
             StateKind::Waits};
   if (!*clock.result)
-    return {tr(QT_TRANSLATE_NOOP("cure", "The sheet's points contradict each other: no clock.")),
-            StateKind::Must};
+    return {
+        cure_tr(QT_TRANSLATE_NOOP("cure", "The sheet's points contradict each other: no clock.")),
+        StateKind::Must};
   const auto& result = **clock.result;
   if (result.stalled)
-    return {tr(QT_TRANSLATE_NOOP("cure", "Colder than it cures: %1 at least. It stands still."))
-                .arg(temperature_words(clock.asked->minimum_c.value_or(0), seen.units)),
-            StateKind::Paused};
+    return {
+        cure_tr(QT_TRANSLATE_NOOP("cure", "Colder than it cures: %1 at least. It stands still."))
+            .arg(temperature_words(clock.asked->minimum_c.value_or(0), seen.units)),
+        StateKind::Paused};
   if (clock.read_again)
-    return {tr(QT_TRANSLATE_NOOP("cure", "Read it again: it has cooled since. %1 is counted."))
+    return {cure_tr(QT_TRANSLATE_NOOP("cure", "Read it again: it has cooled since. %1 is counted."))
                 .arg(temperature_words(clock.asked->readings.back().surface_c, seen.units)),
             StateKind::Waits};
   if (result.too_hot)
-    return {tr(QT_TRANSLATE_NOOP("cure", "Too hot to touch the film.")), StateKind::Must};
+    return {cure_tr(QT_TRANSLATE_NOOP("cure", "Too hot to touch the film.")), StateKind::Must};
   if (result.outside_points)
-    return {tr(QT_TRANSLATE_NOOP("cure",
-                                 "A reading lies outside the sheet's points: the stricter way "
-                                 "holds.")),
+    return {cure_tr(QT_TRANSLATE_NOOP("cure",
+                                      "A reading lies outside the sheet's points: the stricter way "
+                                      "holds.")),
             StateKind::Waits};
   return {};
 }
@@ -225,33 +233,34 @@ QString do_not_drive_words(const std::optional<folds::DoNotDrive>& said, std::in
                            const QString& zone) {
   if (!said) return {};
   if (!said->until_ms)
-    return tr(QT_TRANSLATE_NOOP("cure", "Do not drive: no time from the maker's table"));
+    return cure_tr(QT_TRANSLATE_NOOP("cure", "Do not drive: no time from the maker's table"));
   // Up to the whole minute.
-  const std::int64_t minute_ms = 60'000;
   const std::int64_t until = (*said->until_ms + minute_ms - 1) / minute_ms * minute_ms;
-  return tr(QT_TRANSLATE_NOOP("cure", "Do not drive until %1"))
+  return cure_tr(QT_TRANSLATE_NOOP("cure", "Do not drive until %1"))
       .arg(time_words(until, now_ms, zone));
 }
 
 QString drive_away_note(const folds::BondOfCar& bond, Units units) {
   if (!bond.asked)
-    return tr(QT_TRANSLATE_NOOP("cure", "The maker's table of this case is not entered."));
+    return cure_tr(QT_TRANSLATE_NOOP("cure", "The maker's table of this case is not entered."));
   const auto& asked = *bond.asked;
   QStringList air;
   if (asked.coldest_c)
-    air << tr(QT_TRANSLATE_NOOP("cure", "coldest %1"))
+    air << cure_tr(QT_TRANSLATE_NOOP("cure", "coldest %1"))
                .arg(temperature_words(*asked.coldest_c, units));
   if (asked.driest_percent)
-    air << tr(QT_TRANSLATE_NOOP("cure", "driest %1 %")).arg(std::lround(*asked.driest_percent));
+    air << cure_tr(QT_TRANSLATE_NOOP("cure", "driest %1 %"))
+               .arg(std::lround(*asked.driest_percent));
   const bool none = !bond.result || !*bond.result || !(*bond.result)->minutes;
   if (none)
-    return tr(QT_TRANSLATE_NOOP("cure",
-                                "Colder or drier than the maker's table (%1). Ask the "
-                                "adhesive's maker."))
+    return cure_tr(QT_TRANSLATE_NOOP("cure",
+                                     "Colder or drier than the maker's table (%1). Ask the "
+                                     "adhesive's maker."))
         .arg(air.join(QStringLiteral(", ")));
   if (air.isEmpty())
-    return tr(QT_TRANSLATE_NOOP("cure", "Air not logged: the longest time of the maker's table."));
-  return tr(QT_TRANSLATE_NOOP("cure", "By the maker's table: %1."))
+    return cure_tr(
+        QT_TRANSLATE_NOOP("cure", "Air not logged: the longest time of the maker's table."));
+  return cure_tr(QT_TRANSLATE_NOOP("cure", "By the maker's table: %1."))
       .arg(air.join(QStringLiteral(", ")));
 }
 
@@ -277,7 +286,8 @@ FilmGate film_gate(const std::vector<folds::CureOfGroup>& cures, const folds::Ca
     if (out.word == FilmGate::Word::Closed && until <= latest) continue;
     latest = until;
     out.word = FilmGate::Word::Closed;
-    out.words = tr(QT_TRANSLATE_NOOP("cure", "%1: %2")).arg(words_of(panel, car.body), said.words);
+    out.words =
+        cure_tr(QT_TRANSLATE_NOOP("cure", "%1: %2")).arg(words_of(panel, car.body), said.words);
   }
   if (all_open) out.word = FilmGate::Word::Open;
   return out;

@@ -1,10 +1,10 @@
 #include "screens/cure_work.h"
 
+#include "screens/spans.h"
+
 namespace jambline::screens {
 
-namespace {
-constexpr int seconds_between = 30;
-}
+namespace {}
 
 CureWork::CureWork(Session& session, QObject* parent) : QObject(parent), session_(session) {
   connect(&session, &Session::snapshotChanged, this, &CureWork::follow);
@@ -28,7 +28,7 @@ void CureWork::follow() {
 }
 
 void CureWork::second_passed() {
-  if (++seconds_ % seconds_between == 0) work_out();
+  if (++seconds_ % work_out_every_s == 0) work_out();
 }
 
 void CureWork::work_out() {

@@ -190,7 +190,9 @@ void DevicesViewModel::show_lists() {
                     time_words(one.received_ms, session_.now().wall_ms, session_.zone()))});
     }
   }
+  const bool more = static_cast<int>(waiting.size()) > waiting_.rowCount();
   waiting_.set(std::move(waiting));
+  if (more) emit someoneAsked();
   kept_.set(std::move(kept));
 }
 

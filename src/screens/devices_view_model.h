@@ -114,6 +114,7 @@ class DevicesViewModel final : public QObject {
 
  signals:
   void changed();
+  void someoneAsked();  // to be let in, for the first time
   void nameChanged();  // of the open device, and only then: somebody may be typing
   void inviteChanged();
   void lookedChanged();

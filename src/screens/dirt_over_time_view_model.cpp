@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <set>
 
+#include "base/spans.h"
 #include "screens/correct_words.h"
 #include "screens/rate_units.h"
 #include "screens/text.h"
@@ -11,9 +12,8 @@
 namespace jambline::screens {
 
 namespace {
-constexpr std::int64_t day_ms = 86'400'000;
 
-QVariantMap part(const QString& words, const QString& key = {}, bool changed = false) {
+QVariantMap sentence_part(const QString& words, const QString& key = {}, bool changed = false) {
   return {{QStringLiteral("text"), words},
           {QStringLiteral("key"), key},
           {QStringLiteral("changed"), changed}};
@@ -222,18 +222,19 @@ QString DirtOverTimeViewModel::paintersNote() const {
 QVariantList DirtOverTimeViewModel::question() const {
   QVariantList out;
   if (hasBooth())
-    out << part(tr("Dirt of"))
-        << part(choices(QStringLiteral("booth")).value(choiceOf(QStringLiteral("booth"))),
-                QStringLiteral("booth"), booth_.has_value());
+    out << sentence_part(tr("Dirt of"))
+        << sentence_part(choices(QStringLiteral("booth")).value(choiceOf(QStringLiteral("booth"))),
+                         QStringLiteral("booth"), booth_.has_value());
   else
-    out << part(tr("Dirt of all cars"));
-  out << part(tr("in"))
-      << part(choices(QStringLiteral("since")).value(choiceOf(QStringLiteral("since"))),
-              QStringLiteral("since"), since_ != Since::Year);
+    out << sentence_part(tr("Dirt of all cars"));
+  out << sentence_part(tr("in"))
+      << sentence_part(choices(QStringLiteral("since")).value(choiceOf(QStringLiteral("since"))),
+                       QStringLiteral("since"), since_ != Since::Year);
   if (is_manager())
-    out << part(tr("sprayed by"))
-        << part(choices(QStringLiteral("painter")).value(choiceOf(QStringLiteral("painter"))),
-                QStringLiteral("painter"), painter_.has_value());
+    out << sentence_part(tr("sprayed by"))
+        << sentence_part(
+               choices(QStringLiteral("painter")).value(choiceOf(QStringLiteral("painter"))),
+               QStringLiteral("painter"), painter_.has_value());
   return out;
 }
 

@@ -9,7 +9,7 @@
 namespace jambline::screens {
 
 namespace {
-QString tr(const char* words) {
+QString error_tr(const char* words) {
   return QCoreApplication::translate("errors", words);
 }
 
@@ -21,7 +21,7 @@ struct Lines {
 
 constexpr const char* nothing = QT_TRANSLATE_NOOP("errors", "Nothing was changed.");
 constexpr const char* kept = QT_TRANSLATE_NOOP("errors", "All that was saved before is kept.");
-constexpr const char* shown =
+constexpr const char* kept_on_screen =
     QT_TRANSLATE_NOOP("errors", "All entries are shown. Nothing is written.");
 constexpr const char* form = QT_TRANSLATE_NOOP("errors", "The form is as it was.");
 constexpr const char* choose_again =
@@ -75,7 +75,7 @@ QString subject_of(const Error& error) {
   };
   const std::string_view called = error.subject.empty() ? error.operation : error.subject;
   for (const Name& name : names)
-    if (called == name.code) return tr(name.words);
+    if (called == name.code) return error_tr(name.words);
   if (const auto panel = from_word<job::Panel>(error.subject))
     return words_of(*panel, job::BodyShape::FourDoorSedan);
   if (const auto stage = from_word<job::Stage>(error.subject)) return words_of(*stage);
@@ -106,11 +106,13 @@ Lines lines_of_key(const Error& error) {
   static constexpr const char* put_back = QT_TRANSLATE_NOOP(
       "errors", "Put the key of this device back into its folder, then start again.");
   if (error.code == Code::WrongKey)
-    return {QT_TRANSLATE_NOOP("errors", "The key in this folder belongs to another device."), shown,
-            put_back};
+    return {QT_TRANSLATE_NOOP("errors", "The key in this folder belongs to another device."),
+            kept_on_screen, put_back};
   if (error.code == Code::NoSuchFile)
-    return {QT_TRANSLATE_NOOP("errors", "The key of this device is gone."), shown, put_back};
-  return {QT_TRANSLATE_NOOP("errors", "The key of this device cannot be read."), shown, put_back};
+    return {QT_TRANSLATE_NOOP("errors", "The key of this device is gone."), kept_on_screen,
+            put_back};
+  return {QT_TRANSLATE_NOOP("errors", "The key of this device cannot be read."), kept_on_screen,
+          put_back};
 }
 
 Lines lines_of_drafts(const Error& error) {
@@ -357,8 +359,8 @@ Lines lines_of_log(Code code) {
                   "errors",
                   "Copy the folder of this shop to another place. Then use its last good copy.")};
     case Code::NewerSchema:
-      return {QT_TRANSLATE_NOOP("errors", "This shop was written by a newer version."), shown,
-              QT_TRANSLATE_NOOP("errors", "Update the program on this device.")};
+      return {QT_TRANSLATE_NOOP("errors", "This shop was written by a newer version."),
+              kept_on_screen, QT_TRANSLATE_NOOP("errors", "Update the program on this device.")};
     default:
       return {QT_TRANSLATE_NOOP("errors", "The log of this device does not hold together."),
               as_it_is,
@@ -386,7 +388,8 @@ Lines lines_of(const Error& error) {
                 nothing,
                 QT_TRANSLATE_NOOP("errors", "Make room on this device, then start again.")};
       if (error.operation == "open")
-        return {QT_TRANSLATE_NOOP("errors", "Nothing can be saved. The device is full."), shown,
+        return {QT_TRANSLATE_NOOP("errors", "Nothing can be saved. The device is full."),
+                kept_on_screen,
                 QT_TRANSLATE_NOOP("errors", "Make room on this device, then start again.")};
       return {QT_TRANSLATE_NOOP("errors", "This was not saved. The device is full."), kept,
               QT_TRANSLATE_NOOP("errors", "Make room on this device, then do it again.")};
@@ -399,7 +402,8 @@ Lines lines_of(const Error& error) {
                 QT_TRANSLATE_NOOP("errors", "It was left as it is."),
                 QT_TRANSLATE_NOOP("errors", "Ask who looks after this device, then start again.")};
       return {QT_TRANSLATE_NOOP("errors", "Nothing can be written in the folder of this shop."),
-              shown, QT_TRANSLATE_NOOP("errors", "Make the folder writable, then start again.")};
+              kept_on_screen,
+              QT_TRANSLATE_NOOP("errors", "Make the folder writable, then start again.")};
     case Code::NoSuchFile:
       return {QT_TRANSLATE_NOOP("errors", "This is not there: %1."), nothing,
               QT_TRANSLATE_NOOP("errors", "Check the folder and its name.")};
@@ -484,6 +488,9 @@ Lines lines_of(const Error& error) {
       return {QT_TRANSLATE_NOOP("errors", "This is already done: %1."), nothing,
               QT_TRANSLATE_NOOP("errors", "Who did it stands in the time line.")};
     case Code::NotAllowed:
+      if (!error.arg("device").empty())
+        return {QT_TRANSLATE_NOOP("errors", "This device may not do this: %2."), nothing,
+                QT_TRANSLATE_NOOP("errors", "Do it on a device of the manager.")};
       return {QT_TRANSLATE_NOOP("errors", "Your role may not do this: %2."), nothing,
               QT_TRANSLATE_NOOP("errors", "Ask the manager.")};
     case Code::OutsidePanel:
@@ -530,14 +537,14 @@ QString circle_words(const QString& codes) {
     const auto step = from_word<job::Step>(code.toStdString());
     out << (step ? words_of(*step) : code);
   }
-  return out.join(tr(QT_TRANSLATE_NOOP("errors", ", then ")));
+  return out.join(error_tr(QT_TRANSLATE_NOOP("errors", ", then ")));
 }
 
 QString argument(const Error& error) {
   if (error.subject == "reading")
     return text(error.arg("value")) + QChar(' ') +
-           (error.arg("unit") == "mil" ? tr(QT_TRANSLATE_NOOP("errors", "mil"))
-                                       : tr(QT_TRANSLATE_NOOP("errors", "µm")));
+           (error.arg("unit") == "mil" ? error_tr(QT_TRANSLATE_NOOP("errors", "mil"))
+                                       : error_tr(QT_TRANSLATE_NOOP("errors", "µm")));
   if (!error.arg("cycle").empty()) return circle_words(text(error.arg("cycle")));
   for (const char* name : {"length", "place", "limit"})
     if (!error.arg(name).empty()) return text(error.arg(name));
@@ -555,7 +562,7 @@ ErrorWords words_of(const Error& error) {
   const Lines lines = lines_of(error);
   // One pass, so that a name with a percent sign in it stays as it is.
   QString what;
-  const QString pattern = tr(lines.what);
+  const QString pattern = error_tr(lines.what);
   for (qsizetype at = 0; at < pattern.size(); ++at) {
     const int place =
         pattern[at] == QChar('%') && at + 1 < pattern.size() ? pattern[at + 1].digitValue() : -1;
@@ -569,7 +576,7 @@ ErrorWords words_of(const Error& error) {
             : place == 3 ? text(error.arg("field"))
                          : argument(error);
   }
-  return {what, tr(lines.kept), tr(lines.todo)};
+  return {what, error_tr(lines.kept), error_tr(lines.todo)};
 }
 
 }  // namespace jambline::screens

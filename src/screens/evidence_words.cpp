@@ -14,13 +14,13 @@ namespace {
 using job::DirtCause;
 using trade::DirtSign;
 
-struct Line {
+struct EvidenceLine {
   const char* title;
   const char* points_to;
   const char* look_at;
 };
 
-constexpr auto lines = std::to_array<Line>({
+constexpr auto lines = std::to_array<EvidenceLine>({
     {QT_TRANSLATE_NOOP("evidence", "marks close together"),
      QT_TRANSLATE_NOOP("evidence", "one thing dropped or a burst: hose, cup, cap or sleeve"),
      QT_TRANSLATE_NOOP("evidence", "hose skin, cup vent, suit cuffs, gun cap")},
@@ -99,7 +99,7 @@ QString count(double number) {
 }  // namespace
 
 ClueWords words_of(Clue clue) {
-  const Line& line = lines[static_cast<std::size_t>(clue)];
+  const EvidenceLine& line = lines[static_cast<std::size_t>(clue)];
   return {said(line.title), said(line.points_to), said(line.look_at)};
 }
 

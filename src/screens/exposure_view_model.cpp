@@ -4,6 +4,7 @@
 #include <array>
 #include <memory>
 
+#include "base/spans.h"
 #include "screens/exposure_words.h"
 #include "screens/state_kind.h"
 #include "screens/text.h"
@@ -14,15 +15,7 @@ namespace jambline::screens {
 
 namespace {
 constexpr std::size_t most_shifts = 200;
-constexpr std::int64_t ms_per_min = 60'000;
-constexpr double ms_per_h = 3'600'000;
 constexpr auto units_of_samples = std::to_array<const char*>({"ppm", "mg/m3"});
-
-template <class T>
-std::optional<T> parsed(const QString& hex) {
-  const auto id = T::parse(hex.toStdString());
-  return id ? std::optional<T>(T{*id}) : std::nullopt;
-}
 
 // Of the samples that a limit speaks of, worn with that respirator.
 double highest(const folds::Shift& shift, const job::ExposureLimit& limit,
@@ -338,7 +331,7 @@ QString ExposureViewModel::lengthWords(const QString& from, const QString& to) c
   const auto begin = typed_minute(from);
   const auto end = typed_minute(to);
   if (!begin || !end) return {};
-  const QString length = duration_words(minutes_between(*begin, *end) * ms_per_min);
+  const QString length = duration_words(minutes_between(*begin, *end) * minute_ms);
   return *end > *begin ? length : tr("%1, to the next day").arg(length);
 }
 

@@ -13,7 +13,7 @@ namespace jambline::screens {
 namespace {
 constexpr int most_places = 9;
 
-QString tr(const char* words) {
+QString exposure_tr(const char* words) {
   return QCoreApplication::translate("exposure", words);
 }
 
@@ -44,7 +44,7 @@ QString concentration_number(double value, std::optional<double> against) {
 }
 
 QString concentration_unit(const std::string& unit) {
-  return unit == "mg/m3" ? tr(QT_TRANSLATE_NOOP("exposure", "mg/m\u00b3")) : text(unit);
+  return unit == "mg/m3" ? exposure_tr(QT_TRANSLATE_NOOP("exposure", "mg/m\u00b3")) : text(unit);
 }
 
 QString concentration_words(double value, const std::string& unit, std::optional<double> against) {
@@ -52,16 +52,18 @@ QString concentration_words(double value, const std::string& unit, std::optional
 }
 
 QString limit_title(const job::ExposureLimit& limit) {
-  return tr(QT_TRANSLATE_NOOP("exposure", "%1, %2"))
+  return exposure_tr(QT_TRANSLATE_NOOP("exposure", "%1, %2"))
       .arg(text(limit.substance), words_of(limit.kind));
 }
 
 QString limit_from(const job::ExposureLimit& limit) {
-  return tr(QT_TRANSLATE_NOOP("exposure", "%1, %2")).arg(text(limit.authority)).arg(limit.year);
+  return exposure_tr(QT_TRANSLATE_NOOP("exposure", "%1, %2"))
+      .arg(text(limit.authority))
+      .arg(limit.year);
 }
 
 QString factor_words(const job::Respirator& said) {
-  return tr(QT_TRANSLATE_NOOP("exposure", "%1, %2 scheme, %3 %4"))
+  return exposure_tr(QT_TRANSLATE_NOOP("exposure", "%1, %2 scheme, %3 %4"))
       .arg(fixed(said.assigned_factor, 2), words_of(said.scheme), text(said.authority))
       .arg(said.year);
 }
@@ -69,28 +71,29 @@ QString factor_words(const job::Respirator& said) {
 MaximumUseWords words_of(const folds::UseOfLimit& use) {
   MaximumUseWords out{{}, {}, fail(Code::Missing, "maximum use", "scheme")};
   if (!use.asked) {
-    out.note = tr(QT_TRANSLATE_NOOP(
+    out.note = exposure_tr(QT_TRANSLATE_NOOP(
         "exposure", "Not computed: no scheme of protection factors goes with this limit."));
     return out;
   }
   out.result = trade::maximum_use(*use.asked);
   if (!out.result && use.asked->factor_scheme != use.asked->limit_scheme) {
     out.note =
-        tr(QT_TRANSLATE_NOOP("exposure", "Not computed: a %1 factor does not go with a %2 limit."))
+        exposure_tr(
+            QT_TRANSLATE_NOOP("exposure", "Not computed: a %1 factor does not go with a %2 limit."))
             .arg(words_of(use.asked->factor_scheme), words_of(use.asked->limit_scheme));
   } else if (!out.result) {
-    out.note = tr(QT_TRANSLATE_NOOP("exposure",
-                                    "Not computed: the factor or the limit is no number "
-                                    "that it can be computed from."));
+    out.note = exposure_tr(QT_TRANSLATE_NOOP("exposure",
+                                             "Not computed: the factor or the limit is no number "
+                                             "that it can be computed from."));
   } else {
     out.value = concentration_words(out.result->most, use.asked->unit);
     if (out.result->bound_by == "immediately dangerous")
-      out.note = tr(QT_TRANSLATE_NOOP("exposure",
-                                      "held by what is dangerous at once, not by factor × limit"));
+      out.note = exposure_tr(QT_TRANSLATE_NOOP(
+          "exposure", "held by what is dangerous at once, not by factor × limit"));
     else if (use.asked->dangerous)
-      out.note = tr(QT_TRANSLATE_NOOP("exposure", "factor × limit"));
+      out.note = exposure_tr(QT_TRANSLATE_NOOP("exposure", "factor × limit"));
     else
-      out.note = tr(QT_TRANSLATE_NOOP(
+      out.note = exposure_tr(QT_TRANSLATE_NOOP(
           "exposure", "factor × limit; no value that is dangerous at once is entered"));
   }
   return out;

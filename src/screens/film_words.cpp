@@ -17,13 +17,13 @@ using trade::FilmBound;
 using trade::FilmSource;
 using trade::FilmWord;
 
-QString tr(const char* words) {
+QString film_tr(const char* words) {
   return QCoreApplication::translate("film", words);
 }
 
 QString range_words(const trade::FilmBudgetResult& result, Units units) {
-  if (result.clear.mean_um <= 0) return tr("by these numbers no clear is left");
-  return tr("about %1, could be %2 to %3")
+  if (result.clear.mean_um <= 0) return film_tr("by these numbers no clear is left");
+  return film_tr("about %1, could be %2 to %3")
       .arg(film_words(std::max(0.0, result.clear.mean_um), units),
            film_number_words(std::max(0.0, result.likely_low_um), units),
            film_words(std::max(0.0, result.likely_high_um), units));
@@ -32,26 +32,28 @@ QString range_words(const trade::FilmBudgetResult& result, Units units) {
 QString source_words(const folds::FilmOfPanel& film) {
   switch (film.source) {
     case FilmSource::Ultrasonic:
-      return tr("clear read at spot %1").arg(film.spot);
+      return film_tr("clear read at spot %1").arg(film.spot);
     case FilmSource::TotalLessBase:
-      return tr("total at spot %1, less total before base").arg(film.spot);
+      return film_tr("total at spot %1, less total before base").arg(film.spot);
     case FilmSource::CoatsTimesBuild:
       break;
   }
-  if (film.old_clear) return tr("the clear it came with, not read");
-  return tr("coat estimate, %1 coats, nothing read").arg(film.budget.coats);
+  if (film.old_clear) return film_tr("the clear it came with, not read");
+  return film_tr("coat estimate, %1 coats, nothing read").arg(film.budget.coats);
 }
 
 QString rests_words(const folds::FilmOfPanel& film, Units units) {
   QStringList words{source_words(film)};
   if (film.note == FilmNote::OneTotalOnly)
-    words << tr("a total was read, but not both before base and after at one spot");
-  if (film.note == FilmNote::NoMetal) words << tr("totals do not count: there is no metal below");
+    words << film_tr("a total was read, but not both before base and after at one spot");
+  if (film.note == FilmNote::NoMetal)
+    words << film_tr("totals do not count: there is no metal below");
   const double taken_um = film.budget.taken_before_um +
                           (film.budget.taken_since ? film.budget.taken_since->mean_um : 0);
-  if (taken_um > 0) words << tr("%1 taken already").arg(film_words(taken_um, units));
-  if (film.learned_from > 0) words << tr("removal from %1 own readings").arg(film.learned_from);
-  return words.join(tr("; "));
+  if (taken_um > 0) words << film_tr("%1 taken already").arg(film_words(taken_um, units));
+  if (film.learned_from > 0)
+    words << film_tr("removal from %1 own readings").arg(film.learned_from);
+  return words.join(film_tr("; "));
 }
 
 QString limit_words(const folds::FilmOfPanel& film, const trade::FilmBudgetResult& result,
@@ -59,28 +61,28 @@ QString limit_words(const folds::FilmOfPanel& film, const trade::FilmBudgetResul
   const QString chance = chance_words(result.chance_percent);
   switch (result.bound_by) {
     case FilmBound::ClearLeft:
-      return tr("%1 that less than %2 is left")
+      return film_tr("%1 that less than %2 is left")
           .arg(chance, film_words(film.budget.leave_um, units));
     case FilmBound::TakenInLife:
-      return tr("%1 that more than %2 is taken in the panel's life")
+      return film_tr("%1 that more than %2 is taken in the panel's life")
           .arg(chance, film_words(film.budget.take_at_most_um, units));
     case FilmBound::Surface:
       break;
   }
-  return tr("this finish is never sanded or polished");
+  return film_tr("this finish is never sanded or polished");
 }
 }  // namespace
 
 QString words_of(FilmWord word) {
   switch (word) {
     case FilmWord::Room:
-      return tr("room");
+      return film_tr("room");
     case FilmWord::OneLightPass:
-      return tr("one light pass");
+      return film_tr("one light pass");
     case FilmWord::DoNotCut:
       break;
   }
-  return tr("do not cut");
+  return film_tr("do not cut");
 }
 
 StateKind state_of(FilmWord word) {
@@ -96,7 +98,7 @@ StateKind state_of(FilmWord word) {
 }
 
 QString film_unit_words(Units units) {
-  return units == Units::Us ? tr("mil") : tr("µm");
+  return units == Units::Us ? film_tr("mil") : film_tr("µm");
 }
 
 QString film_number_words(double um, Units units) {
@@ -126,10 +128,10 @@ FilmSaid say_film(const folds::FilmOfPanel& film, const Result<trade::FilmBudget
   FilmSaid out;
   if (!result) {
     out.state = StateKind::Disputed;
-    out.word = tr("Readings do not fit");
-    out.range = tr("No clear is left between the total and what lies under it.");
+    out.word = film_tr("Readings do not fit");
+    out.range = film_tr("No clear is left between the total and what lies under it.");
     out.rests = rests_words(film, units);
-    out.limit = tr("Read the spot again.");
+    out.limit = film_tr("Read the spot again.");
     return out;
   }
   out.state = state_of(result->word);

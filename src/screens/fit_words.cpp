@@ -11,7 +11,7 @@
 namespace jambline::screens {
 
 namespace {
-QString tr(const char* words) {
+QString fit_tr(const char* words) {
   return QCoreApplication::translate("fit", words);
 }
 
@@ -89,17 +89,17 @@ void add(Numbers& out, const trade::PanelFit& asked, const trade::PanelFitResult
 }
 
 QString at_point(const Off& off) {
-  return off.flush ? tr("point %1, flush").arg(QString::fromStdString(off.point))
-                   : tr("point %1").arg(QString::fromStdString(off.point));
+  return off.flush ? fit_tr("point %1, flush").arg(QString::fromStdString(off.point))
+                   : fit_tr("point %1").arg(QString::fromStdString(off.point));
 }
 
 // "3.5 to 4.5", or how far all may be from what is wanted.
 QString band_words(const Numbers& numbers) {
   if (numbers.wanted_high_mm - numbers.wanted_low_mm < 0.05)
-    return tr("inside %1 to %2 mm")
+    return fit_tr("inside %1 to %2 mm")
         .arg(gap_number(numbers.wanted_low_mm - numbers.tolerance_mm),
              gap_number(numbers.wanted_low_mm + numbers.tolerance_mm));
-  return tr("within %1 mm of what is wanted").arg(gap_number(numbers.tolerance_mm));
+  return fit_tr("within %1 mm of what is wanted").arg(gap_number(numbers.tolerance_mm));
 }
 
 QString ends_words(const std::vector<FitMoveSaid>& moves) {
@@ -107,8 +107,8 @@ QString ends_words(const std::vector<FitMoveSaid>& moves) {
   for (const auto& one : moves)
     if (one.at_its_end) names << one.name;
   if (names.isEmpty()) return {};
-  return names.size() == 1 ? tr("%1 is at its end").arg(sentence(names.first()))
-                           : tr("%1 are at their ends").arg(sentence(names.join(tr(", "))));
+  return names.size() == 1 ? fit_tr("%1 is at its end").arg(sentence(names.first()))
+                           : fit_tr("%1 are at their ends").arg(sentence(names.join(fit_tr(", "))));
 }
 
 // Where several slots end at once, each of them is said.
@@ -152,14 +152,14 @@ std::vector<FitMoveSaid> moves_of(const folds::CarView& car, const folds::FitVie
     take(flush, true);
     if (!asked) continue;
     one.words = move_words(one.move, ways);
-    if (one.words.isEmpty()) one.words = tr("stays");
+    if (one.words.isEmpty()) one.words = fit_tr("stays");
     out.push_back(std::move(one));
   }
   return out;
 }
 
 QString datum_words(const folds::CarView& car, const folds::FitView& fit) {
-  return fit.datum ? tr("the %1").arg(words_of(*fit.datum, car.body)) : tr("the structure");
+  return fit.datum ? fit_tr("the %1").arg(words_of(*fit.datum, car.body)) : fit_tr("the structure");
 }
 
 FitSaid plain(FitAnswer answer, StateKind state, const QString& word, const QString& more) {
@@ -173,60 +173,60 @@ QString gap_number(double mm) {
 }
 
 QString gap_words(double mm) {
-  return tr("%1 mm").arg(gap_number(mm));
+  return fit_tr("%1 mm").arg(gap_number(mm));
 }
 
 QString wanted_span_words(double low_mm, double high_mm) {
-  if (high_mm - low_mm < 0.05) return tr("wanted %1").arg(gap_words(low_mm));
-  return tr("wanted %1 to %2").arg(gap_number(low_mm), gap_words(high_mm));
+  if (high_mm - low_mm < 0.05) return fit_tr("wanted %1").arg(gap_words(low_mm));
+  return fit_tr("wanted %1 to %2").arg(gap_number(low_mm), gap_words(high_mm));
 }
 
 QString fastener_words(const std::string& fastener_name) {
-  return tr(fastener_name.c_str());
+  return fit_tr(fastener_name.c_str());
 }
 
 QString neighbor_words(const job::FitEdge& edge, job::BodyShape body) {
-  return edge.neighbor ? words_of(*edge.neighbor, body) : tr("cowl");
+  return edge.neighbor ? words_of(*edge.neighbor, body) : fit_tr("cowl");
 }
 
 QString words_of(job::CarWay way) {
   using job::CarWay;
   switch (way) {
     case CarWay::Front:
-      return tr("towards the front");
+      return fit_tr("towards the front");
     case CarWay::Rear:
-      return tr("towards the rear");
+      return fit_tr("towards the rear");
     case CarWay::Left:
-      return tr("towards the left");
+      return fit_tr("towards the left");
     case CarWay::Right:
-      return tr("towards the right");
+      return fit_tr("towards the right");
     case CarWay::Up:
-      return tr("up");
+      return fit_tr("up");
     case CarWay::Down:
-      return tr("down");
+      return fit_tr("down");
     case CarWay::Out:
-      return tr("out");
+      return fit_tr("out");
     case CarWay::In:
       break;
   }
-  return tr("in");
+  return fit_tr("in");
 }
 
 QString end_words(job::CarWay way) {
   using job::CarWay;
   switch (way) {
     case CarWay::Front:
-      return tr("front");
+      return fit_tr("front");
     case CarWay::Rear:
-      return tr("rear");
+      return fit_tr("rear");
     case CarWay::Left:
-      return tr("left");
+      return fit_tr("left");
     case CarWay::Right:
-      return tr("right");
+      return fit_tr("right");
     case CarWay::Up:
-      return tr("top");
+      return fit_tr("top");
     default:
-      return tr("bottom");
+      return fit_tr("bottom");
   }
 }
 
@@ -234,13 +234,13 @@ QString move_words(const job::FastenerMove& move, const job::PanelWays& ways) {
   QStringList parts;
   const auto add = [&](double mm, job::CarWay positive) {
     if (std::abs(mm) < 0.05) return;
-    parts << tr("%1 %2").arg(gap_words(std::abs(mm)),
-                             words_of(mm > 0 ? positive : job::opposite(positive)));
+    parts << fit_tr("%1 %2").arg(gap_words(std::abs(mm)),
+                                 words_of(mm > 0 ? positive : job::opposite(positive)));
   };
   add(move.x_mm, ways.x);
   add(move.y_mm, ways.y);
   add(move.lift_mm, ways.lift);
-  return parts.join(tr(", "));
+  return parts.join(fit_tr(", "));
 }
 
 bool FitSaid::moves_any() const {
@@ -252,19 +252,19 @@ bool FitSaid::moves_any() const {
 FitSaid say_fit(const folds::CarView& car, const folds::FitView* fit,
                 const std::optional<folds::FitOfPanel>& of) {
   if (!fit || !of)
-    return plain(FitAnswer::NotMeasured, StateKind::Unseen, tr("Not measured"),
-                 tr("Two points at least; along two edges they say more."));
+    return plain(FitAnswer::NotMeasured, StateKind::Unseen, fit_tr("Not measured"),
+                 fit_tr("Two points at least; along two edges they say more."));
   if (!of->gaps)
-    return plain(FitAnswer::TooFew, StateKind::NotYet, tr("One point says nothing of a move"),
-                 tr("Measure two at least."));
+    return plain(FitAnswer::TooFew, StateKind::NotYet, fit_tr("One point says nothing of a move"),
+                 fit_tr("Measure two at least."));
   const trade::PanelFitResult* gaps = good(of->gaps);
   const trade::PanelFitResult* flush = good(of->flush);
   if (!gaps)
-    return plain(FitAnswer::NoAnswer, StateKind::Must, tr("These points give no answer"),
+    return plain(FitAnswer::NoAnswer, StateKind::Must, fit_tr("These points give no answer"),
                  words_of(of->gaps->error()).todo);
   if (folds::moved_since(car, *fit))
-    return plain(FitAnswer::MovedSince, StateKind::Waits, tr("Moved, not measured again"),
-                 tr("The gaps shown are from before the move."));
+    return plain(FitAnswer::MovedSince, StateKind::Waits, fit_tr("Moved, not measured again"),
+                 fit_tr("The gaps shown are from before the move."));
 
   Numbers numbers;
   add(numbers, of->gaps_asked, *gaps);
@@ -275,16 +275,17 @@ FitSaid say_fit(const folds::CarView& car, const folds::FitView* fit,
   FitSaid out;
   if (std::abs(now.off_now_mm) <= numbers.tolerance_mm) {
     return plain(FitAnswer::Inside, StateKind::Done,
-                 tr("All %1 points are %2").arg(count).arg(band_words(numbers)),
-                 tr("Farthest off: %1 at %2.").arg(gap_words(now.now_mm), at_point(now)));
+                 fit_tr("All %1 points are %2").arg(count).arg(band_words(numbers)),
+                 fit_tr("Farthest off: %1 at %2.").arg(gap_words(now.now_mm), at_point(now)));
   }
   out.moves = moves_of(car, *fit, *of, gaps, flush);
   if (gaps->datum_is_out || (flush && flush->datum_is_out)) {
     out.answer = FitAnswer::DatumOut;
     out.state = StateKind::Must;
-    out.word = tr("The datum itself is out: measure structure");
-    out.more = tr("No rigid move brings all points right: %1 stays at %2. Either %3 is out or a "
-                  "panel is bent. Measure that point again first.")
+    out.word = fit_tr("The datum itself is out: measure structure");
+    out.more = fit_tr(
+                   "No rigid move brings all points right: %1 stays at %2. Either %3 is out or a "
+                   "panel is bent. Measure that point again first.")
                    .arg(at_point(after), gap_words(after.after_mm), datum_words(car, *fit));
     return out;
   }
@@ -293,16 +294,16 @@ FitSaid say_fit(const folds::CarView& car, const folds::FitView* fit,
     out.answer = FitAnswer::SlotsEnd;
     out.state = StateKind::Must;
     const QString ends = ends_words(out.moves);
-    out.word = ends.isEmpty() ? tr("Cannot be reached with these slots")
-                              : tr("Cannot be reached with these slots: %1")
+    out.word = ends.isEmpty() ? fit_tr("Cannot be reached with these slots")
+                              : fit_tr("Cannot be reached with these slots: %1")
                                     .arg(ends.left(1).toLower() + ends.mid(1));
-    out.more = tr("At best %1 comes to %2.").arg(at_point(after), gap_words(after.after_mm));
+    out.more = fit_tr("At best %1 comes to %2.").arg(at_point(after), gap_words(after.after_mm));
     return out;
   }
   out.answer = FitAnswer::ToMove;
   out.state = StateKind::Waits;
-  out.word = tr("After this move all %1 points come %2").arg(count).arg(band_words(numbers));
-  out.more = tr("Farthest off then: %1 at %2.").arg(gap_words(after.after_mm), at_point(after));
+  out.word = fit_tr("After this move all %1 points come %2").arg(count).arg(band_words(numbers));
+  out.more = fit_tr("Farthest off then: %1 at %2.").arg(gap_words(after.after_mm), at_point(after));
   return out;
 }
 

@@ -2,12 +2,12 @@
 
 #include <algorithm>
 
+#include "base/spans.h"
 #include "screens/clocks.h"
 
 namespace jambline::screens {
 
 namespace {
-constexpr std::int64_t quarter_ms = 15 * 60'000;
 constexpr std::size_t cars_at_once = 6;
 
 std::shared_ptr<const folds::ShopView> with_zone(std::shared_ptr<const folds::ShopView> shop,

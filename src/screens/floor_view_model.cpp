@@ -5,6 +5,7 @@
 #include "screens/clocks.h"
 #include "screens/cure_words.h"
 #include "screens/forecast_words.h"
+#include "screens/plate.h"
 #include "screens/stage_roles.h"
 #include "screens/state_kind.h"
 #include "screens/text.h"
@@ -13,7 +14,7 @@
 namespace jambline::screens {
 
 namespace {
-std::vector<RowModel<FloorLine>::Column> columns() {
+std::vector<RowModel<FloorLine>::Column> floor_columns() {
   return {
       {"jobId", [](const FloorLine& row) { return row.key; }},
       {"group", [](const FloorLine& row) { return row.group; }},
@@ -49,7 +50,7 @@ std::vector<RowModel<FloorLine>::Column> columns() {
 }  // namespace
 
 FloorViewModel::FloorViewModel(Session& session, QObject* parent)
-    : QObject(parent), session_(session), model_(new RowModel<FloorLine>(columns(), this)) {
+    : QObject(parent), session_(session), model_(new RowModel<FloorLine>(floor_columns(), this)) {
   connect(&session, &Session::snapshotChanged, this, &FloorViewModel::rebuild);
   connect(&session, &Session::secondPassed, this, &FloorViewModel::second_passed);
   rebuild();
@@ -155,9 +156,6 @@ QString next_words(job::Stage stage, NextWhy why) {
   return FloorViewModel::tr("Start %1").arg(words_of(stage));
 }
 
-QString plate_of(const folds::FloorRow& car) {
-  return car.plate.empty() ? text(car.vin).right(8) : text(car.plate);
-}
 }  // namespace
 
 QString FloorViewModel::jobIdAt(int row) const {

@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <cmath>
 
+#include "base/spans.h"
 #include "screens/sum_rows.h"
 #include "screens/visit_words.h"
 #include "screens/words.h"
@@ -10,13 +11,9 @@
 namespace jambline::screens {
 
 namespace {
-constexpr std::int64_t min_ms = 60'000;
-constexpr std::int64_t quarter_ms = 15 * min_ms;
-constexpr std::int64_t hour_ms = 60 * min_ms;
-constexpr std::int64_t day_ms = 86'400'000;
 constexpr double careful_under_percent = 50;  // design, no source
 
-struct Tr {
+struct Forecasts {
   Q_DECLARE_TR_FUNCTIONS(Forecast)
 };
 
@@ -26,13 +23,13 @@ QString length_words(std::int64_t ms) {
   const std::int64_t whole_ms = (ms + step_ms / 2) / step_ms * step_ms;
   if (whole_ms < day_ms) return duration_words(whole_ms);
   const auto days = ms / day_ms;
-  return days == 1 ? Tr::tr("1 day") : Tr::tr("%1 days").arg(days);
+  return days == 1 ? Forecasts::tr("1 day") : Forecasts::tr("%1 days").arg(days);
 }
 
 QString slack_words(std::int64_t ms) {
-  if (std::abs(ms) < quarter_ms / 2) return Tr::tr("nothing to spare");
-  return ms >= 0 ? Tr::tr("%1 to spare").arg(length_words(ms))
-                 : Tr::tr("%1 short").arg(length_words(-ms));
+  if (std::abs(ms) < quarter_ms / 2) return Forecasts::tr("nothing to spare");
+  return ms >= 0 ? Forecasts::tr("%1 to spare").arg(length_words(ms))
+                 : Forecasts::tr("%1 short").arg(length_words(-ms));
 }
 
 QString name_of(const folds::HoldView& hold) {
@@ -40,9 +37,9 @@ QString name_of(const folds::HoldView& hold) {
   if (name.isEmpty()) return words_of(hold.reason);
   switch (hold.reason) {
     case job::WaitReason::Approval:
-      return Tr::tr("approval: %1").arg(name);
+      return Forecasts::tr("approval: %1").arg(name);
     case job::WaitReason::Sublet:
-      return Tr::tr("%1, outside").arg(name);
+      return Forecasts::tr("%1, outside").arg(name);
     default:
       return name;
   }
@@ -53,7 +50,7 @@ std::int64_t work_left_ms(const folds::Forecast& forecast) {
   if (forecast.asked)
     for (const auto& one : forecast.asked->work)
       if (!one.wait) min += one.likely_min;
-  return static_cast<std::int64_t>(min * min_ms);
+  return static_cast<std::int64_t>(min * minute_ms);
 }
 }  // namespace
 
@@ -62,19 +59,19 @@ std::int64_t whole_quarter(std::int64_t wall_ms) {
 }
 
 QString late_words(std::int64_t ms) {
-  return Tr::tr("%1 late").arg(length_words(std::max(ms, quarter_ms)));
+  return Forecasts::tr("%1 late").arg(length_words(std::max(ms, quarter_ms)));
 }
 
 QString on_time_words(double percent) {
-  return percent >= 95 ? Tr::tr("over 19 in 20") : chance_words(percent);
+  return percent >= 95 ? Forecasts::tr("over 19 in 20") : chance_words(percent);
 }
 
 QString words_of(const folds::HoldView& hold, std::int64_t now_ms, const QString& zone) {
   const QString name = name_of(hold);
-  if (!hold.until_ms) return Tr::tr("waits for %1, no date").arg(name);
+  if (!hold.until_ms) return Forecasts::tr("waits for %1, no date").arg(name);
   const QString at = time_words(*hold.until_ms, now_ms, zone);
-  return *hold.until_ms > now_ms ? Tr::tr("waits for %1, %2").arg(name, at)
-                                 : Tr::tr("waits for %1, was due %2").arg(name, at);
+  return *hold.until_ms > now_ms ? Forecasts::tr("waits for %1, %2").arg(name, at)
+                                 : Forecasts::tr("waits for %1, was due %2").arg(name, at);
 }
 
 ForecastWords words_of(const FloorForecasts::Known& known, std::int64_t now_ms,
@@ -83,26 +80,26 @@ ForecastWords words_of(const FloorForecasts::Known& known, std::int64_t now_ms,
   const auto promised_ms = known.row.promised_ms;
   if (promised_ms && *promised_ms < now_ms) {
     out.chance = late_words(now_ms - *promised_ms);
-    out.about = Tr::tr("so far");
+    out.about = Forecasts::tr("so far");
     out.outlook = Outlook::Trouble;
   }
   if (!known.forecast) {
     if (known.refused == Code::AlreadyDone)
-      out.holds =
-          known.row.operations.empty() ? Tr::tr("no work is planned") : Tr::tr("no work is left");
+      out.holds = known.row.operations.empty() ? Forecasts::tr("no work is planned")
+                                               : Forecasts::tr("no work is left");
     if (known.refused != Code::NotYet) return out;
-    out.holds = Tr::tr("the open hours end before the work does");
+    out.holds = Forecasts::tr("the open hours end before the work does");
     out.outlook = Outlook::Trouble;
     return out;
   }
   const auto& said = *known.forecast;
   out.waits = said.held_by.has_value();
   out.holds = said.held_by ? words_of(*said.held_by, now_ms, zone)
-                           : Tr::tr("%1 of work left").arg(hours_words(work_left_ms(said)));
+                           : Forecasts::tr("%1 of work left").arg(hours_words(work_left_ms(said)));
   if (!said.likely_ms) {
     if (!promised_ms || out.outlook == Outlook::Trouble) return out;
-    out.chance = Tr::tr("no date");
-    out.about = Tr::tr("yet");
+    out.chance = Forecasts::tr("no date");
+    out.about = Forecasts::tr("yet");
     out.outlook = Outlook::Careful;
     return out;
   }
@@ -110,23 +107,23 @@ ForecastWords words_of(const FloorForecasts::Known& known, std::int64_t now_ms,
   out.earliest = time_words(whole_quarter(*said.earliest_ms), now_ms, zone);
   const bool same_day = day_words(whole_quarter(*said.likely_ms), zone) ==
                         day_words(whole_quarter(*said.earliest_ms), zone);
-  out.span = Tr::tr("likely %1, earliest %2")
+  out.span = Forecasts::tr("likely %1, earliest %2")
                  .arg(out.likely, same_day ? clock_words(whole_quarter(*said.earliest_ms), zone)
                                            : out.earliest);
   if (said.slack_ms) out.slack = slack_words(*said.slack_ms);
   if (promised_ms && *said.earliest_ms > *promised_ms) {
     out.chance = late_words(*said.earliest_ms - *promised_ms);
-    out.about = Tr::tr("at best");
+    out.about = Forecasts::tr("at best");
     out.outlook = Outlook::Trouble;
     return out;
   }
   if (!said.promise_percent) return out;
   out.chance = on_time_words(*said.promise_percent);
-  out.about = Tr::tr("on time");
+  out.about = Forecasts::tr("on time");
   const auto whole = std::lround(*said.promise_percent);
-  out.percent = whole < 1    ? Tr::tr("under 1 %")
-                : whole > 99 ? Tr::tr("over 99 %")
-                             : Tr::tr("%1 %").arg(whole);
+  out.percent = whole < 1    ? Forecasts::tr("under 1 %")
+                : whole > 99 ? Forecasts::tr("over 99 %")
+                             : Forecasts::tr("%1 %").arg(whole);
   if (*said.promise_percent < careful_under_percent) out.outlook = Outlook::Careful;
   return out;
 }

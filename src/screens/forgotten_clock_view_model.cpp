@@ -2,14 +2,14 @@
 
 #include <algorithm>
 
+#include "base/spans.h"
 #include "base/zones.h"
 #include "screens/words.h"
 
 namespace jambline::screens {
 
 namespace {
-constexpr std::int64_t ms_per_min = 60'000;
-constexpr std::int64_t step_ms = 5 * ms_per_min;
+constexpr std::int64_t step_ms = 5 * minute_ms;
 constexpr std::int64_t long_ms = 14LL * 3'600'000;
 
 // The next multiple of the step, and on from there.
@@ -113,7 +113,7 @@ QString ForgottenClockViewModel::since() const {
 
 QString ForgottenClockViewModel::lastSeen() const {
   if (!asked_) return {};
-  if (asked_->seen_ms - asked_->running.start_ms < ms_per_min)
+  if (asked_->seen_ms - asked_->running.start_ms < minute_ms)
     return tr("%1 wrote nothing after the start.").arg(who());
   return tr("%1 last wrote something on %2 at %3.")
       .arg(who(), day_words(asked_->seen_ms, session_.zone()),
@@ -142,7 +142,7 @@ bool ForgottenClockViewModel::mayLater() const {
 
 void ForgottenClockViewModel::shift(int minutes) {
   if (!asked_) return;
-  asked_->end_ms = std::clamp(shifted(asked_->end_ms, minutes * ms_per_min),
+  asked_->end_ms = std::clamp(shifted(asked_->end_ms, minutes * minute_ms),
                               asked_->running.start_ms, latest_ms());
   emit changed();
 }

@@ -11,7 +11,7 @@ namespace jambline::screens {
 namespace {
 constexpr int most_text_bytes = 200;
 
-QString plain(double value) {
+QString typed_plain(double value) {
   return QLocale::c().toString(value, 'g', 12);
 }
 }  // namespace
@@ -40,7 +40,7 @@ std::optional<double> Form::number(const QString& field, const QString& text, do
   else if (!value)
     refuse(field, tr("This is no number."));
   else if (*value < least || *value > most)
-    refuse(field, tr("It can be from %1 to %2.").arg(plain(least), plain(most)));
+    refuse(field, tr("It can be from %1 to %2.").arg(typed_plain(least), typed_plain(most)));
   else
     return value;
   return std::nullopt;

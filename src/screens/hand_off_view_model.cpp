@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "screens/plate.h"
 #include "screens/state_kind.h"
 #include "screens/text.h"
 #include "screens/words.h"
@@ -15,10 +16,6 @@ using folds::ReleaseState;
 QString key_of(const folds::FloorRow& car, const PartAt& part) {
   return text(car.job.hex()) + QChar('/') +
          (part.panel ? text(std::string(word_of(*part.panel))) : QString());
-}
-
-QString plate_of(const folds::FloorRow& car) {
-  return car.plate.empty() ? text(car.vin).right(8) : text(car.plate);
 }
 
 StateKind shape_of_part(const PartAt& part) {

@@ -14,7 +14,7 @@ namespace {
 constexpr auto steps_min = std::to_array<int>({0, 5, 6, 15});
 constexpr int most_files = 200;
 
-QString tr(const char* words) {
+QString table_tr(const char* words) {
   return QCoreApplication::translate("HoursTable", words);
 }
 
@@ -31,7 +31,8 @@ QString file_name(const HoursTable& table, int number) {
 }
 
 QString refused(const QString& cause) {
-  return tr(QT_TRANSLATE_NOOP("HoursTable", "The table was not written: %1. Nothing is lost."))
+  return table_tr(
+             QT_TRANSLATE_NOOP("HoursTable", "The table was not written: %1. Nothing is lost."))
       .arg(cause);
 }
 }  // namespace
@@ -39,8 +40,8 @@ QString refused(const QString& cause) {
 QStringList rounding_words() {
   QStringList out;
   for (const int step : steps_min)
-    out << (step == 0 ? tr(QT_TRANSLATE_NOOP("HoursTable", "Exact"))
-                      : tr(QT_TRANSLATE_NOOP("HoursTable", "To %1 min")).arg(step));
+    out << (step == 0 ? table_tr(QT_TRANSLATE_NOOP("HoursTable", "Exact"))
+                      : table_tr(QT_TRANSLATE_NOOP("HoursTable", "To %1 min")).arg(step));
   return out;
 }
 
@@ -56,7 +57,7 @@ QString write_table(const HoursTable& table, const std::vector<folds::HoursSheet
   const QUrl url(table.place.trimmed());
   const QString folder = url.isLocalFile() ? url.toLocalFile() : table.place.trimmed();
   if (folder.isEmpty() || !QDir().mkpath(folder))
-    return refused(tr(QT_TRANSLATE_NOOP("HoursTable", "the folder cannot be made")));
+    return refused(table_tr(QT_TRANSLATE_NOOP("HoursTable", "the folder cannot be made")));
   for (int number = 1; number <= most_files; ++number) {
     QFile file(QDir(folder).filePath(file_name(table, number)));
     if (file.exists()) continue;
@@ -67,10 +68,10 @@ QString write_table(const HoursTable& table, const std::vector<folds::HoursSheet
       file.remove();
       return refused(cause);
     }
-    return tr(QT_TRANSLATE_NOOP("HoursTable", "Written: %1"))
+    return table_tr(QT_TRANSLATE_NOOP("HoursTable", "Written: %1"))
         .arg(QDir::toNativeSeparators(file.fileName()));
   }
-  return refused(tr(QT_TRANSLATE_NOOP("HoursTable", "the folder is full of such tables")));
+  return refused(table_tr(QT_TRANSLATE_NOOP("HoursTable", "the folder is full of such tables")));
 }
 
 }  // namespace jambline::screens

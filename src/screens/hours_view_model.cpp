@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <set>
 
+#include "base/spans.h"
 #include "screens/clocks.h"
 #include "screens/hours_table.h"
 #include "screens/span_words.h"
@@ -17,16 +18,14 @@
 namespace jambline::screens {
 
 namespace {
-constexpr std::int64_t day_ms = 86'400'000;
-constexpr std::int64_t hour_ms = 3'600'000;
-const LocalDate first_day{1970, 1, 1};
+const LocalDate epoch_day{1970, 1, 1};
 
 QString key_of(const folds::SheetSpan& span) {
   return text(span.row.from.act.hex()) + text(span.row.operation.hex());
 }
 
 int number_of(const LocalDate& date) {
-  return folds::days_between(first_day, date);
+  return folds::days_between(epoch_day, date);
 }
 
 QString plate_of(const std::string& plate) {
@@ -50,7 +49,7 @@ HoursViewModel::HoursViewModel(Session& session, QString place, QObject* parent)
 }
 
 LocalDate HoursViewModel::today() const {
-  return local_date_at(session_.zone().toStdString(), session_.now().wall_ms).value_or(first_day);
+  return local_date_at(session_.zone().toStdString(), session_.now().wall_ms).value_or(epoch_day);
 }
 
 void HoursViewModel::wake() {
@@ -89,7 +88,7 @@ void HoursViewModel::openDay(const QString& day) {
   const int number = day.toInt(&good);
   if (!good) return;
   week_ = false;
-  from_ = folds::days_later(first_day, number);
+  from_ = folds::days_later(epoch_day, number);
   ask();
 }
 

@@ -1,13 +1,12 @@
 // When the new car is promised for: two usual answers, or a day and an hour.
 #include "base/zones.h"
 #include "screens/open_car_view_model.h"
+#include "screens/spans.h"
 
 namespace jambline::screens {
 
 namespace {
-constexpr int noon_min = 12 * 60;
 constexpr int close_min = 16 * 60 + 30;
-constexpr std::int64_t day_ms = 24LL * 60 * 60 * 1000;
 constexpr int days_shown = 7;
 constexpr int hours_min[] = {8 * 60, 10 * 60, noon_min, 14 * 60, close_min, 18 * 60};
 }  // namespace

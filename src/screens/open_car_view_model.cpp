@@ -11,7 +11,7 @@
 namespace jambline::screens {
 
 namespace {
-constexpr const char* form = "open car";
+constexpr const char* car_form = "open car";
 
 struct ShopColor {
   const char* name;
@@ -55,13 +55,14 @@ OpenCarViewModel::OpenCarViewModel(Session& session, QObject* parent)
       days_({"key", "title", "chosen"}, this),
       times_({"key", "title", "chosen"}, this),
       csv_rows_({"key", "text", "why", "good"}, this) {
-  if (auto kept = from_json<OpenCarDraft>(session.engine().draft(form))) draft_ = std::move(*kept);
+  if (auto kept = from_json<OpenCarDraft>(session.engine().draft(car_form)))
+    draft_ = std::move(*kept);
   connect(&session, &Session::snapshotChanged, this, &OpenCarViewModel::refresh);
   refresh();
 }
 
 void OpenCarViewModel::keep() {
-  session_.engine().keep_draft(form, to_json(draft_));
+  session_.engine().keep_draft(car_form, to_json(draft_));
   refresh();
 }
 
@@ -227,7 +228,7 @@ void OpenCarViewModel::open() {
 
 void OpenCarViewModel::clear() {
   draft_ = {};
-  session_.engine().keep_draft(form, "");
+  session_.engine().keep_draft(car_form, "");
   dropCsv();
   refresh();
 }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "acts/work_template.h"
+#include "base/spans.h"
 #include "folds/open_points.h"
 #include "folds/shots_of_car.h"
 #include "screens/shot_rows.h"
@@ -22,11 +23,7 @@ using job::Stage;
 using job::WorkKind;
 
 constexpr double most_hours = 1000;  // as acts/ allows it
-constexpr std::int64_t min_ms = 60'000;
 
-QString code(std::string_view word) {
-  return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
-}
 QString key_of(const folds::OperationView& operation) {
   return text(operation.operation.hex());
 }
@@ -149,7 +146,7 @@ QVariantList OperationsViewModel::row_of(const folds::OperationView& one,
   const QString used = hours_words(one.clocked_ms);
   const QString hours = one.estimate_min == 0
                             ? used
-                            : tr("%1 of %2").arg(used, hours_words(one.estimate_min * min_ms));
+                            : tr("%1 of %2").arg(used, hours_words(one.estimate_min * minute_ms));
   const auto* picture = one.picture ? car->find(*one.picture) : nullptr;
   const bool is_open = key_of(one) == open_;
   const bool asks = one.work == WorkKind::Supplement && !one.done &&
@@ -209,7 +206,7 @@ void OperationsViewModel::count_up(const folds::CarView& car) {
     asked += !one.done && one.approval == Approval::Asked ? 1 : 0;
     refused += !one.done && one.approval == Approval::Refused ? 1 : 0;
     clocked_ms += one.clocked_ms;
-    planned_ms += one.estimate_min * min_ms;
+    planned_ms += one.estimate_min * minute_ms;
   }
   const auto all = static_cast<int>(car.operations.size());
   const QString hours = planned_ms > 0
@@ -237,8 +234,8 @@ void OperationsViewModel::show_templates() {
       const bool there = std::any_of(car->operations.begin(), car->operations.end(),
                                      [&](const auto& known) { return known.stage == one.stage; });
       if (there) continue;
-      rows.push_back({code(word_of(one.stage)), title_of(one.stage, one.title),
-                      hours_words(one.estimate_min * min_ms)});
+      rows.push_back({text(word_of(one.stage)), title_of(one.stage, one.title),
+                      hours_words(one.estimate_min * minute_ms)});
     }
   }
   templates_.set(std::move(rows));
@@ -253,7 +250,7 @@ void OperationsViewModel::show_stages() {
                                      [&](const auto& one) { return one.stage == stage; });
     const bool chosen = stage_chosen_ && draft_.stage == stage;
     if (!planned && !chosen && !all_stages_ && !car->stages.empty()) continue;
-    rows.push_back({code(word_of(stage)), sentence(words_of(stage)), chosen});
+    rows.push_back({text(word_of(stage)), sentence(words_of(stage)), chosen});
   }
   stages_.set(std::move(rows));
 }
@@ -307,7 +304,7 @@ QStringList OperationsViewModel::reasons() const {
 }
 
 QString OperationsViewModel::stage() const {
-  return stage_chosen_ ? code(word_of(draft_.stage)) : QString();
+  return stage_chosen_ ? text(word_of(draft_.stage)) : QString();
 }
 
 QString OperationsViewModel::pictureFile() const {
@@ -409,7 +406,7 @@ void OperationsViewModel::addTemplate(const QString& key) {
   std::vector<job::PanelPlan> panels;
   for (const auto& panel : car->panels) panels.push_back(panel.plan);
   for (const auto& one : acts::operations_of(panels))
-    if (code(word_of(one.stage)) == key) session().post(acts::PlanOperation{car->job, one});
+    if (text(word_of(one.stage)) == key) session().post(acts::PlanOperation{car->job, one});
 }
 
 void OperationsViewModel::keep() {

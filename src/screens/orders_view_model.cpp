@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "screens/spans.h"
 #include "screens/state_kind.h"
 #include "screens/text.h"
 #include "screens/typed_times.h"
@@ -15,7 +16,6 @@ namespace {
 using job::PartState;
 using job::SubletState;
 
-constexpr int noon_min = 12 * 60;
 constexpr int days_offered = 8;
 
 template <class E>

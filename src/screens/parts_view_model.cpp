@@ -14,26 +14,26 @@ namespace jambline::screens {
 namespace {
 using folds::ReleaseState;
 using folds::ReleaseView;
-using State = PartsViewModel::State;
+using PartWord = PartsViewModel::State;
 
-State state_of(const ReleaseView& release, bool clean, bool disputed) {
-  if (disputed || release.disputed) return State::Disputed;
+PartWord state_of(const ReleaseView& release, bool clean, bool disputed) {
+  if (disputed || release.disputed) return PartWord::Disputed;
   switch (release.state) {
     case ReleaseState::Offered:
-      return State::Offered;
+      return PartWord::Offered;
     case ReleaseState::Taken:
-      return State::Taken;
+      return PartWord::Taken;
     case ReleaseState::Returned:
-      return State::Returned;
+      return PartWord::Returned;
     case ReleaseState::None:
       break;
   }
-  return clean ? State::Ready : State::NotClean;
+  return clean ? PartWord::Ready : PartWord::NotClean;
 }
 
 // Whoever has it is told here that it goes back.
-QString redo_told(const folds::PanelView& panel, State state, const QString& place) {
-  if (panel.verdict != job::Verdict::Redo || state != State::Taken) return place;
+QString redo_told(const folds::PanelView& panel, PartWord state, const QString& place) {
+  if (panel.verdict != job::Verdict::Redo || state != PartWord::Taken) return place;
   return PartsViewModel::tr("%1: it goes to redo").arg(place);
 }
 
@@ -162,9 +162,9 @@ void PartsViewModel::refresh() {
   emit changed();
 }
 
-State PartsViewModel::carState() const {
+PartsViewModel::State PartsViewModel::carState() const {
   const auto* car = session_.car();
-  if (!car) return State::NotClean;
+  if (!car) return PartWord::NotClean;
   const bool clean = std::all_of(car->panels.begin(), car->panels.end(), is_clean);
   const bool disputed = std::any_of(car->panels.begin(), car->panels.end(),
                                     [](const auto& panel) { return panel.disputed; });

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cstdlib>
 
+#include "base/spans.h"
 #include "folds/shots_of_car.h"
 #include "screens/picture_words.h"
 #include "screens/units.h"
@@ -14,16 +15,13 @@
 namespace jambline::screens {
 
 namespace {
-constexpr std::int64_t minute_ms = 60'000;
-constexpr std::int64_t hour_ms = 60 * minute_ms;
-constexpr std::int64_t day_ms = 24 * hour_ms;
 
-QString tr(const char* text) {
+QString picture_tr(const char* text) {
   return QCoreApplication::translate("pictures", text);
 }
 
 QString counted(std::int64_t count, const char* one, const char* many) {
-  return count == 1 ? tr(one) : tr(many).arg(count);
+  return count == 1 ? picture_tr(one) : picture_tr(many).arg(count);
 }
 
 QString apart_words(std::int64_t apart_ms) {
@@ -80,14 +78,14 @@ QString title_of(const folds::PictureView& picture, const PictureTelling& tellin
 
 QString line_of(const folds::PictureView& picture, const PictureTelling& telling) {
   const auto* person = telling.shop.find(picture.by);
-  const QString who =
-      person && !person->name.empty() ? QString::fromStdString(person->name) : tr("someone");
-  return tr("%1, %2").arg(who, time_words(picture.wall_ms, telling.now_ms, telling.zone));
+  const QString who = person && !person->name.empty() ? QString::fromStdString(person->name)
+                                                      : picture_tr("someone");
+  return picture_tr("%1, %2").arg(who, time_words(picture.wall_ms, telling.now_ms, telling.zone));
 }
 
 QString poor_words(const folds::PictureView& picture) {
   if (picture.facts.word == trade::PhotoWord::Good) return {};
-  return picture.kept_though_poor ? tr("%1, kept anyway").arg(words_of(picture.facts.word))
+  return picture.kept_though_poor ? picture_tr("%1, kept anyway").arg(words_of(picture.facts.word))
                                   : words_of(picture.facts.word);
 }
 
@@ -104,13 +102,13 @@ QString camera_clock_words(const folds::PictureView& picture, const QString& zon
                                                           : QTimeZone::utc());
   const std::int64_t apart_ms = said.toMSecsSinceEpoch() - picture.wall_ms;
   if (std::abs(apart_ms) < 2 * minute_ms) return words;
-  return (apart_ms < 0 ? tr("%1, %2 earlier") : tr("%1, %2 later"))
+  return (apart_ms < 0 ? picture_tr("%1, %2 earlier") : picture_tr("%1, %2 later"))
       .arg(words, apart_words(apart_ms));
 }
 
 QString bytes_words(std::int64_t bytes) {
-  if (bytes < 1'000'000) return tr("%1 kB").arg((bytes + 500) / 1000);
-  return tr("%1 MB").arg(static_cast<double>(bytes) / 1e6, 0, 'f', 1);
+  if (bytes < 1'000'000) return picture_tr("%1 kB").arg((bytes + 500) / 1000);
+  return picture_tr("%1 MB").arg(static_cast<double>(bytes) / 1e6, 0, 'f', 1);
 }
 
 std::vector<const folds::PictureView*> pictures_by_stage(const folds::CarView& car) {

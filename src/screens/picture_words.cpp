@@ -112,31 +112,31 @@ constexpr auto usual_names =
                                 QT_TRANSLATE_NOOP("words", "complaint")});
 
 template <std::size_t N, class E>
-QString word(const std::array<const char*, N>& words, E value) {
+QString picture_word(const std::array<const char*, N>& words, E value) {
   return QCoreApplication::translate("words", words[static_cast<std::size_t>(value)]);
 }
 }  // namespace
 
 QString words_of(trade::PhotoWord photo_word) {
-  return word(photo_words, photo_word);
+  return picture_word(photo_words, photo_word);
 }
 QString advice_of(trade::PhotoWord photo_word) {
-  return photo_word == trade::PhotoWord::Good ? QString() : word(photo_advice, photo_word);
+  return photo_word == trade::PhotoWord::Good ? QString() : picture_word(photo_advice, photo_word);
 }
 QString words_of(job::PictureFrom from) {
-  return word(from_words, from);
+  return picture_word(from_words, from);
 }
 QString words_of(job::PictureNoteShape shape) {
-  return word(note_words, shape);
+  return picture_word(note_words, shape);
 }
 QString words_of(job::WithoutShots reason) {
-  return word(without_words, reason);
+  return picture_word(without_words, reason);
 }
 QString words_of(job::ShotView view) {
-  return word(view_words, view);
+  return picture_word(view_words, view);
 }
 QString words_of(job::ShotWanted wanted) {
-  return word(wanted_words, wanted);
+  return picture_word(wanted_words, wanted);
 }
 
 QString name_of(const job::Shot& shot) {

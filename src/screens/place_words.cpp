@@ -7,7 +7,7 @@ namespace jambline::screens {
 
 namespace {
 
-QString tr(const char* text) {
+QString place_tr(const char* text) {
   return QCoreApplication::translate("jambline::screens::PlaceWords", text);
 }
 
@@ -52,15 +52,16 @@ QString place_words(job::Panel panel, Ninth where) {
   const bool across = side == Facing::Front || side == Facing::Rear || side == Facing::Top;
   const bool turned = side == Facing::RightSide || side == Facing::Front;
   const int column = turned ? 2 - where.column : where.column;
-  const QString level =
-      side == Facing::Top
-          ? std::array{tr("rear"), tr("middle"), tr("front")}[static_cast<std::size_t>(where.rise)]
-          : std::array{tr("lower"), tr("middle"),
-                       tr("upper")}[static_cast<std::size_t>(where.rise)];
-  const QString along =
-      across ? std::array{tr("left"), tr("middle"), tr("right")}[static_cast<std::size_t>(column)]
-             : std::array{tr("front"), tr("middle"), tr("rear")}[static_cast<std::size_t>(column)];
-  if (column == 1 && where.rise == Rise::Middle) return tr("middle");
+  const QString level = side == Facing::Top
+                            ? std::array{place_tr("rear"), place_tr("middle"),
+                                         place_tr("front")}[static_cast<std::size_t>(where.rise)]
+                            : std::array{place_tr("lower"), place_tr("middle"),
+                                         place_tr("upper")}[static_cast<std::size_t>(where.rise)];
+  const QString along = across ? std::array{place_tr("left"), place_tr("middle"),
+                                            place_tr("right")}[static_cast<std::size_t>(column)]
+                               : std::array{place_tr("front"), place_tr("middle"),
+                                            place_tr("rear")}[static_cast<std::size_t>(column)];
+  if (column == 1 && where.rise == Rise::Middle) return place_tr("middle");
   if (side == Facing::Top)
     return QCoreApplication::translate("jambline::screens::PlaceWords", "%1 %2", "left front")
         .arg(along, level);

@@ -18,11 +18,10 @@ namespace jambline::screens {
 namespace {
 using job::Round;
 
-QString number(double value, int decimals) {
+QString plan_number(double value, int decimals) {
   return QString::number(value, 'f', decimals);
 }
 
-const QString dot = QStringLiteral(" \u00b7 ");
 }  // namespace
 
 PlanViewModel::PlanViewModel(Session& session, CorrectionWork& work, QObject* parent)
@@ -153,7 +152,7 @@ void PlanViewModel::show_panels(const CorrectionWork::Planned& planned) {
     facts << tr("takes %1")
                  .arg(removal_words(advice.removal_um, advice.removal_sd_um, session_.units()));
     if (advice.whole_panel)
-      facts << tr("whole panel advised: %1 % covered").arg(number(advice.covered_percent, 0));
+      facts << tr("whole panel advised: %1 % covered").arg(plan_number(advice.covered_percent, 0));
     if (view->plan.substrate == trade::Substrate::Plastic)
       facts << tr("plastic: slower, small pad, no wool; warm to the hand, never hot");
     rows.push_back({text(advice.panel), sentence(words_of(*panel, planned.car->body)),
@@ -194,7 +193,7 @@ void PlanViewModel::show_starts(const CorrectionWork::Planned& planned) {
     for (const auto& time : work_.lessons().times)
       if (time.round == rule.round && time.shown())
         own = tr("%1 min an area here, mean of %2")
-                  .arg(number(time.work_min / time.areas, 1))
+                  .arg(plan_number(time.work_min / time.areas, 1))
                   .arg(time.areas);
     double usual_min = 0;
     std::size_t areas = 0;
@@ -205,10 +204,11 @@ void PlanViewModel::show_starts(const CorrectionWork::Planned& planned) {
         areas += station.areas.size();
       }
     const QString usual =
-        areas > 0 ? tr("%1 min an area by the usual table")
-                        .arg(number(usual_min / static_cast<double>(areas), 1))
-                  : tr("%1 min on %2 square by the usual table")
-                        .arg(number(rule.min_per_area, 1), length_words(300, session_.units()));
+        areas > 0
+            ? tr("%1 min an area by the usual table")
+                  .arg(plan_number(usual_min / static_cast<double>(areas), 1))
+            : tr("%1 min on %2 square by the usual table")
+                  .arg(plan_number(rule.min_per_area, 1), length_words(300, session_.units()));
     rows.push_back({text(word_of(rule.round)), sentence_of(rule.round), usual, own});
   }
   times_.set(std::move(rows));
@@ -279,9 +279,9 @@ QStringList PlanViewModel::learned() const {
     for (const double taken_um : one.taken_um) sum_um += taken_um;
     out << tr("%1: took %2 \u00b5m here, mean of %3 readings; usual table %4 \u00b5m")
                .arg(sentence(rounds.join(QStringLiteral(", "))),
-                    number(sum_um / static_cast<double>(one.taken_um.size()), 1))
+                    plan_number(sum_um / static_cast<double>(one.taken_um.size()), 1))
                .arg(one.taken_um.size())
-               .arg(number(usual_um, 1));
+               .arg(plan_number(usual_um, 1));
   }
   if (out.isEmpty())
     out << tr("What came back and what whole sequences took is shown from ten on.");

@@ -13,7 +13,7 @@ namespace jambline::screens {
 namespace {
 using trade::CureMilestone;
 
-QString tr(const char* words) {
+QString product_tr(const char* words) {
   return QCoreApplication::translate("product", words);
 }
 
@@ -40,15 +40,15 @@ std::optional<double> read_temperature(const QString& typed, double least_c, dou
                                        Units units, QString& wrong) {
   const auto shown = typed_number(typed);
   if (!shown) {
-    wrong =
-        typed.trimmed().isEmpty()
-            ? tr(QT_TRANSLATE_NOOP("product", "The temperature is missing."))
-            : tr(QT_TRANSLATE_NOOP("product", "That is no temperature: %1.")).arg(typed.trimmed());
+    wrong = typed.trimmed().isEmpty()
+                ? product_tr(QT_TRANSLATE_NOOP("product", "The temperature is missing."))
+                : product_tr(QT_TRANSLATE_NOOP("product", "That is no temperature: %1."))
+                      .arg(typed.trimmed());
     return std::nullopt;
   }
   const double celsius = celsius_of(*shown, units);
   if (celsius >= least_c - 1e-6 && celsius <= most_c + 1e-6) return celsius;
-  wrong = tr(QT_TRANSLATE_NOOP("product", "%1 cannot be: it takes %2 to %3."))
+  wrong = product_tr(QT_TRANSLATE_NOOP("product", "%1 cannot be: it takes %2 to %3."))
               .arg(temperature_words(celsius, units), temperature_words(least_c, units),
                    temperature_words(most_c, units));
   return std::nullopt;
@@ -58,11 +58,12 @@ std::optional<double> read_minutes(const QString& typed, double least, double mo
                                    QString& wrong) {
   const auto minutes = typed_minutes(typed);
   if (minutes && *minutes >= least && *minutes <= most) return minutes;
-  wrong = typed.trimmed().isEmpty() ? tr(QT_TRANSLATE_NOOP("product", "The time is missing."))
-          : minutes ? tr(QT_TRANSLATE_NOOP("product", "%1 cannot be.")).arg(typed.trimmed())
-                    : tr(QT_TRANSLATE_NOOP("product",
-                                           "That is no time: %1. Type it as 45 min "
-                                           "or 16 h."))
+  wrong = typed.trimmed().isEmpty()
+              ? product_tr(QT_TRANSLATE_NOOP("product", "The time is missing."))
+          : minutes ? product_tr(QT_TRANSLATE_NOOP("product", "%1 cannot be.")).arg(typed.trimmed())
+                    : product_tr(QT_TRANSLATE_NOOP("product",
+                                                   "That is no time: %1. Type it as 45 min "
+                                                   "or 16 h."))
                           .arg(typed.trimmed());
   return std::nullopt;
 }
@@ -70,7 +71,7 @@ std::optional<double> read_minutes(const QString& typed, double least, double mo
 std::optional<double> read_number(const QString& typed, double least, double most, QString& wrong) {
   const auto value = typed_number(typed);
   if (value && *value >= least && *value <= most) return value;
-  wrong = tr(QT_TRANSLATE_NOOP("product", "It takes %1 to %2."))
+  wrong = product_tr(QT_TRANSLATE_NOOP("product", "It takes %1 to %2."))
               .arg(number_text(least), number_text(most));
   return std::nullopt;
 }
@@ -91,11 +92,12 @@ QString against(const std::vector<trade::CurePoint>& points, Units units) {
                    [](const auto& a, const auto& b) { return a.at_c < b.at_c; });
   for (std::size_t i = 1; i < sorted.size(); ++i) {
     if (sorted[i].at_c == sorted[i - 1].at_c)
-      return tr(QT_TRANSLATE_NOOP("product", "Two times at one temperature: %1."))
+      return product_tr(QT_TRANSLATE_NOOP("product", "Two times at one temperature: %1."))
           .arg(temperature_words(sorted[i].at_c, units));
     if (sorted[i].minutes > sorted[i - 1].minutes)
-      return tr(QT_TRANSLATE_NOOP("product",
-                                  "The points contradict each other: slower at %1 than at %2."))
+      return product_tr(
+                 QT_TRANSLATE_NOOP("product",
+                                   "The points contradict each other: slower at %1 than at %2."))
           .arg(temperature_words(sorted[i].at_c, units),
                temperature_words(sorted[i - 1].at_c, units));
   }
@@ -103,7 +105,7 @@ QString against(const std::vector<trade::CurePoint>& points, Units units) {
   probe.steps = {{CureMilestone::Full, points}};
   probe.readings = {{0, 20}};
   if (!trade::cure_clock(probe))
-    return tr(QT_TRANSLATE_NOOP("product", "These points do not hang together."));
+    return product_tr(QT_TRANSLATE_NOOP("product", "These points do not hang together."));
   return {};
 }
 }  // namespace
@@ -111,10 +113,10 @@ QString against(const std::vector<trade::CurePoint>& points, Units units) {
 QString duration_text(double minutes) {
   const double whole_h = minutes / 60;
   if (minutes >= 2880 && std::fmod(minutes, 1440) == 0)
-    return tr(QT_TRANSLATE_NOOP("product", "%1 d")).arg(number_text(minutes / 1440));
+    return product_tr(QT_TRANSLATE_NOOP("product", "%1 d")).arg(number_text(minutes / 1440));
   if (minutes >= 120 && whole_h == std::round(whole_h))
-    return tr(QT_TRANSLATE_NOOP("product", "%1 h")).arg(number_text(whole_h));
-  return tr(QT_TRANSLATE_NOOP("product", "%1 min")).arg(number_text(minutes));
+    return product_tr(QT_TRANSLATE_NOOP("product", "%1 h")).arg(number_text(whole_h));
+  return product_tr(QT_TRANSLATE_NOOP("product", "%1 min")).arg(number_text(minutes));
 }
 
 bool is_paint(job::ProductKind kind) {
@@ -191,15 +193,15 @@ std::optional<std::vector<trade::DriveAwayRow>> read_table(ProductForm::Table& t
     const auto at_c = read_temperature(row.temperature, -40, 60, units, row.wrong);
     const auto percent = at_c ? read_number(row.humidity, 0, 100, row.wrong) : std::nullopt;
     if (at_c && !percent)
-      row.wrong = tr(QT_TRANSLATE_NOOP("product", "Humidity: %1")).arg(row.wrong);
+      row.wrong = product_tr(QT_TRANSLATE_NOOP("product", "Humidity: %1")).arg(row.wrong);
     const auto minutes = percent ? read_minutes(row.minutes, 1, 1e5, row.wrong) : std::nullopt;
     good = good && minutes;
     if (minutes) out.push_back({*at_c, *percent, *minutes});
   }
   if (table.case_name.trimmed().isEmpty())
-    table.wrong = tr(QT_TRANSLATE_NOOP("product", "The airbag and belt case is missing."));
+    table.wrong = product_tr(QT_TRANSLATE_NOOP("product", "The airbag and belt case is missing."));
   else if (good && out.empty())
-    table.wrong = tr(QT_TRANSLATE_NOOP("product", "The table has no row yet."));
+    table.wrong = product_tr(QT_TRANSLATE_NOOP("product", "The table has no row yet."));
   if (!good || !table.wrong.isEmpty()) return std::nullopt;
   return out;
 }
@@ -214,7 +216,8 @@ std::optional<job::Product> read_product(ProductForm& form, Units units) {
   bool good = true;
   form.at(ProductField::Name).wrong.clear();
   if (out.product_name.empty()) {
-    form.at(ProductField::Name).wrong = tr(QT_TRANSLATE_NOOP("product", "The name is missing."));
+    form.at(ProductField::Name).wrong =
+        product_tr(QT_TRANSLATE_NOOP("product", "The name is missing."));
     good = false;
   }
   const auto within_c = [&](double least, double most) {
@@ -253,7 +256,7 @@ std::optional<job::Product> read_product(ProductForm& form, Units units) {
   const auto crossed = [&](const std::optional<double>& least, const std::optional<double>& most,
                            ProductField field) {
     if (!least || !most || *least <= *most) return;
-    form.at(field).wrong = tr(QT_TRANSLATE_NOOP("product", "This is under the least."));
+    form.at(field).wrong = product_tr(QT_TRANSLATE_NOOP("product", "This is under the least."));
     good = false;
   };
   crossed(out.air_min_c, out.air_max_c, ProductField::AirMax);

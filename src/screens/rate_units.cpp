@@ -5,19 +5,19 @@
 #include <QLocale>
 #include <cmath>
 
+#include "base/spans.h"
 #include "base/zones.h"
 
 namespace jambline::screens {
 
 namespace {
 constexpr double m2_per_ft2 = 0.3048 * 0.3048;
-constexpr double ms_per_day = 86'400'000;
 
-QString tr(const char* words) {
+QString rate_tr(const char* words) {
   return QCoreApplication::translate("units", words);
 }
 
-QDate date_of(std::int64_t wall_ms, const QString& zone) {
+QDate rate_date(std::int64_t wall_ms, const QString& zone) {
   return QDate(1970, 1, 1).addDays(static_cast<qint64>(std::floor(local_days(wall_ms, zone))));
 }
 }  // namespace
@@ -27,8 +27,8 @@ double per_area(double per_m2, Units units) {
 }
 
 QString area_unit(Units units) {
-  return units == Units::Metric ? tr(QT_TRANSLATE_NOOP("units", "m\u00b2"))
-                                : tr(QT_TRANSLATE_NOOP("units", "ft\u00b2"));
+  return units == Units::Metric ? rate_tr(QT_TRANSLATE_NOOP("units", "m\u00b2"))
+                                : rate_tr(QT_TRANSLATE_NOOP("units", "ft\u00b2"));
 }
 
 QString rate_number(double per_m2, Units units) {
@@ -36,7 +36,7 @@ QString rate_number(double per_m2, Units units) {
 }
 
 QString rate_words(double per_m2, Units units) {
-  return tr(QT_TRANSLATE_NOOP("units", "%1 per %2"))
+  return rate_tr(QT_TRANSLATE_NOOP("units", "%1 per %2"))
       .arg(rate_number(per_m2, units), area_unit(units));
 }
 
@@ -46,11 +46,11 @@ double local_days(std::int64_t wall_ms, const QString& zone) {
 }
 
 QString date_words(std::int64_t wall_ms, std::int64_t now_ms, const QString& zone) {
-  const QDate date = date_of(wall_ms, zone);
+  const QDate date = rate_date(wall_ms, zone);
   const QString day = QLocale().standaloneMonthName(date.month(), QLocale::ShortFormat) +
                       QChar(' ') + QString::number(date.day());
-  if (date.year() == date_of(now_ms, zone).year()) return day;
-  return tr(QT_TRANSLATE_NOOP("units", "%1, %2")).arg(day).arg(date.year());
+  if (date.year() == rate_date(now_ms, zone).year()) return day;
+  return rate_tr(QT_TRANSLATE_NOOP("units", "%1, %2")).arg(day).arg(date.year());
 }
 
 }  // namespace jambline::screens

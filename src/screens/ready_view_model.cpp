@@ -1,5 +1,6 @@
 #include "screens/ready_view_model.h"
 
+#include "base/spans.h"
 #include "folds/learned.h"
 #include "screens/state_kind.h"
 #include "screens/text.h"
@@ -9,7 +10,6 @@
 namespace jambline::screens {
 
 namespace {
-constexpr double ms_per_min = 60'000;
 
 QString hours_of(double min) {
   return hours_words(static_cast<std::int64_t>(min * ms_per_min));

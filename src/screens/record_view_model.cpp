@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <numeric>
 
+#include "screens/plate.h"
 #include "screens/units.h"
 #include "screens/words.h"
 
@@ -19,11 +20,6 @@ QString folded(const QString& text) {
 }
 QString folded(const std::string& text) {
   return folded(QString::fromStdString(text));
-}
-
-QString plate_of(const folds::FloorRow& car) {
-  if (!car.plate.empty()) return QString::fromStdString(car.plate);
-  return QString::fromStdString(car.vin).right(8);
 }
 
 std::int64_t clocked_ms(const folds::FloorRow& car) {

@@ -15,12 +15,12 @@ namespace jambline::screens {
 namespace {
 constexpr int soon_days = 30;
 
-QString tr(const char* words) {
+QString register_tr(const char* words) {
   return QCoreApplication::translate("register", words);
 }
 
 QString hours(double value) {
-  return tr(QT_TRANSLATE_NOOP("register", "%1 h")).arg(concentration_number(value));
+  return register_tr(QT_TRANSLATE_NOOP("register", "%1 h")).arg(concentration_number(value));
 }
 
 const folds::RespiratorView* model_of(const folds::AirView& air, const RespiratorId& respirator) {
@@ -30,7 +30,7 @@ const folds::RespiratorView* model_of(const folds::AirView& air, const Respirato
 QString model_words(const folds::AirView& air, const RespiratorId& respirator) {
   const auto* known = model_of(air, respirator);
   return known ? text(known->said.model)
-               : tr(QT_TRANSLATE_NOOP("register", "a respirator that is not here"));
+               : register_tr(QT_TRANSLATE_NOOP("register", "a respirator that is not here"));
 }
 
 RegisterRow fit_row(const folds::AirView& air, const folds::FitTestView& test, int today) {
@@ -38,12 +38,13 @@ RegisterRow fit_row(const folds::AirView& air, const folds::FitTestView& test, i
   const auto due = due_words(said.tested_day + said.valid_days, today);
   RegisterRow row;
   row.key = QStringLiteral("fit ") + text(test.respirator.hex());
-  row.kind = tr(QT_TRANSLATE_NOOP("register", "Fit test"));
-  row.title =
-      tr(QT_TRANSLATE_NOOP("register", "Fit test, %1")).arg(model_words(air, test.respirator));
+  row.kind = register_tr(QT_TRANSLATE_NOOP("register", "Fit test"));
+  row.title = register_tr(QT_TRANSLATE_NOOP("register", "Fit test, %1"))
+                  .arg(model_words(air, test.respirator));
   if (!said.size.empty())
-    row.title = tr(QT_TRANSLATE_NOOP("register", "%1, size %2")).arg(row.title, text(said.size));
-  row.note = tr(QT_TRANSLATE_NOOP("register", "%1, tested %2"))
+    row.title =
+        register_tr(QT_TRANSLATE_NOOP("register", "%1, size %2")).arg(row.title, text(said.size));
+  row.note = register_tr(QT_TRANSLATE_NOOP("register", "%1, tested %2"))
                  .arg(words_of(said.method), date_of_day(said.tested_day));
   row.state = due.state;
   row.state_words = due.words;
@@ -58,23 +59,23 @@ RegisterRow fit_row(const folds::AirView& air, const folds::FitTestView& test, i
     const auto result = trade::fit_test(asked);
     passes = result && result->passes;
     if (result) {
-      row.words = tr(QT_TRANSLATE_NOOP("register", "fit factor %1, pass mark %2"))
+      row.words = register_tr(QT_TRANSLATE_NOOP("register", "fit factor %1, pass mark %2"))
                       .arg(concentration_number(result->overall_factor, result->pass_mark),
                            concentration_number(result->pass_mark));
       row.basis = result->basis;
     }
   } else {
-    row.words = passes ? tr(QT_TRANSLATE_NOOP("register", "passed"))
-                       : tr(QT_TRANSLATE_NOOP("register", "not passed"));
+    row.words = passes ? register_tr(QT_TRANSLATE_NOOP("register", "passed"))
+                       : register_tr(QT_TRANSLATE_NOOP("register", "not passed"));
   }
   if (said.tested_day > today) {
     row.state = StateKind::Must;
-    row.state_words = tr(QT_TRANSLATE_NOOP("register", "the day is still to come"));
+    row.state_words = register_tr(QT_TRANSLATE_NOOP("register", "the day is still to come"));
   } else if (!passes) {
     row.state = StateKind::Must;
     row.state_words = said.method == job::FitMethod::Quantitative
-                          ? tr(QT_TRANSLATE_NOOP("register", "under the pass mark"))
-                          : tr(QT_TRANSLATE_NOOP("register", "not passed"));
+                          ? register_tr(QT_TRANSLATE_NOOP("register", "under the pass mark"))
+                          : register_tr(QT_TRANSLATE_NOOP("register", "not passed"));
   }
   return row;
 }
@@ -83,26 +84,27 @@ RegisterRow cartridge_row(const folds::AirView& air, const folds::CartridgeView&
                           const RegisterDay& day) {
   RegisterRow row;
   row.key = QStringLiteral("cartridge ") + text(cartridge.respirator.hex());
-  row.kind = tr(QT_TRANSLATE_NOOP("register", "Cartridge"));
-  row.title = tr(QT_TRANSLATE_NOOP("register", "Cartridge, %1"))
+  row.kind = register_tr(QT_TRANSLATE_NOOP("register", "Cartridge"));
+  row.title = register_tr(QT_TRANSLATE_NOOP("register", "Cartridge, %1"))
                   .arg(model_words(air, cartridge.respirator));
-  row.note = tr(QT_TRANSLATE_NOOP("register", "changed %1; schedule of %2 rests on: %3"))
+  row.note = register_tr(QT_TRANSLATE_NOOP("register", "changed %1; schedule of %2 rests on: %3"))
                  .arg(date_of_day(today_of(cartridge.changed_ms, day.zone)),
                       hours(cartridge.schedule_h), text(cartridge.schedule_basis));
   const auto left =
       trade::cartridge_left({cartridge.schedule_h, cartridge.schedule_basis, cartridge.used_h});
   if (!left) {
     row.state = StateKind::Must;
-    row.state_words = tr(QT_TRANSLATE_NOOP("register", "its hours cannot be counted"));
+    row.state_words = register_tr(QT_TRANSLATE_NOOP("register", "its hours cannot be counted"));
     return row;
   }
   row.basis = left->basis;
   row.words = left->left_h > 0
-                  ? tr(QT_TRANSLATE_NOOP("register", "%1 left")).arg(hours(left->left_h))
-                  : tr(QT_TRANSLATE_NOOP("register", "%1 over")).arg(hours(-left->left_h));
+                  ? register_tr(QT_TRANSLATE_NOOP("register", "%1 left")).arg(hours(left->left_h))
+                  : register_tr(QT_TRANSLATE_NOOP("register", "%1 over")).arg(hours(-left->left_h));
   row.state = left->change ? StateKind::Must : StateKind::Done;
-  row.state_words = left->change ? tr(QT_TRANSLATE_NOOP("register", "change it"))
-                                 : tr(QT_TRANSLATE_NOOP("register", "within its schedule"));
+  row.state_words = left->change
+                        ? register_tr(QT_TRANSLATE_NOOP("register", "change it"))
+                        : register_tr(QT_TRANSLATE_NOOP("register", "within its schedule"));
   return row;
 }
 
@@ -112,7 +114,7 @@ RegisterRow due_row(const folds::PersonAirView* known, job::DueKind what, int to
   row.title = sentence(words_of(what));
   row.kind = row.title;
   row.state = StateKind::NotYet;
-  row.state_words = tr(QT_TRANSLATE_NOOP("register", "no day entered"));
+  row.state_words = register_tr(QT_TRANSLATE_NOOP("register", "no day entered"));
   if (!known) return row;
   for (const auto& one : known->dues) {
     if (one.what != what) continue;
@@ -141,11 +143,12 @@ int pressing(const RegisterRow& row) {
 DueWords due_words(int due_day, int today) {
   const QString date = date_of_day(due_day);
   if (due_day < today)
-    return {StateKind::Must, tr(QT_TRANSLATE_NOOP("register", "overdue since %1")).arg(date)};
+    return {StateKind::Must,
+            register_tr(QT_TRANSLATE_NOOP("register", "overdue since %1")).arg(date)};
   if (due_day - today <= soon_days)
-    return {StateKind::Waits, tr(QT_TRANSLATE_NOOP("register", "due %1, %2"))
+    return {StateKind::Waits, register_tr(QT_TRANSLATE_NOOP("register", "due %1, %2"))
                                   .arg(date, days_apart_words(due_day, today))};
-  return {StateKind::Done, tr(QT_TRANSLATE_NOOP("register", "in date to %1")).arg(date)};
+  return {StateKind::Done, register_tr(QT_TRANSLATE_NOOP("register", "in date to %1")).arg(date)};
 }
 
 std::vector<RegisterRow> register_rows(const folds::AirView& air, const PersonId& person,
@@ -168,12 +171,13 @@ std::vector<RegisterRow> register_rows(const folds::AirView& air, const PersonId
   if (last.empty()) {
     RegisterRow none;
     none.key = QStringLiteral("fit");
-    none.title = tr(QT_TRANSLATE_NOOP("register", "Fit test"));
-    none.note = tr(QT_TRANSLATE_NOOP("register",
-                                     "What fits tightly is tested, on an airline too. A loose "
-                                     "hood is not."));
+    none.title = register_tr(QT_TRANSLATE_NOOP("register", "Fit test"));
+    none.note =
+        register_tr(QT_TRANSLATE_NOOP("register",
+                                      "What fits tightly is tested, on an airline too. A loose "
+                                      "hood is not."));
     none.state = StateKind::NotYet;
-    none.state_words = tr(QT_TRANSLATE_NOOP("register", "none kept"));
+    none.state_words = register_tr(QT_TRANSLATE_NOOP("register", "none kept"));
     out.push_back(std::move(none));
   }
   if (known)
@@ -194,12 +198,12 @@ RegisterRow worst_of(const std::vector<RegisterRow>& rows) {
 RegisterRow breathing_air_row(const folds::AirView& air, const RegisterDay& day) {
   RegisterRow row;
   row.key = QStringLiteral("air");
-  row.title = tr(QT_TRANSLATE_NOOP("register", "Breathing air"));
+  row.title = register_tr(QT_TRANSLATE_NOOP("register", "Breathing air"));
   row.state = StateKind::NotYet;
-  row.state_words = tr(QT_TRANSLATE_NOOP("register", "no record kept"));
-  row.note = tr(QT_TRANSLATE_NOOP("register",
-                                  "Grade D, CO alarm and low-flow alarm, as the record "
-                                  "of the compressor says."));
+  row.state_words = register_tr(QT_TRANSLATE_NOOP("register", "no record kept"));
+  row.note = register_tr(QT_TRANSLATE_NOOP("register",
+                                           "Grade D, CO alarm and low-flow alarm, as the record "
+                                           "of the compressor says."));
   if (!air.breathing_air) return row;
   const auto& said = air.breathing_air->said;
   const int today = today_of(day.now_ms, day.zone);
@@ -207,19 +211,22 @@ RegisterRow breathing_air_row(const folds::AirView& air, const RegisterDay& day)
   row.state = due.state;
   row.state_words = due.words;
   QStringList bad;
-  if (!said.grade_d) bad << tr(QT_TRANSLATE_NOOP("register", "Grade D is not met"));
-  if (!said.co_alarm_works) bad << tr(QT_TRANSLATE_NOOP("register", "CO alarm does not work"));
+  if (!said.grade_d) bad << register_tr(QT_TRANSLATE_NOOP("register", "Grade D is not met"));
+  if (!said.co_alarm_works)
+    bad << register_tr(QT_TRANSLATE_NOOP("register", "CO alarm does not work"));
   if (!said.low_flow_alarm_works)
-    bad << tr(QT_TRANSLATE_NOOP("register", "low-flow alarm does not work"));
-  row.words = bad.isEmpty() ? tr(QT_TRANSLATE_NOOP("register", "Grade D met, both alarms work"))
-                            : bad.join(tr(QT_TRANSLATE_NOOP("register", "; ")));
-  row.note = tr(QT_TRANSLATE_NOOP("register", "checked %1")).arg(date_of_day(said.checked_day));
+    bad << register_tr(QT_TRANSLATE_NOOP("register", "low-flow alarm does not work"));
+  row.words = bad.isEmpty()
+                  ? register_tr(QT_TRANSLATE_NOOP("register", "Grade D met, both alarms work"))
+                  : bad.join(register_tr(QT_TRANSLATE_NOOP("register", "; ")));
+  row.note =
+      register_tr(QT_TRANSLATE_NOOP("register", "checked %1")).arg(date_of_day(said.checked_day));
   if (said.checked_day > today) {
     row.state = StateKind::Must;
-    row.state_words = tr(QT_TRANSLATE_NOOP("register", "the day is still to come"));
+    row.state_words = register_tr(QT_TRANSLATE_NOOP("register", "the day is still to come"));
   } else if (!bad.isEmpty()) {
     row.state = StateKind::Must;
-    row.state_words = tr(QT_TRANSLATE_NOOP("register", "put it right"));
+    row.state_words = register_tr(QT_TRANSLATE_NOOP("register", "put it right"));
   }
   return row;
 }

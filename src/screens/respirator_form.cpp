@@ -1,5 +1,6 @@
 #include "screens/respirator_form.h"
 
+#include "base/is_one.h"
 #include "screens/air_words.h"
 #include "screens/exposure_words.h"
 #include "screens/words.h"
@@ -10,12 +11,7 @@ namespace {
 constexpr int us_table_year = 2006;
 
 template <class E>
-bool is_one(int value) {
-  return value >= 0 && value < static_cast<int>(enum_words<E>.size());
-}
-
-template <class E>
-QStringList all_words() {
+QStringList all_of() {
   QStringList out;
   for (std::size_t i = 0; i < enum_words<E>.size(); ++i)
     out << sentence(words_of(static_cast<E>(i)));
@@ -52,11 +48,11 @@ QString RespiratorForm::allowed() const {
 }
 
 QStringList RespiratorForm::kinds() const {
-  return all_words<job::RespiratorKind>();
+  return all_of<job::RespiratorKind>();
 }
 
 QStringList RespiratorForm::schemes() const {
-  return all_words<trade::FactorScheme>();
+  return all_of<trade::FactorScheme>();
 }
 
 void RespiratorForm::open(const QString& respirator) {

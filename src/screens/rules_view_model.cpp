@@ -14,10 +14,6 @@ namespace {
 using job::RuleKind;
 using job::Step;
 
-QString code(std::string_view word) {
-  return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));
-}
-
 QString heading_of(RuleKind kind) {
   switch (kind) {
     case RuleKind::NoOverride:
@@ -47,7 +43,7 @@ RulesViewModel::RulesViewModel(Session& session, QObject* parent)
   std::vector<QVariantList> steps;
   for (std::size_t i = 0; i < enum_words<Step>.size(); ++i) {
     const auto step = static_cast<Step>(i);
-    steps.push_back({code(word_of(step)), sentence(words_of(step)), QString(), false});
+    steps.push_back({text(word_of(step)), sentence(words_of(step)), QString(), false});
   }
   steps_.set(std::move(steps));
   connect(&session, &Session::snapshotChanged, this, &RulesViewModel::refresh);

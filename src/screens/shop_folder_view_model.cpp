@@ -22,7 +22,7 @@ void on_gui_thread(const QPointer<ShopFolderViewModel>& screen, Use use) {
       Qt::QueuedConnection);
 }
 
-std::filesystem::path path_of(const QString& typed) {
+std::filesystem::path folder_path_of(const QString& typed) {
   const QString text = typed.trimmed();
   const QUrl url(text);
   return (url.isLocalFile() ? url.toLocalFile() : text).toStdString();
@@ -78,7 +78,7 @@ void ShopFolderViewModel::exportTo(const QString& place) {
   const auto day =
       QDateTime::fromMSecsSinceEpoch(session_.now().wall_ms, QTimeZone(session_.zone().toLatin1()));
   const std::filesystem::path folder =
-      path_of(place) /
+      folder_path_of(place) /
       (tr("Jambline") + day.toString(QStringLiteral(" yyyy-MM-dd HHmmss"))).toStdString();
   begin(tr("Writing the shop to a folder"));
   const QPointer<ShopFolderViewModel> self(this);
@@ -101,7 +101,8 @@ void ShopFolderViewModel::importFrom(const QString& folder) {
   begin(tr("Taking entries in"));
   const QPointer<ShopFolderViewModel> self(this);
   session_.engine().import_shop(
-      path_of(folder), stop_.get_token(), on_progress(), [self, this](Result<log::Imported> done) {
+      folder_path_of(folder), stop_.get_token(), on_progress(),
+      [self, this](Result<log::Imported> done) {
         on_gui_thread(self, [this, done = std::move(done)] {
           if (!done) return end(done.error());
           if (done->refused.empty())

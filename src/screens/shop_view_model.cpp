@@ -8,7 +8,7 @@
 namespace jambline::screens {
 
 namespace {
-std::vector<RowModel<ShopPersonRow>::Column> columns() {
+std::vector<RowModel<ShopPersonRow>::Column> shop_person_columns() {
   return {{"personId", [](const ShopPersonRow& row) { return row.key; }},
           {"personName", [](const ShopPersonRow& row) { return row.name; }},
           {"standing", [](const ShopPersonRow& row) { return row.standing; }}};
@@ -16,7 +16,9 @@ std::vector<RowModel<ShopPersonRow>::Column> columns() {
 }  // namespace
 
 ShopViewModel::ShopViewModel(Session& session, QObject* parent)
-    : QObject(parent), session_(session), people_(new RowModel<ShopPersonRow>(columns(), this)) {
+    : QObject(parent),
+      session_(session),
+      people_(new RowModel<ShopPersonRow>(shop_person_columns(), this)) {
   connect(&session, &Session::snapshotChanged, this, &ShopViewModel::refresh);
   refresh();
 }

@@ -15,7 +15,7 @@ using folds::ShotState;
 using folds::WantedShot;
 
 namespace {
-QString tr(const char* text) {
+QString shot_tr(const char* text) {
   return QCoreApplication::translate("words", text);
 }
 
@@ -43,8 +43,8 @@ QString key_of(const WantedShot& wanted) {
 
 QString title_of(const WantedShot& wanted, job::BodyShape body) {
   const QString name = name_of(wanted.shot);
-  if (wanted.panel) return sentence(tr("%1, %2").arg(words_of(*wanted.panel, body), name));
-  if (wanted.mark) return sentence(tr("%1, %2").arg(words_of(*wanted.mark), name));
+  if (wanted.panel) return sentence(shot_tr("%1, %2").arg(words_of(*wanted.panel, body), name));
+  if (wanted.mark) return sentence(shot_tr("%1, %2").arg(words_of(*wanted.mark), name));
   return sentence(name);
 }
 
@@ -64,19 +64,19 @@ const folds::PictureView* not_looked_at(const WantedShot& wanted, const folds::C
 }
 
 QString state_words(const WantedShot& wanted, const folds::CarView& car, job::Stage stage) {
-  if (not_looked_at(wanted, car, stage)) return tr("edges not looked at yet");
+  if (not_looked_at(wanted, car, stage)) return shot_tr("edges not looked at yet");
   const auto many = wanted.pictures.size();
   switch (wanted.state) {
     case ShotState::Missing:
-      return tr("missing");
+      return shot_tr("missing");
     case ShotState::KeptThoughPoor:
-      return tr("poor, kept anyway");
+      return shot_tr("poor, kept anyway");
     case ShotState::Offered:
-      return tr("when there is one");
+      return shot_tr("when there is one");
     case ShotState::Taken:
       break;
   }
-  return many > 1 ? tr("taken, %1").arg(many) : tr("taken");
+  return many > 1 ? shot_tr("taken, %1").arg(many) : shot_tr("taken");
 }
 
 int shape_of(ShotState state) {
@@ -132,8 +132,8 @@ job::Stage stage_of_free_picture(const folds::CarView& car, const folds::ShopVie
 
 QString missing_words(int missing) {
   return missing == 0   ? QString()
-         : missing == 1 ? tr("1 picture is missing")
-                        : tr("%1 pictures are missing").arg(missing);
+         : missing == 1 ? shot_tr("1 picture is missing")
+                        : shot_tr("%1 pictures are missing").arg(missing);
 }
 
 }  // namespace jambline::screens

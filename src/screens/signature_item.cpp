@@ -12,7 +12,7 @@ namespace {
 constexpr double least_step_px = 1.5;
 constexpr std::size_t most_points = 4900;
 constexpr std::size_t least_points = 2;
-constexpr double line_px = 2.6;
+constexpr double signature_line_px = 2.6;
 }  // namespace
 
 QVariantList strokes_shown(const std::vector<job::Stroke>& strokes) {
@@ -104,7 +104,7 @@ void SignatureItem::mouseReleaseEvent(QMouseEvent* event) {
 
 void SignatureItem::paint(QPainter* painter) {
   painter->setRenderHint(QPainter::Antialiasing);
-  painter->setPen(QPen(ink_, line_px, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
+  painter->setPen(QPen(ink_, signature_line_px, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
   const double scale = width();
   for (const auto& stroke : strokes_) {
     if (stroke.points.empty()) continue;

@@ -11,7 +11,7 @@
 namespace jambline::screens {
 
 namespace {
-QString tr(const char* words) {
+QString span_tr(const char* words) {
   return QCoreApplication::translate("Spans", words);
 }
 
@@ -21,7 +21,7 @@ QString operation_words(job::Stage stage, const std::string& title, job::WorkKin
   const QString what = sentence(title.empty() ? words_of(stage) : text(title));
   return work == job::WorkKind::FirstTime
              ? what
-             : tr(QT_TRANSLATE_NOOP("Spans", "%1, %2")).arg(what, words_of(work));
+             : span_tr(QT_TRANSLATE_NOOP("Spans", "%1, %2")).arg(what, words_of(work));
 }
 
 QString operation_words(const folds::WorkedRow& row) {
@@ -31,14 +31,15 @@ QString operation_words(const folds::WorkedRow& row) {
 QString span_words(std::int64_t start_ms, std::int64_t end_ms, const QString& zone) {
   const QString to = clock_words(end_ms, zone);
   const bool same_day = day_words(start_ms, zone) == day_words(end_ms - 1, zone);
-  return tr(QT_TRANSLATE_NOOP("Spans", "%1 to %2"))
-      .arg(
-          clock_words(start_ms, zone),
-          same_day ? to : tr(QT_TRANSLATE_NOOP("Spans", "%1 %2")).arg(day_words(end_ms, zone), to));
+  return span_tr(QT_TRANSLATE_NOOP("Spans", "%1 to %2"))
+      .arg(clock_words(start_ms, zone),
+           same_day
+               ? to
+               : span_tr(QT_TRANSLATE_NOOP("Spans", "%1 %2")).arg(day_words(end_ms, zone), to));
 }
 
 QString runs_words(std::int64_t start_ms, const QString& zone) {
-  return tr(QT_TRANSLATE_NOOP("Spans", "since %1, runs")).arg(clock_words(start_ms, zone));
+  return span_tr(QT_TRANSLATE_NOOP("Spans", "since %1, runs")).arg(clock_words(start_ms, zone));
 }
 
 QString amended_words(std::int64_t at_ms, std::int64_t clock_ms, const std::string& reason,
@@ -46,11 +47,11 @@ QString amended_words(std::int64_t at_ms, std::int64_t clock_ms, const std::stri
   const QString zone = session.zone();
   QString said = clock_words(clock_ms, zone);
   if (day_words(at_ms, zone) != day_words(clock_ms, zone))
-    said = tr(QT_TRANSLATE_NOOP("Spans", "%1 %2")).arg(day_words(clock_ms, zone), said);
+    said = span_tr(QT_TRANSLATE_NOOP("Spans", "%1 %2")).arg(day_words(clock_ms, zone), said);
   const QString both =
-      tr(QT_TRANSLATE_NOOP("Spans", "%1, clock said %2")).arg(clock_words(at_ms, zone), said);
+      span_tr(QT_TRANSLATE_NOOP("Spans", "%1, clock said %2")).arg(clock_words(at_ms, zone), said);
   if (reason.empty()) return both;
-  return tr(QT_TRANSLATE_NOOP("Spans", "%1, %2: %3"))
+  return span_tr(QT_TRANSLATE_NOOP("Spans", "%1, %2: %3"))
       .arg(both, session.name_of(by.value_or(PersonId{})),
            QCoreApplication::translate("AmendClock", reason.c_str()));
 }

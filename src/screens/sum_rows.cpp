@@ -20,7 +20,7 @@ QString said(const std::string& words) {
   return QCoreApplication::translate("sum", words.c_str());
 }
 
-QString number(double value, int places) {
+QString sum_number(double value, int places) {
   QString text = QLocale::c().toString(std::abs(value), 'f', places);
   if (text.contains(QLatin1Char('.'))) {
     while (text.endsWith(QLatin1Char('0'))) text.chop(1);
@@ -30,7 +30,7 @@ QString number(double value, int places) {
 }
 
 // Four figures that count.
-int places_of(double value) {
+int sum_places(double value) {
   if (value == 0 || value == std::round(value)) return 0;
   const int before = static_cast<int>(std::floor(std::log10(std::abs(value)))) + 1;
   return std::clamp(4 - before, 0, 6);
@@ -73,7 +73,8 @@ std::optional<QString> air_value(const trade::Term& term, Units units) {
   for (const auto& [unit, quantity] : known) {
     if (term.unit != unit) continue;
     const double shown = shown_air(quantity, term.value, units);
-    const QString words = number(shown, places_of(shown)) + QChar(' ') + air_unit(quantity, units);
+    const QString words =
+        sum_number(shown, sum_places(shown)) + QChar(' ') + air_unit(quantity, units);
     return unit == "Pa/d" ? SumRows::tr("%1 a day").arg(words) : words;
   }
   return std::nullopt;
@@ -91,23 +92,24 @@ QString value_words(const trade::Term& term, Units units) {
                       term.name.find("margin") != std::string::npos;
     const double shown = step ? temperature_shown(term.value, units) - temperature_shown(0, units)
                               : temperature_shown(term.value, units);
-    return number(shown, 1) + QChar(' ') + temperature_unit(units);
+    return sum_number(shown, 1) + QChar(' ') + temperature_unit(units);
   }
   if (term.unit == "um") {
     if (units == Units::Us)
-      return SumRows::tr("%1 mil").arg(number(term.value / job::um_per_mil, 2));
-    return SumRows::tr("%1 µm").arg(number(term.value, 1));
+      return SumRows::tr("%1 mil").arg(sum_number(term.value / job::um_per_mil, 2));
+    return SumRows::tr("%1 µm").arg(sum_number(term.value, 1));
   }
   const bool chance = term.name.find("chance") != std::string::npos;
   if (term.unit == "%" && chance) return chance_words(term.value);
-  if (term.unit == "mm" && is_of_gaps(term)) return SumRows::tr("%1 mm").arg(number(term.value, 2));
+  if (term.unit == "mm" && is_of_gaps(term))
+    return SumRows::tr("%1 mm").arg(sum_number(term.value, 2));
   if (term.unit == "mm") return length_words(term.value, units);
   if (term.unit == "1/m2") {
     const double shown = per_area(term.value, units);
-    return SumRows::tr("%1 per %2").arg(number(shown, places_of(shown)), area_unit(units));
+    return SumRows::tr("%1 per %2").arg(sum_number(shown, sum_places(shown)), area_unit(units));
   }
   if (term.unit == "m2") return area_words(term.value * 1e6, units);
-  const QString plain = number(term.value, places_of(term.value));
+  const QString plain = sum_number(term.value, sum_places(term.value));
   return term.unit.empty() ? plain : SumRows::tr("%1 %2").arg(plain, said(term.unit));
 }
 }  // namespace

@@ -2,12 +2,22 @@
 #pragma once
 
 #include <QString>
+#include <optional>
 #include <string_view>
 
 namespace jambline::screens {
 
 inline QString text(std::string_view utf8) {
   return QString::fromUtf8(utf8.data(), static_cast<qsizetype>(utf8.size()));
+}
+
+inline const QString dot = QStringLiteral(" \u00b7 ");  // between facts of one line
+
+// The id that a row's key stands for.
+template <class Id>
+std::optional<Id> parsed(const QString& hex) {
+  const auto id = Id::parse(hex.toStdString());
+  return id ? std::optional<Id>(Id{*id}) : std::nullopt;
 }
 
 // An id or hash, as the key of a row.

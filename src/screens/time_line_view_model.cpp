@@ -13,7 +13,7 @@ namespace jambline::screens {
 
 namespace {
 // What stands in the entry is the trade's English; what is shown is its translation.
-constexpr auto reason_words = std::to_array<const char*>(
+constexpr auto withdraw_reasons = std::to_array<const char*>(
     {QT_TRANSLATE_NOOP("TimeLine", "tapped by mistake"),
      QT_TRANSLATE_NOOP("TimeLine", "wrong panel"), QT_TRANSLATE_NOOP("TimeLine", "wrong car"),
      QT_TRANSLATE_NOOP("TimeLine", "wrong person"), QT_TRANSLATE_NOOP("TimeLine", "looked again")});
@@ -319,7 +319,7 @@ bool TimeLineViewModel::openMayBeTakenBack() const {
 
 QStringList TimeLineViewModel::reasons() const {
   QStringList out;
-  for (const char* words : reason_words)
+  for (const char* words : withdraw_reasons)
     out << sentence(QCoreApplication::translate("TimeLine", words));
   return out;
 }
@@ -327,13 +327,13 @@ QStringList TimeLineViewModel::reasons() const {
 void TimeLineViewModel::takeBack(int reason) {
   const auto* entry = open_entry();
   if (!entry || !openMayBeTakenBack() || reason < 0 ||
-      reason >= static_cast<int>(reason_words.size()))
+      reason >= static_cast<int>(withdraw_reasons.size()))
     return;
-  session_.post(
-      acts::Withdraw{entry->subject, entry->hash, reason_words[static_cast<std::size_t>(reason)]},
-      [self = QPointer(this)](const Result<engine::Wrote>& wrote) {
-        if (wrote && self) emit self->takenBack();
-      });
+  session_.post(acts::Withdraw{entry->subject, entry->hash,
+                               withdraw_reasons[static_cast<std::size_t>(reason)]},
+                [self = QPointer(this)](const Result<engine::Wrote>& wrote) {
+                  if (wrote && self) emit self->takenBack();
+                });
 }
 
 }  // namespace jambline::screens

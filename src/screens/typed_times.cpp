@@ -15,7 +15,7 @@ namespace jambline::screens {
 namespace {
 const QDate first_day(1970, 1, 1);
 
-QString tr(const char* words) {
+QString typed_tr(const char* words) {
   return QCoreApplication::translate("units", words);
 }
 
@@ -58,7 +58,7 @@ QString day_text(int day) {
 
 QString date_of_day(int day) {
   const QDate date = date_of(day);
-  return tr(QT_TRANSLATE_NOOP("units", "%1 %2, %3"))
+  return typed_tr(QT_TRANSLATE_NOOP("units", "%1 %2, %3"))
       .arg(QLocale().standaloneMonthName(date.month(), QLocale::ShortFormat))
       .arg(date.day())
       .arg(date.year());
@@ -66,18 +66,18 @@ QString date_of_day(int day) {
 
 QString days_apart_words(int day, int today) {
   const int apart = std::abs(day - today);
-  if (apart == 0) return tr(QT_TRANSLATE_NOOP("units", "today"));
+  if (apart == 0) return typed_tr(QT_TRANSLATE_NOOP("units", "today"));
   QString length;
   if (apart == 1)
-    length = tr(QT_TRANSLATE_NOOP("units", "1 day"));
+    length = typed_tr(QT_TRANSLATE_NOOP("units", "1 day"));
   else if (apart < 60)
-    length = tr(QT_TRANSLATE_NOOP("units", "%1 days")).arg(apart);
+    length = typed_tr(QT_TRANSLATE_NOOP("units", "%1 days")).arg(apart);
   else if (apart < 730)
-    length = tr(QT_TRANSLATE_NOOP("units", "%1 months")).arg(apart * 12 / 365);
+    length = typed_tr(QT_TRANSLATE_NOOP("units", "%1 months")).arg(apart * 12 / 365);
   else
-    length = tr(QT_TRANSLATE_NOOP("units", "%1 years")).arg(apart / 365);
-  return (day > today ? tr(QT_TRANSLATE_NOOP("units", "in %1"))
-                      : tr(QT_TRANSLATE_NOOP("units", "%1 ago")))
+    length = typed_tr(QT_TRANSLATE_NOOP("units", "%1 years")).arg(apart / 365);
+  return (day > today ? typed_tr(QT_TRANSLATE_NOOP("units", "in %1"))
+                      : typed_tr(QT_TRANSLATE_NOOP("units", "%1 ago")))
       .arg(length);
 }
 

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <cstdlib>
 
+#include "base/spans.h"
 #include "base/zones.h"
 
 namespace jambline::screens {
@@ -15,15 +16,14 @@ constexpr double mm_per_in = 25.4;
 constexpr double mm2_per_ft2 = 304.8 * 304.8;
 constexpr double f_per_c = 1.8;
 constexpr double f_at_0_c = 32;
-constexpr std::int64_t ms_per_min = 60'000;
 constexpr std::int64_t ms_per_tenth_h = 360'000;
 
-QString tr(const char* words) {
+QString unit_tr(const char* words) {
   return QCoreApplication::translate("units", words);
 }
 
 // Shortest of at most `places`, with a true minus.
-QString number(double value, int places) {
+QString plain_number(double value, int places) {
   const double step = std::pow(10.0, places);
   const double rounded = std::round(value * step) / step;
   QString text = QLocale::c().toString(std::abs(rounded), 'f', places);
@@ -31,7 +31,7 @@ QString number(double value, int places) {
 }
 
 QString with_unit(const QString& text, const char* unit) {
-  return text + QChar(' ') + tr(unit);
+  return text + QChar(' ') + unit_tr(unit);
 }
 
 int offset_s(std::int64_t wall_ms, const QString& zone) {
@@ -40,7 +40,7 @@ int offset_s(std::int64_t wall_ms, const QString& zone) {
 
 std::int64_t local_minute(std::int64_t wall_ms, const QString& zone) {
   const std::int64_t local_ms = wall_ms + std::int64_t{offset_s(wall_ms, zone)} * 1000;
-  return local_ms >= 0 ? local_ms / ms_per_min : (local_ms - ms_per_min + 1) / ms_per_min;
+  return local_ms >= 0 ? local_ms / minute_ms : (local_ms - minute_ms + 1) / minute_ms;
 }
 
 QDate local_day_of(std::int64_t wall_ms, const QString& zone) {
@@ -60,20 +60,21 @@ QString month_day(const QDate& day) {
 }  // namespace
 
 QString length_words(double mm, Units units) {
-  if (units == Units::Metric) return with_unit(number(mm, 0), QT_TRANSLATE_NOOP("units", "mm"));
+  if (units == Units::Metric)
+    return with_unit(plain_number(mm, 0), QT_TRANSLATE_NOOP("units", "mm"));
   const double in = mm / mm_per_in;
-  return with_unit(number(in, std::abs(in) < 9.95 ? 1 : 0), QT_TRANSLATE_NOOP("units", "in"));
+  return with_unit(plain_number(in, std::abs(in) < 9.95 ? 1 : 0), QT_TRANSLATE_NOOP("units", "in"));
 }
 
 QString area_words(double mm2, Units units) {
   if (units == Units::Metric)
-    return with_unit(number(mm2 / 1e6, 1), QT_TRANSLATE_NOOP("units", "m\u00b2"));
-  return with_unit(number(mm2 / mm2_per_ft2, 0), QT_TRANSLATE_NOOP("units", "ft\u00b2"));
+    return with_unit(plain_number(mm2 / 1e6, 1), QT_TRANSLATE_NOOP("units", "m\u00b2"));
+  return with_unit(plain_number(mm2 / mm2_per_ft2, 0), QT_TRANSLATE_NOOP("units", "ft\u00b2"));
 }
 
 QString temperature_unit(Units units) {
-  return units == Units::Metric ? tr(QT_TRANSLATE_NOOP("units", "\u00b0C"))
-                                : tr(QT_TRANSLATE_NOOP("units", "\u00b0F"));
+  return units == Units::Metric ? unit_tr(QT_TRANSLATE_NOOP("units", "\u00b0C"))
+                                : unit_tr(QT_TRANSLATE_NOOP("units", "\u00b0F"));
 }
 
 double temperature_shown(double celsius, Units units) {
@@ -85,21 +86,22 @@ double celsius_of(double shown, Units units) {
 }
 
 QString temperature_words(double celsius, Units units) {
-  return number(temperature_shown(celsius, units), 0) + QChar(' ') + temperature_unit(units);
+  return plain_number(temperature_shown(celsius, units), 0) + QChar(' ') + temperature_unit(units);
 }
 
 QString temperature_step_words(double celsius, Units units) {
-  return number(units == Units::Metric ? celsius : celsius * f_per_c, 0) + QChar(' ') +
+  return plain_number(units == Units::Metric ? celsius : celsius * f_per_c, 0) + QChar(' ') +
          temperature_unit(units);
 }
 
 QString hours_words(std::int64_t ms) {
   const std::int64_t tenths = (ms + ms_per_tenth_h / 2) / ms_per_tenth_h;
-  return with_unit(number(static_cast<double>(tenths) / 10.0, 1), QT_TRANSLATE_NOOP("units", "h"));
+  return with_unit(plain_number(static_cast<double>(tenths) / 10.0, 1),
+                   QT_TRANSLATE_NOOP("units", "h"));
 }
 
 QString duration_words(std::int64_t ms) {
-  const std::int64_t minutes = (std::abs(ms) + ms_per_min / 2) / ms_per_min;
+  const std::int64_t minutes = (std::abs(ms) + minute_ms / 2) / minute_ms;
   const QString rest = with_unit(QString::number(minutes % 60), QT_TRANSLATE_NOOP("units", "min"));
   if (minutes < 60) return rest;
   const QString hours = with_unit(QString::number(minutes / 60), QT_TRANSLATE_NOOP("units", "h"));

@@ -3,6 +3,7 @@
 #include <QCoreApplication>
 #include <algorithm>
 
+#include "base/spans.h"
 #include "screens/typed_times.h"
 #include "screens/visit_words.h"
 #include "screens/words.h"
@@ -10,7 +11,6 @@
 namespace jambline::screens {
 
 namespace {
-constexpr std::int64_t hour_ms = 3'600'000;
 constexpr int morning_min = 8 * 60;  // common practice, no source
 
 QString key_of(job::WaitReason reason) {

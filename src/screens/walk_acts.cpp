@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "base/spans.h"
 #include "screens/clocks.h"
 #include "screens/walk_view_model.h"
 #include "screens/words.h"
@@ -9,7 +10,6 @@
 namespace jambline::screens {
 
 namespace {
-constexpr double ms_per_min = 60'000;
 constexpr double most_work_min = 1440;
 constexpr double one_area_mm2 = 300.0 * 300.0;
 }  // namespace

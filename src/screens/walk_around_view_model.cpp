@@ -6,6 +6,7 @@
 #include "screens/cure_words.h"
 #include "screens/open_point_words.h"
 #include "screens/signature_item.h"
+#include "screens/spans.h"
 #include "screens/state_kind.h"
 #include "screens/text.h"
 #include "screens/this_visit.h"
@@ -18,8 +19,6 @@ namespace {
 using folds::OpenPointKind;
 using job::Stage;
 using job::Step;
-
-constexpr int seconds_between = 30;
 
 WalkAroundViewModel::Leads leads_of(OpenPointKind kind) {
   using Leads = WalkAroundViewModel::Leads;
@@ -49,7 +48,7 @@ WalkAroundViewModel::WalkAroundViewModel(Session& session, QObject* parent)
       rules_({"key", "title", "words", "why", "shape", "act", "step"}, this) {
   connect(&session, &Session::snapshotChanged, this, &WalkAroundViewModel::follow);
   connect(&session, &Session::secondPassed, this, [this] {
-    if (car_ && ++seconds_ % seconds_between == 0) work_out();
+    if (car_ && ++seconds_ % work_out_every_s == 0) work_out();
   });
   follow();
 }

@@ -19,7 +19,6 @@ bool holds(const std::vector<MarkId>& marks, const MarkId& mark) {
   return std::find(marks.begin(), marks.end(), mark) != marks.end();
 }
 
-const QString dot = QStringLiteral(" \u00b7 ");
 }  // namespace
 
 WalkViewModel::WalkViewModel(Session& session, CorrectionWork& work, QObject* parent)

@@ -8,7 +8,7 @@
 namespace jambline::screens {
 
 namespace {
-QVariantMap part(const QString& text, const QString& key = {}, bool changed = false) {
+QVariantMap wall_part(const QString& text, const QString& key = {}, bool changed = false) {
   return {{QStringLiteral("text"), text},
           {QStringLiteral("key"), key},
           {QStringLiteral("changed"), changed}};
@@ -134,10 +134,10 @@ std::vector<job::Panel> WallViewModel::panels() const {
 }
 
 QVariantList WallViewModel::question() const {
-  return {part(tr("Pictures of")),
-          part(choices(stage_key).value(choiceOf(stage_key)), stage_key, stage_.has_value()),
-          part(tr("on")),
-          part(choices(panel_key).value(choiceOf(panel_key)), panel_key, panel_.has_value())};
+  return {wall_part(tr("Pictures of")),
+          wall_part(choices(stage_key).value(choiceOf(stage_key)), stage_key, stage_.has_value()),
+          wall_part(tr("on")),
+          wall_part(choices(panel_key).value(choiceOf(panel_key)), panel_key, panel_.has_value())};
 }
 
 QStringList WallViewModel::choices(const QString& key) const {

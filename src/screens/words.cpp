@@ -136,59 +136,60 @@ constexpr auto role_words = std::to_array<const char*>(
      QT_TRANSLATE_NOOP("words", "glass tech"), QT_TRANSLATE_NOOP("words", "detailer"),
      QT_TRANSLATE_NOOP("words", "helper"), QT_TRANSLATE_NOOP("words", "manager")});
 
-QString tr(const char* words) {
+QString word_tr(const char* words) {
   return QCoreApplication::translate("words", words);
 }
 
 // A table has a word for each value of its enum, in the enum's order.
 template <class E, std::size_t N>
-QString look_up(const std::array<const char*, N>& table, E value) {
+QString word_from(const std::array<const char*, N>& table, E value) {
   static_assert(N == enum_words<E>.size());
   const auto at = static_cast<std::size_t>(value);
-  return at < N ? tr(table[at]) : QString();
+  return at < N ? word_tr(table[at]) : QString();
 }
 }  // namespace
 
 QString words_of(job::Panel panel, job::BodyShape body) {
   if (body == job::BodyShape::TwoDoorHatchback) {
-    if (panel == job::Panel::LeftFrontDoor) return tr(QT_TRANSLATE_NOOP("words", "left door"));
-    if (panel == job::Panel::RightFrontDoor) return tr(QT_TRANSLATE_NOOP("words", "right door"));
+    if (panel == job::Panel::LeftFrontDoor) return word_tr(QT_TRANSLATE_NOOP("words", "left door"));
+    if (panel == job::Panel::RightFrontDoor)
+      return word_tr(QT_TRANSLATE_NOOP("words", "right door"));
   }
-  return look_up(panel_words, panel);
+  return word_from(panel_words, panel);
 }
 
 QString words_of(job::BodyShape body) {
-  return look_up(body_words, body);
+  return word_from(body_words, body);
 }
 QString words_of(job::Drive drive) {
-  return look_up(drive_words, drive);
+  return word_from(drive_words, drive);
 }
 QString words_of(job::Finish finish) {
-  return look_up(finish_words, finish);
+  return word_from(finish_words, finish);
 }
 QString words_of(job::Treatment treatment) {
-  return look_up(treatment_words, treatment);
+  return word_from(treatment_words, treatment);
 }
 QString words_of(trade::Substrate substrate) {
-  return look_up(substrate_words, substrate);
+  return word_from(substrate_words, substrate);
 }
 QString words_of(job::Stage stage) {
-  return look_up(stage_words, stage);
+  return word_from(stage_words, stage);
 }
 QString words_of(job::DefectKind kind) {
-  return look_up(defect_words, kind);
+  return word_from(defect_words, kind);
 }
 QString words_of(job::Layer layer) {
-  return look_up(layer_words, layer);
+  return word_from(layer_words, layer);
 }
 QString words_of(job::DirtClass dirt) {
-  return look_up(dirt_words, dirt);
+  return word_from(dirt_words, dirt);
 }
 QString words_of(job::Verdict verdict) {
-  return look_up(verdict_words, verdict);
+  return word_from(verdict_words, verdict);
 }
 QString words_of(job::Role role) {
-  return look_up(role_words, role);
+  return word_from(role_words, role);
 }
 
 QString sentence(QString words) {

@@ -14,7 +14,7 @@ constexpr double light_chance = 0.5;
 constexpr std::size_t least_to_learn = 5;
 constexpr std::size_t least_to_show = 10;
 constexpr double rounding_um = 1e-9;  // a spot on a limit is within it, in mils too
-constexpr std::size_t most_readings = 10000;
+constexpr std::size_t most_film_readings = 10000;
 
 double mean_of(const std::vector<double>& values) {
   return std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
@@ -22,7 +22,7 @@ double mean_of(const std::vector<double>& values) {
 
 Status check_list(const char* field, const std::vector<double>& values, double low, double high,
                   const char* cause) {
-  if (values.size() > most_readings)
+  if (values.size() > most_film_readings)
     return fail(refusal(Code::TooLarge, field, "10,000 readings at most"));
   for (std::size_t i = 0; i < values.size(); ++i)
     JAMBLINE_TRY(

@@ -3,13 +3,14 @@
 
 #include <gtest/gtest.h>
 
+#include "base/spans.h"
+
 namespace jambline::folds {
 namespace {
 
 using job::BoothEvent;
 using job::DirtCause;
 
-constexpr std::int64_t day_ms = 86'400'000;
 const BoothId booth_a{{1}}, booth_b{{2}};
 const PersonId ivo{{3}}, jo{{4}};
 

@@ -4,10 +4,10 @@
 
 #include <gtest/gtest.h>
 
+#include "base/spans.h"
+
 namespace jambline::folds {
 namespace {
-
-constexpr std::int64_t hour_ms = 3'600'000;
 
 class ExposureOfShift : public testing::Test {
  protected:

@@ -9,6 +9,7 @@
 #include <numbers>
 
 #include "base/random.h"
+#include "base/spans.h"
 
 namespace jambline::folds {
 namespace {
@@ -17,7 +18,6 @@ using job::Stage;
 
 // Monday 2026-09-21 12:00 UTC is 8 in New York.
 constexpr std::int64_t monday_8_ms = 1'789'992'000'000;
-constexpr std::int64_t hour_ms = 3'600'000;
 
 ShopView new_york() {
   ShopView shop;

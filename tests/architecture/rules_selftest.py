@@ -38,8 +38,8 @@ Item {
 }
 
 
-def bad(rule, path, content, says):
-    return rule, {path: content}, says
+def bad(rule, path, content, says, more=None):
+    return rule, {path: content, **(more or {})}, says
 
 
 SAMPLES = {
@@ -85,6 +85,13 @@ SAMPLES = {
         "include_rules", "tests/architecture/layers.txt",
         "base | no | trade | tl/ | simdjson.h date/\ntrade | no | base | any | any\nscreens | yes | base | - | -\n"
         "link Eigen3::Eigen Eigen/\n", "includes itself"),
+
+    "ANameOfTwoFilesIsRefused": bad(
+        "name_rules", "src/base/x.cpp", "namespace {\nconstexpr int most = 1;\n}\n", "most stands in",
+        {"src/base/y.cpp": "namespace {\nint most = 2;\n}\n"}),
+    "AFixtureOfTwoFilesIsRefused": bad(
+        "name_rules", "tests/base/x_test.cpp", "TEST(Words, AreKept) {}\n", "with and without a fixture",
+        {"tests/base/y_test.cpp": "TEST_F(Words, AreShown) {}\n"}),
 
     "ABannedWordIsRefused": bad(
         "words_rules", "qml/Floor/X.qml", 'Words { text: qsTr("It is Safe now") }\n', '"Safe" may not stand'),

@@ -41,6 +41,13 @@ TEST(Words, ANameOrPlateIsShownAsItIs) {
             "No clock runs for 5 %1 Ivo.");
 }
 
+TEST(Words, WhatOnlyAManagersDeviceDoesSaysWhere) {
+  const auto words = screens::words_of(
+      Error{Code::NotAllowed, "add a person", "Ivo", {{"device", "no manager's"}}});
+  EXPECT_TRUE(words.what.startsWith("This device may not do this")) << words.what.toStdString();
+  EXPECT_EQ(words.todo, "Do it on a device of the manager.");
+}
+
 struct Sheet {
   const char* name;
   QByteArray bytes;

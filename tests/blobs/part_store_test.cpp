@@ -14,8 +14,8 @@ using blobs::BlobName;
 using blobs::BlobStore;
 using blobs::PartStore;
 
-struct Disk {
-  explicit Disk(FaultyFiles& files)
+struct Parts {
+  explicit Parts(FaultyFiles& files)
       : whole(BlobStore::open(files, "/blobs").value()),
         parts(PartStore::open(files, "/parts", *whole).value()) {}
   std::unique_ptr<BlobStore> whole;
@@ -36,7 +36,7 @@ Status add(PartStore& parts, const std::string& name, std::span<const std::uint8
 
 TEST(PartStore, APartGrowsOverCutConnectionsAndBecomesABlob) {
   FaultyFiles files;
-  Disk disk(files);
+  Parts disk(files);
   const auto bytes = sample(1, 5000);
   ASSERT_TRUE(disk.parts->begin("up-1"));
   EXPECT_EQ(*disk.parts->size_bytes("up-1"), 0U);
@@ -57,11 +57,11 @@ TEST(PartStore, GoesOnAfterARestartWhereItWas) {
   FaultyFiles files;
   const auto bytes = sample(2, 5000);
   {
-    Disk disk(files);
+    Parts disk(files);
     ASSERT_TRUE(disk.parts->begin("up-2"));
     ASSERT_TRUE(add(*disk.parts, "up-2", std::span(bytes).first(1234)));
   }
-  Disk disk(files);
+  Parts disk(files);
   EXPECT_EQ(*disk.parts->size_bytes("up-2"), 1234U);
   ASSERT_EQ(disk.parts->list()->size(), 1U);
   ASSERT_TRUE(add(*disk.parts, "up-2", std::span(bytes).subspan(1234)));
@@ -71,7 +71,7 @@ TEST(PartStore, GoesOnAfterARestartWhereItWas) {
 
 TEST(PartStore, HasOneWriterAtATimeAndOneOffset) {
   FaultyFiles files;
-  Disk disk(files);
+  Parts disk(files);
   const auto bytes = sample(3, 100);
   ASSERT_TRUE(disk.parts->begin("up-3"));
   EXPECT_EQ(disk.parts->begin("up-3").error().code, Code::AlreadyDone);
@@ -95,10 +95,10 @@ TEST(PartStore, HasOneWriterAtATimeAndOneOffset) {
 TEST(PartStore, OfOtherBytesThanItsHashIsGone) {
   for (const bool restarted : {false, true}) {
     FaultyFiles files;
-    auto disk = std::make_unique<Disk>(files);
+    auto disk = std::make_unique<Parts>(files);
     ASSERT_TRUE(disk->parts->begin("up-4"));
     ASSERT_TRUE(add(*disk->parts, "up-4", sample(4, 100)));
-    if (restarted) disk = std::make_unique<Disk>(files);
+    if (restarted) disk = std::make_unique<Parts>(files);
     const auto wrong = disk->parts->finish("up-4", name_of(sample(5, 100)));
     ASSERT_FALSE(wrong);
     EXPECT_EQ(wrong.error().code, Code::BadHash);
@@ -113,7 +113,7 @@ TEST(PartStore, OfOtherBytesThanItsHashIsGone) {
 
 TEST(PartStore, RefusesNamesThatAreWays) {
   FaultyFiles files;
-  Disk disk(files);
+  Parts disk(files);
   for (const char* name :
        {"", "..", ".", "../up", "a/b", "/etc", "a\\b", ".hidden", "Up", "a b", "\xc3\xa4"}) {
     EXPECT_EQ(disk.parts->begin(name).error().code, Code::Malformed) << name;
@@ -129,7 +129,7 @@ TEST(PartStore, RefusesNamesThatAreWays) {
 
 TEST(PartStore, APartThatIsTakenAwayIsGone) {
   FaultyFiles files;
-  Disk disk(files);
+  Parts disk(files);
   ASSERT_TRUE(disk.parts->begin("up-6"));
   ASSERT_TRUE(add(*disk.parts, "up-6", sample(6, 100)));
   ASSERT_TRUE(disk.parts->remove("up-6"));
@@ -141,7 +141,7 @@ TEST(PartStore, OnAFullDiskItKeepsWhatItHasAndGoesOnWithRoom) {
   const auto bytes = sample(7, 4000);
   for (std::uint64_t at = 1; at <= 4; ++at) {
     FaultyFiles files;
-    Disk disk(files);
+    Parts disk(files);
     ASSERT_TRUE(disk.parts->begin("up-7"));
     files.full_at_write(at);
     Status written;

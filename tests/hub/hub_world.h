@@ -219,8 +219,16 @@ class DeviceChain {
         prev_ = entry.hash;
   }
   seal::SealedEntry said(std::string words, std::uint16_t kind = plain_kind) {
+    return written(R"({"words":")" + std::move(words) + R"("})", kind);
+  }
+  // As anybody can who has a key: whether he may is for those who read it.
+  seal::SealedEntry admitted(const seal::Key& key, std::string name, bool manager) {
+    return written(to_json(seal::DeviceAdmitted{key, std::move(name), manager}),
+                   seal::kind::device_admitted);
+  }
+  seal::SealedEntry written(std::string payload, std::uint16_t kind) {
     seal::SealedEntry entry;
-    entry.payload = R"({"words":")" + std::move(words) + R"("})";
+    entry.payload = std::move(payload);
     entry.salt = random_.make<seal::Salt>();
     auto& header = entry.header;
     header.shop = shop_;

@@ -228,18 +228,12 @@ TEST_F(ManyShops, AShopWhoseStorageStandsStillDelaysNoOther) {
   ASSERT_TRUE(there) << error_words(there.error());
   for (int i = 0; i < 2000 && site.inside() == 0; ++i)
     std::this_thread::sleep_for(std::chrono::milliseconds(5));
-  std::int64_t slowest_ms = 0;
-  for (int i = 0; i < 30; ++i) {
-    const auto began = std::chrono::steady_clock::now();
+  for (int i = 0; i < 30; ++i) {  // an answer that waited for the other shop would never come
     const auto response = client.send(of_two.request(sync::Path::Devices, sync::Method::Get));
     ASSERT_TRUE(response) << error_words(response.error());
     EXPECT_EQ(response->status, 200) << response->body;
-    slowest_ms = std::max(slowest_ms, std::chrono::duration_cast<std::chrono::milliseconds>(
-                                          std::chrono::steady_clock::now() - began)
-                                          .count());
   }
   EXPECT_EQ(site.inside(), 1) << "one of the stalled shop's requests holds one thread";
-  EXPECT_LT(slowest_ms, 2000);
   site.let_go();
 }
 

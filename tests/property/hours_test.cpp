@@ -29,10 +29,10 @@ struct Tap {
   Hash entry;
 };
 
-class Shop {
+class HoursShop {
  public:
   // `wrong_clocks`: the wall clock jumps; then no act is said to have been at another time.
-  Shop(std::uint64_t seed, std::int64_t begin_s, bool wrong_clocks)
+  HoursShop(std::uint64_t seed, std::int64_t begin_s, bool wrong_clocks)
       : random_(seed), device_(1, 0), wrong_clocks_(wrong_clocks) {
     device_.pass_ms(begin_s * second_ms - Device::start_ms);
     device_.restart();
@@ -254,11 +254,11 @@ int autumn_day(std::int64_t second) {
 template <class Day>
 void sheets_are_the_seconds(std::uint64_t seed, std::int64_t begin_s, const LocalDate& first,
                             Day day_of) {
-  Shop shop(seed, begin_s, false);
+  HoursShop shop(seed, begin_s, false);
   shop.live(60);
   const auto days = folds::sheet_days("America/New_York", first, 40);
   RC_ASSERT(days.has_value());
-  Shop::Counted found;
+  HoursShop::Counted found;
   std::map<std::pair<int, int>, std::int64_t> found_once;
   for (int person = 0; person < 3; ++person) {
     const auto sheet = folds::hours_sheet(shop.people()[static_cast<std::size_t>(person)],
@@ -277,7 +277,7 @@ void sheets_are_the_seconds(std::uint64_t seed, std::int64_t begin_s, const Loca
          (shop.said_earlier() > 0 ? ", said earlier" : ""));
 }
 
-void holds(const std::function<void(std::uint64_t)>& check) {
+void hours_hold(const std::function<void(std::uint64_t)>& check) {
   EXPECT_TRUE(rc::check([&](std::uint64_t seed) { check(seed); }));
 }
 
@@ -285,7 +285,7 @@ TEST(Hours, SheetsOfDaysOf23HoursAreTheSecondsCounted) {
   const auto days = folds::sheet_days("America/New_York", {2026, 3, 8}, 1);
   ASSERT_TRUE(days);
   EXPECT_EQ(days->front().span.length_ms(), 23 * hour_s * second_ms);
-  holds([](std::uint64_t seed) {
+  hours_hold([](std::uint64_t seed) {
     sheets_are_the_seconds(seed, spring_first_midnight_s + 15 * hour_s, {2026, 3, 7}, spring_day);
   });
 }
@@ -294,19 +294,19 @@ TEST(Hours, SheetsOfDaysOf25HoursAreTheSecondsCounted) {
   const auto days = folds::sheet_days("America/New_York", {2026, 11, 1}, 1);
   ASSERT_TRUE(days);
   EXPECT_EQ(days->front().span.length_ms(), 25 * hour_s * second_ms);
-  holds([](std::uint64_t seed) {
+  hours_hold([](std::uint64_t seed) {
     sheets_are_the_seconds(seed, autumn_first_midnight_s + 15 * hour_s, {2026, 10, 31}, autumn_day);
   });
 }
 
 TEST(Hours, AWrongWallClockChangesNoLengthWhateverIsTapped) {
   int restarts = 0, jumps = 0;
-  holds([&](std::uint64_t seed) {
-    Shop shop(seed, 1'780'000'000, true);
+  hours_hold([&](std::uint64_t seed) {
+    HoursShop shop(seed, 1'780'000'000, true);
     shop.live(60);
     restarts += shop.restarts();
     jumps += shop.jumps();
-    Shop::Counted found;
+    HoursShop::Counted found;
     for (const auto& span : shop.spans()) {
       const int person =
           static_cast<int>(std::find(shop.people().begin(), shop.people().end(), span.person) -

@@ -4,11 +4,6 @@
 namespace jambline {
 namespace {
 
-std::string contents(const std::filesystem::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  return std::string(std::istreambuf_iterator<char>(file), {});
-}
-
 std::string bytes(std::initializer_list<int> list) {
   std::string out;
   for (const int one : list) out.push_back(static_cast<char>(one));

@@ -10,11 +10,6 @@
 namespace jambline {
 namespace {
 
-std::string contents(const std::filesystem::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  return std::string(std::istreambuf_iterator<char>(file), {});
-}
-
 class ListShow : public testing::Test {
  protected:
   void SetUp() override {

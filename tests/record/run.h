@@ -3,7 +3,10 @@
 
 #include <array>
 #include <cstdio>
+#include <filesystem>
+#include <fstream>
 #include <gtest/gtest.h>
+#include <iterator>
 #include <string>
 #include <sys/wait.h>
 
@@ -22,6 +25,11 @@ inline Said run(const std::string& arguments, const char* errors = " 2>&1") {
     said.words.append(buffer.data(), count);
   said.code = WEXITSTATUS(pclose(pipe));
   return said;
+}
+
+inline std::string contents(const std::filesystem::path& path) {
+  std::ifstream file(path, std::ios::binary);
+  return std::string(std::istreambuf_iterator<char>(file), {});
 }
 
 inline void expect_words(const Said& said, const std::string& words) {

@@ -7,7 +7,7 @@
 namespace jambline::screens {
 namespace {
 
-using Act = FitViewModel::Act;
+using FitAct = FitViewModel::Act;
 using Kind = FitViewModel::Kind;
 using job::FitRound;
 using job::Panel;
@@ -55,7 +55,7 @@ class Fit : public CalculatorDesk {
 TEST_F(Fit, FiveGapsAreTwelveTaps) {
   screen_->openPanel("left front door");
   EXPECT_EQ(screen_->title(), "Left front door to left rear door");
-  ASSERT_EQ(screen_->mainAct(), Act::Measure);
+  ASSERT_EQ(screen_->mainAct(), FitAct::Measure);
   EXPECT_EQ(screen_->mainText(), "Measure, point 1");
   int taps = 1;
   screen_->begin(static_cast<int>(Kind::Gap));
@@ -133,7 +133,7 @@ TEST_F(Fit, TheMoveIsSaidAtTheFastenersAndLoggedWithOneTap) {
   // By hand: it hangs 1.4 mm too far to the front and 0.8 mm too high.
   EXPECT_EQ(row(screen_->moves(), 0, "words"), "1.4 mm towards the rear, 0.8 mm down");
   EXPECT_EQ(screen_->predictedTitle(), "after the move");
-  EXPECT_EQ(screen_->mainAct(), Act::MoveAsSaid);
+  EXPECT_EQ(screen_->mainAct(), FitAct::MoveAsSaid);
   const auto moved = heard(screen_.get(), &FitViewModel::moved);
   screen_->moveAsSaid();
   settle();
@@ -204,7 +204,7 @@ TEST_F(Fit, SlotsAtTheirEndAndADatumThatIsOutAreSaid) {
   act(bent);
   EXPECT_EQ(screen_->answerWord(), "The datum itself is out: measure structure");
   EXPECT_TRUE(screen_->answerMore().contains("left rear door"));
-  EXPECT_EQ(screen_->mainAct(), Act::Measure) << "that is measured again before it is moved";
+  EXPECT_EQ(screen_->mainAct(), FitAct::Measure) << "that is measured again before it is moved";
 }
 
 TEST_F(Fit, AfterHangingTheTrialFitIsWanted) {

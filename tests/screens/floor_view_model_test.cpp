@@ -3,6 +3,7 @@
 // of what was planned (common practice, no source).
 #include "screens/floor_view_model.h"
 
+#include "base/spans.h"
 #include "screens/calendar_view_model.h"
 #include "screens/ready_view_model.h"
 #include "tests/screens/shop_desk.h"
@@ -11,8 +12,6 @@ namespace jambline::screens {
 namespace {
 
 using job::Stage;
-constexpr std::int64_t min_ms = 60'000;
-constexpr std::int64_t hour_ms = 60 * min_ms;
 
 // It is Monday 10:13:20 in New York, open from 8 to 17.
 class FloorScreen : public ShopDesk {
@@ -40,7 +39,7 @@ class FloorScreen : public ShopDesk {
     open.color = {"G7", "deep green", "#1F4D3A"};
     open.panels = {{job::Panel::Hood, true}};
     open.operations = std::move(work);
-    if (promised_in_min) open.promised_ms = clock_.moment.wall_ms + *promised_in_min * min_ms;
+    if (promised_in_min) open.promised_ms = clock_.moment.wall_ms + *promised_in_min * minute_ms;
     JobId job;
     session_->post(open, [&](const Result<engine::Wrote>& wrote) {
       if (wrote) job = wrote->job;
@@ -174,13 +173,13 @@ TEST_F(FloorScreen, WhatRunsCountsAsClockedWhenTheQuarterIsOver) {
   look();
   const auto likely = [&] { return *forecasts_->of(job)->forecast->likely_ms; };
   const auto before_ms = likely();
-  pass(30 * min_ms);
-  EXPECT_EQ(likely(), before_ms + 30 * min_ms) << "nobody worked";
+  pass(30 * minute_ms);
+  EXPECT_EQ(likely(), before_ms + 30 * minute_ms) << "nobody worked";
   floor_->startNext();
   settle();
   look();
-  pass(30 * min_ms);
-  EXPECT_EQ(likely(), before_ms + 30 * min_ms) << "somebody did";
+  pass(30 * minute_ms);
+  EXPECT_EQ(likely(), before_ms + 30 * minute_ms) << "somebody did";
 }
 
 TEST_F(FloorScreen, ANumberOpensToWhatItRestsOn) {
@@ -207,7 +206,7 @@ TEST_F(FloorScreen, ANumberOpensToWhatItRestsOn) {
   for (int i = 0; i < 10; ++i) {
     const JobId taught = open(("T " + std::to_string(i)).c_str(), {}, {{Stage::Prep, "", 60}});
     act(acts::StartClock{ivo_, taught, row(taught).operations.front().operation});
-    clock_.advance_ms(30 * min_ms);
+    clock_.advance_ms(30 * minute_ms);
     act(acts::StopClock{ivo_});
     act(acts::FinishStage{taught, Stage::Prep, true, job::WithoutShots::NoCamera});
   }

@@ -1,12 +1,10 @@
 #include "screens/forgotten_clock_view_model.h"
 
+#include "base/spans.h"
 #include "tests/screens/shop_desk.h"
 
 namespace jambline::screens {
 namespace {
-
-constexpr std::int64_t hour_ms = 3'600'000;
-constexpr std::int64_t min_ms = 60'000;
 
 // Mon 2026-09-21 10:13:20 in New York: Ivo's clock starts, an hour later he is last seen.
 class ForgottenClock : public ShopDesk {
@@ -64,7 +62,7 @@ TEST_F(ForgottenClock, OneOverFourteenHoursOldIsAskedAboutThoughItIsOfToday) {
   act(acts::StartClock{ivo_, *session_->job(), car().operations[2].operation});
   clock_.advance_ms(14 * hour_ms);
   EXPECT_FALSE(ForgottenClockViewModel(*session_).asking());
-  clock_.advance_ms(min_ms);
+  clock_.advance_ms(minute_ms);
   EXPECT_TRUE(ForgottenClockViewModel(*session_).asking());
 }
 

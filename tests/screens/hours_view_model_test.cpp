@@ -6,6 +6,7 @@
 #include <QFile>
 #include <QTemporaryDir>
 
+#include "base/spans.h"
 #include "screens/car_hours_view_model.h"
 #include "screens/clock_view_model.h"
 #include "screens/time_line_view_model.h"
@@ -15,9 +16,6 @@
 
 namespace jambline::screens {
 namespace {
-
-constexpr std::int64_t hour_ms = 3'600'000;
-constexpr std::int64_t min_ms = 60'000;
 
 std::string said(QAbstractItemModel& rows, int row, const char* role) {
   return rows.data(rows.index(row, 0), rows.roleNames().key(role)).toString().toStdString();
@@ -63,10 +61,10 @@ class HoursTest : public ShopDesk {
 
 TEST_F(HoursTest, SpansAreAddedUpByCarAndOperationToTheSecond) {
   EXPECT_EQ(hours_->lineCount(), 0);
-  clock(ivo_, 0, 61 * min_ms + 7'000);  // 10:13:20 to 11:14:27
-  clock_.advance_ms(20 * min_ms);
-  clock(ivo_, 1, 30 * min_ms);  // 11:34:27 to 12:04:27
-  clock(ivo_, 0, 10 * min_ms + 3'000);
+  clock(ivo_, 0, 61 * minute_ms + 7'000);  // 10:13:20 to 11:14:27
+  clock_.advance_ms(20 * minute_ms);
+  clock(ivo_, 1, 30 * minute_ms);  // 11:34:27 to 12:04:27
+  clock(ivo_, 0, 10 * minute_ms + 3'000);
   clock(jo_, 0, 3 * hour_ms);  // a helper is a person of his own
   settle();
   EXPECT_EQ(hours_->total(), "1:41:10");
@@ -83,7 +81,7 @@ TEST_F(HoursTest, SpansAreAddedUpByCarAndOperationToTheSecond) {
 
 TEST_F(HoursTest, WhatRunsCountsUpToNow) {
   act(acts::StartClock{ivo_, car().job, car().operations[1].operation});
-  clock_.advance_ms(31 * min_ms);
+  clock_.advance_ms(31 * minute_ms);
   seen();
   EXPECT_EQ(hours_->total(), "0:31:00");
   EXPECT_TRUE(hours_->totalNote().startsWith("so far"));
@@ -145,7 +143,7 @@ TEST_F(HoursTest, AClockIsAmendedFromItsRowOfTheTimeLine) {
   line.amend()->set_typed("1100");
   line.amend()->keep("left for the parts store");
   settle();
-  EXPECT_EQ(car().find(car().operations[1].operation)->clocked_ms, 46 * min_ms + 40'000);
+  EXPECT_EQ(car().find(car().operations[1].operation)->clocked_ms, 46 * minute_ms + 40'000);
 }
 
 TEST_F(HoursTest, DaysOf23And25HoursSaySo) {
@@ -180,8 +178,8 @@ TEST_F(HoursTest, RedoAndComebackStandApart) {
 }
 
 TEST_F(HoursTest, EstimatedAgainstClockedIsByOperationAndCar) {
-  clock(ivo_, 0, 90 * min_ms);  // of one hour
-  clock(jo_, 0, 30 * min_ms);
+  clock(ivo_, 0, 90 * minute_ms);  // of one hour
+  clock(jo_, 0, 30 * minute_ms);
   act(acts::FinishStage{car().job, job::Stage::Prep, true, job::WithoutShots::NotNeeded});
   const CarHoursViewModel of_car(*session_);
   EXPECT_EQ(of_car.rowWords(), "2.0 h of 3.5 h estimated, 1 operation is over");
@@ -194,8 +192,8 @@ TEST_F(HoursTest, EstimatedAgainstClockedIsByOperationAndCar) {
 }
 
 TEST_F(HoursTest, TheCommandLineHasTheSameNumbers) {
-  clock(ivo_, 0, 61 * min_ms + 7'000);
-  clock(ivo_, 1, 30 * min_ms);
+  clock(ivo_, 0, 61 * minute_ms + 7'000);
+  clock(ivo_, 1, 30 * minute_ms);
   clock_.advance_ms(10 * hour_ms);
   clock(ivo_, 2, 3 * hour_ms);  // over midnight
   hours_->showWeek(true);
@@ -218,9 +216,9 @@ TEST_F(HoursTest, TheCommandLineHasTheSameNumbers) {
 }
 
 TEST_F(HoursTest, OnlyTheTableIsRoundedAndNeutrally) {
-  clock(ivo_, 0, 8 * min_ms);            // to the quarter: 15
-  clock(ivo_, 1, 7 * min_ms);            // 0
-  clock(ivo_, 2, 22 * min_ms + 30'000);  // a half goes to the even multiple: 30
+  clock(ivo_, 0, 8 * minute_ms);            // to the quarter: 15
+  clock(ivo_, 1, 7 * minute_ms);            // 0
+  clock(ivo_, 2, 22 * minute_ms + 30'000);  // a half goes to the even multiple: 30
   settle();
   QTemporaryDir place;
   hours_->writeTable(place.path(), 3, false);
@@ -243,7 +241,7 @@ TEST_F(HoursTest, OnlyTheTableIsRoundedAndNeutrally) {
 TEST_F(HoursTest, ACarWaitsInOneTapWithItsReasonAndGoesOnInOne) {
   WaitViewModel wait(*session_);
   ASSERT_TRUE(wait.mayWait());
-  clock(ivo_, 0, min_ms);
+  clock(ivo_, 0, minute_ms);
   wait.say("part");
   settle();
   ASSERT_EQ(wait.waitCount(), 1);

@@ -1,12 +1,11 @@
 // The protection register: who enters what, how it stands, and what is refused at which field.
 #include "screens/register_view_model.h"
 
+#include "base/spans.h"
 #include "tests/screens/shop_desk.h"
 
 namespace jambline::screens {
 namespace {
-
-constexpr std::int64_t day_ms = 86'400'000;
 
 class RegisterViewModelTest : public ShopDesk {
  protected:

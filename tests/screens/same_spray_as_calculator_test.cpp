@@ -1,5 +1,6 @@
 // What the screens of booths, spraying and cure show is what the program jambline-calc gives for
 // the same input; the inputs are built from what was typed, not from what the screens asked with.
+#include "base/spans.h"
 #include "device/knocks.h"
 #include "screens/air_units.h"
 #include "screens/booth_view_model.h"
@@ -20,9 +21,6 @@ struct NoKnocks final : device::Knocks {
   bool answers() const override { return false; }
   void knock() override {}
 };
-
-constexpr std::int64_t min_ms = 60'000;
-constexpr std::int64_t day_ms = 86'400'000;
 
 class SameSprayAsTheCalculator : public CalculatorDesk {
  protected:
@@ -112,7 +110,7 @@ TEST_F(SameSprayAsTheCalculator, HowLongABoothIsLeftToClearAndWhatIsLeftOfIt) {
   }
   act(spray);
   ASSERT_FALSE(failed_) << failed_->subject;
-  clock_.advance_ms(20 * min_ms);
+  clock_.advance_ms(20 * minute_ms);
   act(acts::GunDown{booth_, {}});
   shown.open(key());
   ASSERT_EQ(shown.state(), ClearanceViewModel::State::Counting);
@@ -171,9 +169,9 @@ TEST_F(SameSprayAsTheCalculator, TheCureClock) {
                      .mix = car().air.mixes.back().mix,
                      .panels = {job::Panel::Hood},
                      .coats = 2});
-  clock_.advance_ms(5 * min_ms);
+  clock_.advance_ms(5 * minute_ms);
   act(acts::ReadPanelTemperature{car().job, job::PanelGroup::Roof, 24});
-  clock_.advance_ms(40 * min_ms);  // a warm reading is believed for an hour
+  clock_.advance_ms(40 * minute_ms);  // a warm reading is believed for an hour
   CureWork work(*session_);
   CureViewModel shown(*session_, work);
   worked_out();
@@ -210,7 +208,7 @@ TEST_F(SameSprayAsTheCalculator, ThePotLife) {
   act(acts::MixProduct{car().job, id, "B2"});
   const std::int64_t mixed_ms = clock_.moment.wall_ms;
   act(acts::ReadClimate{car().job, booth_, 25, 22, 50});
-  clock_.advance_ms(12 * min_ms);
+  clock_.advance_ms(12 * minute_ms);
   act(acts::WriteNote{car().job, "12 minutes later"});
   ASSERT_FALSE(failed_);
   SprayedViewModel shown(*session_);
@@ -223,7 +221,7 @@ TEST_F(SameSprayAsTheCalculator, ThePotLife) {
   const double ends_min = *given.standings.front().reached_min;
   EXPECT_GT(ends_min, 35);
   EXPECT_LT(ends_min, 60);
-  const auto ends_ms = mixed_ms + static_cast<std::int64_t>(ends_min * min_ms);
+  const auto ends_ms = mixed_ms + static_cast<std::int64_t>(ends_min * minute_ms);
   const std::int64_t now_ms = clock_.moment.wall_ms;
   EXPECT_EQ(
       at(shown.mixes(), 0, "potWords").toString(),
@@ -244,7 +242,7 @@ TEST_F(SameSprayAsTheCalculator, UntilWhenGlassIsNotDriven) {
   ASSERT_FALSE(failed_) << failed_->subject;
   act(acts::SayBonded{car().job, id, "windshield", "airbags, belted"});
   const std::int64_t set_ms = clock_.moment.wall_ms;
-  clock_.advance_ms(min_ms);
+  clock_.advance_ms(minute_ms);
   act(acts::ReadClimate{car().job, booth_, 17, 16, 55});
   ASSERT_FALSE(failed_) << failed_->subject;
   CureWork work(*session_);
@@ -258,9 +256,9 @@ TEST_F(SameSprayAsTheCalculator, UntilWhenGlassIsNotDriven) {
   ASSERT_TRUE(bond.result && *bond.result);
   EXPECT_EQ(to_json(**bond.result), to_json(given));
   ASSERT_TRUE(bond.drive_from_ms);
-  EXPECT_EQ(*bond.drive_from_ms - set_ms, static_cast<std::int64_t>(*given.minutes) * min_ms);
+  EXPECT_EQ(*bond.drive_from_ms - set_ms, static_cast<std::int64_t>(*given.minutes) * minute_ms);
   // Said to the minute that is not over yet.
-  const std::int64_t said_ms = (*bond.drive_from_ms + min_ms - 1) / min_ms * min_ms;
+  const std::int64_t said_ms = (*bond.drive_from_ms + minute_ms - 1) / minute_ms * minute_ms;
   EXPECT_TRUE(shown.doNotDrive().contains(clock_words(said_ms, session_->zone())))
       << shown.doNotDrive().toStdString();
 }

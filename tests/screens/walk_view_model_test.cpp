@@ -4,7 +4,7 @@
 
 namespace jambline::screens {
 namespace {
-using Mode = WalkViewModel::Mode;
+using WalkMode = WalkViewModel::Mode;
 
 class WalkScreen : public CorrectDesk {
  protected:
@@ -39,7 +39,7 @@ class WalkScreen : public CorrectDesk {
   }
   void all_rounds() {
     for (int i = 0; i < 5; ++i) main_act(1);
-    ASSERT_EQ(walk_->mode(), Mode::Ask);
+    ASSERT_EQ(walk_->mode(), WalkMode::Ask);
   }
   QString key(int row) { return at(walk_->marks(), row, "key").toString(); }
 
@@ -58,14 +58,14 @@ TEST_F(WalkScreen, OneTapARoundFromThePlanToClean) {
     EXPECT_EQ(walk_->mainText(), QString("%1 done: 2 marks").arg(next));
   }
   main_act(2);
-  ASSERT_EQ(walk_->mode(), Mode::Ask);
+  ASSERT_EQ(walk_->mode(), WalkMode::Ask);
   EXPECT_EQ(walk_->mainText(), "All gone: 2 marks");
   main_act();
-  ASSERT_EQ(walk_->mode(), Mode::Clean);
+  ASSERT_EQ(walk_->mode(), WalkMode::Clean);
   EXPECT_EQ(walk_->mainText(), "Clean: hood");
   main_act();
   EXPECT_EQ(hood().verdict, job::Verdict::Clean);
-  EXPECT_EQ(walk_->mode(), Mode::Nothing);
+  EXPECT_EQ(walk_->mode(), WalkMode::Nothing);
   EXPECT_EQ(*ended, 1);
   ASSERT_EQ(hood().rounds.size(), 5U);
   for (const auto& round : hood().rounds) {
@@ -113,7 +113,7 @@ TEST_F(WalkScreen, AMarkThatCameBackIsWorkedOnAgainAndTheOtherIsGone) {
   settle();
   walk_->gone(key(0));
   settle();
-  EXPECT_EQ(walk_->mode(), Mode::Round);
+  EXPECT_EQ(walk_->mode(), WalkMode::Round);
   EXPECT_EQ(walk_->mainText(), "Polish done: 1 mark");
   main_act(1);
   main_act(1);
@@ -133,7 +133,7 @@ TEST_F(WalkScreen, ABurnThroughStopsThePanelAndTakesItsOfferBack) {
   EXPECT_EQ(car().car_release.state, folds::ReleaseState::Returned);
   EXPECT_EQ(car().car_release.reason, "burn-through, goes to redo");
   EXPECT_EQ(walk_->told(), "Stop on the hood. It goes to redo. The offer is taken back.");
-  EXPECT_EQ(walk_->mode(), Mode::Nothing);
+  EXPECT_EQ(walk_->mode(), WalkMode::Nothing);
   EXPECT_FALSE(failed_);
 }
 
@@ -170,15 +170,15 @@ TEST_F(WalkScreen, PanelByPanelEachIsAskedBeforeTheNextBegins) {
   plan_->goByPanel(true);
   settle();
   int rounds = 0;
-  while (walk_->mode() == Mode::Round && rounds < 9) {
+  while (walk_->mode() == WalkMode::Round && rounds < 9) {
     main_act(1);
     ++rounds;
   }
   EXPECT_TRUE(rounds == 5 || rounds == 1) << rounds;
-  EXPECT_EQ(walk_->mode(), Mode::Ask);
+  EXPECT_EQ(walk_->mode(), WalkMode::Ask);
   const int first = walk_->marks()->rowCount();
   main_act();
-  EXPECT_EQ(walk_->mode(), Mode::Round);
+  EXPECT_EQ(walk_->mode(), WalkMode::Round);
   EXPECT_EQ(first, rounds == 5 ? 2 : 1);
 }
 

@@ -5,7 +5,7 @@
 namespace jambline::screens {
 namespace {
 
-const QString new_york = QStringLiteral("America/New_York");
+const QString eastern = QStringLiteral("America/New_York");
 
 // 2026-03-09 is day 20521 since 1970-01-01: date -ud 2026-03-09 +%s gives 1773014400, over 86400.
 TEST(TypedTimes, DaysAreReadMonthFirstOrYearFirstAndNotGuessed) {
@@ -40,12 +40,12 @@ TEST(TypedTimes, HowFarADayIsAway) {
 
 // The clocks of New York go forward at 2:00 on 2026-03-08: 15 U.S.C. 260a.
 TEST(TypedTimes, ADayAndATimeAreAMomentOfTheShop) {
-  const auto before = wall_of(20520, 60, new_york);
-  const auto after = wall_of(20520, 240, new_york);
+  const auto before = wall_of(20520, 60, eastern);
+  const auto after = wall_of(20520, 240, eastern);
   ASSERT_TRUE(before && after);
   EXPECT_EQ(*after - *before, 2 * 3'600'000) << "three hours by the clock are two";
-  EXPECT_EQ(today_of(*before, new_york), 20520);
-  EXPECT_EQ(today_of(*before - 61 * 60'000, new_york), 20519);
+  EXPECT_EQ(today_of(*before, eastern), 20520);
+  EXPECT_EQ(today_of(*before - 61 * 60'000, eastern), 20519);
 }
 
 }  // namespace

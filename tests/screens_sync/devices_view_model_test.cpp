@@ -1,6 +1,8 @@
 // The devices of the shop: only a manager on a manager's device lets in, ends and takes over; what
 // was kept apart is settled at the hub only after this device has said it again. Held against our
 // own design (exchange/exchange.h, engine/shop_devices.h).
+#include <QSignalSpy>
+
 #include "screens/devices_view_model.h"
 
 #include "sync/limits.h"
@@ -45,7 +47,9 @@ TEST_F(DevicesScreen, WhoAsksIsLetInByItsDigits) {
   auto brings = asks(9, "other shop");
   brings.brings_shop = true;
   exchange_->waiting = {asks(5, "tablet 2"), brings};
+  QSignalSpy somebody(&*screen_, &DevicesViewModel::someoneAsked);
   look();
+  EXPECT_EQ(somebody.count(), 1) << "the invitation makes room for who asks";
   ASSERT_EQ(screen_->waitingCount(), 1) << "a shop that comes is compared at the hub";
   EXPECT_EQ(at(screen_->waiting(), 0, "digits").toStdString(),
             exchange_->digits_of(exchange_->waiting[0]));

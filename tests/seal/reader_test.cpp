@@ -33,12 +33,12 @@ Said read_by_python(const fs::path& folder, const std::string& options = {}) {
 }
 
 // Two devices, a hub and its receipt, an erasure, a revocation.
-struct Shop {
+struct ReadShop {
   TempFolder folder;
   ShopId id;
   fs::path exported = folder.path() / "exported";
 
-  Shop() {
+  ReadShop() {
     SeededRandom random(2);
     auto log = small_log(folder.path(), 3);
     id = log->shop();
@@ -88,7 +88,7 @@ void tamper(const fs::path& folder, const std::string& text) {
 }
 
 TEST(PythonReader, ReadsAndVerifiesAFolderAndAnExportedShop) {
-  const Shop shop;
+  const ReadShop shop;
   for (const auto& folder : {shop.folder.path(), shop.exported}) {
     const Said said = read_by_python(folder, "--shop " + seal::fingerprint(shop.id));
     EXPECT_EQ(said.code, 0) << said.words;
@@ -109,7 +109,7 @@ TEST(PythonReader, NamesTheFirstBadEntryLikeTheProgramDoes) {
       {"DELETE FROM entries WHERE arrival=3", "4"},
   };
   for (const auto& [sql, seq] : cases) {
-    const Shop shop;
+    const ReadShop shop;
     tamper(shop.folder.path(), sql);
     const Said said = read_by_python(shop.folder.path());
     EXPECT_EQ(said.code, 1) << sql << said.words;
@@ -119,7 +119,7 @@ TEST(PythonReader, NamesTheFirstBadEntryLikeTheProgramDoes) {
 }
 
 TEST(PythonReader, ChainOnlyMissesSignaturesAndNothingElse) {
-  const Shop shop;
+  const ReadShop shop;
   EXPECT_EQ(read_by_python(shop.folder.path(), "--chain-only").code, 0);
   tamper(shop.folder.path(), "UPDATE entries SET signature=zeroblob(64) WHERE arrival=4");
   EXPECT_EQ(read_by_python(shop.folder.path(), "--chain-only").code, 0);
@@ -127,7 +127,7 @@ TEST(PythonReader, ChainOnlyMissesSignaturesAndNothingElse) {
 }
 
 TEST(PythonReader, DamagedFilesEndWithAWordNotATrace) {
-  const Shop shop;
+  const ReadShop shop;
   SeededRandom random(4);
   std::vector<fs::path> files;
   for (const auto& file : fs::directory_iterator(shop.exported / "entries"))

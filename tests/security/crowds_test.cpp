@@ -1,5 +1,6 @@
 // Half-open and slow clients in numbers, while a good one is served. Bounds are counts of the
 // server's own; nothing is timed.
+#include "tests/hub/hub_world.h"
 #include "tests/net/net_world.h"
 
 namespace jambline::test {
@@ -31,6 +32,49 @@ TEST(SecurityCrowds, FiveHundredHalfOpenAndTwoHundredSlowOnesDoNotStopAGoodOne) 
   EXPECT_TRUE(soon([&] { return world.server->connections() <= 200 + 64 + 1; }));
   world.stop();
   EXPECT_GE(world.noted("handshakes cut"), 500U - 64U);
+}
+
+// The same at a hub with a shop, whose members go on writing.
+class HubAndCrowd : public HubWorld {};
+
+TEST_F(HubAndCrowd, ACrowdAtTheDoorKeepsNoMemberOutside) {
+  const ShopId shop = get(hub::found_shop(*hub));
+  const auto member = admitted(3, shop);
+  const auto tls = get(net::hub_context(hub->key(), clock));
+  net::ServerOptions options;
+  options.host = "127.0.0.1";
+  options.port = 0;
+  const auto server = get(net::Server::start(tls, *hub, options, {}));
+  const auto trust = net::device_context(hub_key());
+  std::vector<std::unique_ptr<RawClient>> slow;
+  for (int i = 0; i < 200; ++i) {
+    slow.push_back(std::make_unique<RawClient>(server->port()));
+    slow.back()->write("POST /v1 HTTP/1.1\r\nContent-Length: 1000000\r\n" +
+                       std::string(i % 2 == 0 ? "" : "\r\nx"));
+  }
+  asio::io_context io;
+  std::vector<asio::ip::tcp::socket> half_open;
+  for (int i = 0; i < 500; ++i) {
+    half_open.emplace_back(io);
+    half_open.back().connect({asio::ip::make_address("127.0.0.1"), server->port()});
+  }
+  net::Client client(trust, {{"127.0.0.1", server->port()}});
+  DeviceChain chain(member, shop);
+  for (int i = 0; i < 20; ++i) {
+    seal::Packer pack;
+    const auto entry = chain.said("n" + std::to_string(i));
+    ASSERT_TRUE(pack.add(entry));
+    sync::Target target;
+    target.path = sync::Path::Log;
+    target.shop = shop;
+    target.device = entry.header.device;
+    target.number = entry.header.seq;
+    const auto answer = client.send(member.at(target, sync::Method::Post, pack.bytes()));
+    ASSERT_TRUE(answer) << error_words(answer.error());
+    ASSERT_EQ(answer->status, 200) << answer->body;
+  }
+  EXPECT_LE(server->connections(), 200U + options.most_handshakes + 1U);
+  EXPECT_GE(member.pulled().entries.size(), 20U);
 }
 
 }  // namespace

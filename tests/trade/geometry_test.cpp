@@ -6,15 +6,15 @@
 namespace jambline::trade {
 namespace {
 
-const Polygon square{{{0, 0}, {100, 0}, {100, 100}, {0, 100}}};
+const Polygon unit_square{{{0, 0}, {100, 0}, {100, 100}, {0, 100}}};
 const Polygon notched{
     {{0, 0}, {40, 0}, {40, 50}, {60, 50}, {60, 0}, {100, 0}, {100, 100}, {0, 100}}};
 const Polygon bow_tie{{{0, 0}, {100, 100}, {100, 0}, {0, 100}}};
 
 TEST(Geometry, AreaIsTheSameInBothOrders) {
-  EXPECT_DOUBLE_EQ(area_mm2(square), 10'000);
-  EXPECT_DOUBLE_EQ(signed_area_mm2(square), 10'000);
-  Polygon back = square;
+  EXPECT_DOUBLE_EQ(area_mm2(unit_square), 10'000);
+  EXPECT_DOUBLE_EQ(signed_area_mm2(unit_square), 10'000);
+  Polygon back = unit_square;
   std::swap(back.corners[1], back.corners[3]);
   EXPECT_DOUBLE_EQ(signed_area_mm2(back), -10'000);
   EXPECT_DOUBLE_EQ(area_mm2(notched), 9'000);
@@ -45,23 +45,25 @@ TEST(Geometry, DistancesToSegmentLineAndEdge) {
   EXPECT_DOUBLE_EQ(distance_to_segment_mm({3, 4}, {0, 0}, {0, 0}), 5);
   EXPECT_DOUBLE_EQ(distance_to_line_mm({120, 50}, {{0, 0}, {100, 0}, {100, 100}}), 20);
   EXPECT_TRUE(std::isinf(distance_to_line_mm({0, 0}, {})));
-  EXPECT_DOUBLE_EQ(distance_to_edge_mm({-7, 50}, square), 7);  // the edge that closes
-  EXPECT_DOUBLE_EQ(distance_to_edge_mm({50, 40}, square), 40);
+  EXPECT_DOUBLE_EQ(distance_to_edge_mm({-7, 50}, unit_square), 7);  // the edge that closes
+  EXPECT_DOUBLE_EQ(distance_to_edge_mm({50, 40}, unit_square), 40);
   EXPECT_DOUBLE_EQ(length_mm({{0, 0}, {3, 4}, {3, 10}}), 11);
 }
 
 TEST(Geometry, GapIsZeroForTouchingCrossingAndNested) {
-  const auto moved = [](double by_mm) { return Placement{false, 0, 0, {by_mm, 0}}.apply(square); };
-  EXPECT_DOUBLE_EQ(gap_mm(square, moved(130)), 30);
-  EXPECT_DOUBLE_EQ(gap_mm(square, moved(100)), 0);
-  EXPECT_DOUBLE_EQ(gap_mm(square, moved(50)), 0);
-  EXPECT_DOUBLE_EQ(gap_mm(square, {{{40, 40}, {60, 40}, {50, 60}}}), 0);
-  EXPECT_DOUBLE_EQ(gap_mm({{{40, 40}, {60, 40}, {50, 60}}}, square), 0);
+  const auto moved = [](double by_mm) {
+    return Placement{false, 0, 0, {by_mm, 0}}.apply(unit_square);
+  };
+  EXPECT_DOUBLE_EQ(gap_mm(unit_square, moved(130)), 30);
+  EXPECT_DOUBLE_EQ(gap_mm(unit_square, moved(100)), 0);
+  EXPECT_DOUBLE_EQ(gap_mm(unit_square, moved(50)), 0);
+  EXPECT_DOUBLE_EQ(gap_mm(unit_square, {{{40, 40}, {60, 40}, {50, 60}}}), 0);
+  EXPECT_DOUBLE_EQ(gap_mm({{{40, 40}, {60, 40}, {50, 60}}}, unit_square), 0);
   EXPECT_DOUBLE_EQ(gap_mm(notched, {{{48, 10}, {52, 10}, {52, 20}, {48, 20}}}), 8);
 }
 
 TEST(Geometry, CrossingsAreFound) {
-  EXPECT_FALSE(crosses_itself(square));
+  EXPECT_FALSE(crosses_itself(unit_square));
   EXPECT_FALSE(crosses_itself(notched));
   EXPECT_TRUE(crosses_itself(bow_tie));
   EXPECT_TRUE(crosses_itself({{{0, 0}, {100, 0}}}));

@@ -6,7 +6,7 @@ namespace jambline::trade {
 namespace {
 
 // A panel 1000 wide, 400 high, with a wheel opening 300 wide and 350 high.
-const Polygon panel{
+const Polygon shaped{
     {{0, 0}, {300, 0}, {300, 350}, {600, 350}, {600, 0}, {1000, 0}, {1000, 400}, {0, 400}}};
 
 TEST(PanelShape, MirroringTwiceGivesThePanelBack) {
@@ -29,7 +29,7 @@ TEST(PanelShape, MirroringTwiceGivesThePanelBack) {
 }
 
 TEST(PanelShape, AStripIsAsDeepAsAskedAndEndsAtAnOpening) {
-  const auto strips = edge_strip(panel, Side::Upper, 100, 0, 1000);
+  const auto strips = edge_strip(shaped, Side::Upper, 100, 0, 1000);
   ASSERT_EQ(strips.size(), 1U);
   // 700 mm at full depth, 300 mm over the opening where only 50 mm are left.
   EXPECT_NEAR(area_mm2(strips.front()), 700 * 100 + 300 * 50, 10);
@@ -40,7 +40,7 @@ TEST(PanelShape, AStripIsAsDeepAsAskedAndEndsAtAnOpening) {
 }
 
 TEST(PanelShape, AStripOverTheLowerEdgeFollowsIt) {
-  const auto strips = edge_strip(panel, Side::Lower, 30, 0, 1000);
+  const auto strips = edge_strip(shaped, Side::Lower, 30, 0, 1000);
   ASSERT_EQ(strips.size(), 3U);  // left foot, over the opening, right foot
   double area = 0;
   for (const Polygon& strip : strips) {
@@ -48,7 +48,7 @@ TEST(PanelShape, AStripOverTheLowerEdgeFollowsIt) {
     area += area_mm2(strip);
   }
   EXPECT_NEAR(area, 1000 * 30, 10);
-  EXPECT_TRUE(edge_strip(panel, Side::Lower, 30, 1200, 1300).empty());
+  EXPECT_TRUE(edge_strip(shaped, Side::Lower, 30, 1200, 1300).empty());
 }
 
 TEST(PanelShape, AnOverhangingEdgeGivesPieces) {

@@ -19,7 +19,7 @@ PlanPanel panel(const char* name, std::vector<PlanMark> marks, Point_mm stands_a
 PlanMark nib(const char* name, double x_mm, double y_mm) {
   return {name, x_mm, y_mm, MarkWork::Nib, {}};
 }
-CorrectionPlan with(std::vector<PlanPanel> panels) {
+CorrectionPlan rounds_with(std::vector<PlanPanel> panels) {
   CorrectionPlan out;
   out.panels = std::move(panels);
   return out;
@@ -34,9 +34,9 @@ const PlanStation& last(const CorrectionPlanResult& plan) {
 }
 
 TEST(PlanRounds, EachRoundGoesOverAllPanelsBeforeThePadIsChanged) {
-  const auto plan = correction_plan(
-      with({panel("a", {nib("1", 600, 450)}, {0, 0}), panel("b", {nib("1", 600, 450)}, {5000, 0}),
-            panel("c", {nib("1", 600, 450)}, {2000, 0})}));
+  const auto plan = correction_plan(rounds_with({panel("a", {nib("1", 600, 450)}, {0, 0}),
+                                                 panel("b", {nib("1", 600, 450)}, {5000, 0}),
+                                                 panel("c", {nib("1", 600, 450)}, {2000, 0})}));
   ASSERT_TRUE(plan);
   ASSERT_EQ(plan->stations.size(), 15U);
   for (std::size_t i = 0; i < 15; ++i) {
@@ -52,8 +52,8 @@ TEST(PlanRounds, EachRoundGoesOverAllPanelsBeforeThePadIsChanged) {
 }
 
 TEST(PlanRounds, OnePanelAtATimeWalksLessAndChangesMore) {
-  CorrectionPlan in =
-      with({panel("a", {nib("1", 600, 450)}, {0, 0}), panel("b", {nib("1", 600, 450)}, {3000, 0})});
+  CorrectionPlan in = rounds_with(
+      {panel("a", {nib("1", 600, 450)}, {0, 0}), panel("b", {nib("1", 600, 450)}, {3000, 0})});
   in.one_panel_at_a_time = true;
   const auto plan = correction_plan(in);
   ASSERT_EQ(plan->stations.size(), 10U);
@@ -65,7 +65,7 @@ TEST(PlanRounds, OnePanelAtATimeWalksLessAndChangesMore) {
 }
 
 TEST(PlanRounds, CirclesThatTouchAreOneArea) {
-  CorrectionPlan in = with({panel("a", {nib("1", 600, 450), nib("2", 640, 450)})});
+  CorrectionPlan in = rounds_with({panel("a", {nib("1", 600, 450), nib("2", 640, 450)})});
   EXPECT_EQ(correction_plan(in)->stations[0].areas.size(), 1U);
   in.panels[0].marks[1].x_mm = 641;
   const auto plan = correction_plan(in);
@@ -74,12 +74,12 @@ TEST(PlanRounds, CirclesThatTouchAreOneArea) {
 }
 
 TEST(PlanRounds, AreasStopShortOfAnEdgeAndABodyLine) {
-  const auto at_edge = correction_plan(with({panel("a", {nib("1", 50, 450)})}));
+  const auto at_edge = correction_plan(rounds_with({panel("a", {nib("1", 50, 450)})}));
   const double by_edge = cut_circle(150, 50 - 12);
   EXPECT_NEAR(last(*at_edge).areas[0].area_mm2, by_edge, 0.002 * by_edge);
   PlanPanel creased = panel("a", {nib("1", 600, 450)});
   creased.body_lines = {{{{0, 420}, {1200, 420}}}};
-  const auto at_line = correction_plan(with({creased}));
+  const auto at_line = correction_plan(rounds_with({creased}));
   // Both sides of the line are worked on, a strip of 24 mm is not.
   const double whole = std::numbers::pi * 150 * 150;
   const double strip = cut_circle(150, 30 + 12) - cut_circle(150, 30 - 12);
@@ -88,7 +88,7 @@ TEST(PlanRounds, AreasStopShortOfAnEdgeAndABodyLine) {
 
 TEST(PlanRounds, ByHandIsASpotOfItsOwn) {
   PlanPanel one = panel("a", {nib("edge", 5, 450), nib("open", 60, 450)});
-  const auto plan = correction_plan(with({one}));
+  const auto plan = correction_plan(rounds_with({one}));
   for (const PlanStation& station : plan->stations)
     EXPECT_EQ(station.areas.size(), station.round == Round::Finish ? 2U : 1U);
   const auto& areas = last(*plan).areas;
@@ -99,7 +99,7 @@ TEST(PlanRounds, ByHandIsASpotOfItsOwn) {
   EXPECT_NEAR(areas[1].area_mm2, cut_circle(20, 5), 0.02 * cut_circle(20, 5));
   one.marks = {nib("crease", 600, 428)};
   one.body_lines = {{{{0, 420}, {1200, 420}}}};
-  const auto creased = correction_plan(with({one}));
+  const auto creased = correction_plan(rounds_with({one}));
   ASSERT_EQ(creased->stations.size(), 1U);
   EXPECT_TRUE(last(*creased).areas[0].by_hand);
 }
@@ -107,14 +107,15 @@ TEST(PlanRounds, ByHandIsASpotOfItsOwn) {
 TEST(PlanRounds, AFadeKeepsItsDistance) {
   PlanPanel one = panel("a", {nib("far", 475, 450), nib("near", 476, 450)});
   one.clear_fade = {{{{600, 0}, {600, 900}}}};
-  const auto plan = correction_plan(with({one}));
+  const auto plan = correction_plan(rounds_with({one}));
   ASSERT_EQ(plan->left_out.size(), 1U);
   EXPECT_EQ(plan->left_out[0].mark, "near");
   EXPECT_EQ(plan->left_out[0].why, LeftOut::ClearFade);
 }
 
 TEST(PlanRounds, WhatNoRoundTakesOutIsLeftOutByName) {
-  CorrectionPlan in = with({panel("a", {nib("1", 600, 450), {"2", 300, 450, MarkWork::Haze, {}}})});
+  CorrectionPlan in =
+      rounds_with({panel("a", {nib("1", 600, 450), {"2", 300, 450, MarkWork::Haze, {}}})});
   in.rounds.resize(3);
   const auto plan = correction_plan(in);
   ASSERT_EQ(plan->left_out.size(), 1U);
@@ -127,7 +128,7 @@ TEST(PlanRounds, PadsAndTowelsAreCountedForEachRound) {
   for (int i = 0; i < 5; ++i)
     marks.push_back(
         {std::to_string(i), 200.0 + 400 * (i % 3), 200.0 + 400 * (i / 3), MarkWork::Haze, {}});
-  const auto plan = correction_plan(with({panel("a", marks)}));
+  const auto plan = correction_plan(rounds_with({panel("a", marks)}));
   ASSERT_EQ(plan->kit.size(), 1U);
   EXPECT_EQ(plan->kit[0].round, Round::Finish);
   EXPECT_EQ(plan->kit[0].pads, 2);    // 5 areas, 2.5 a pad
@@ -138,7 +139,7 @@ TEST(PlanRounds, PadsAndTowelsAreCountedForEachRound) {
 TEST(PlanRounds, ASmallPanelIsDoneWhole) {
   PlanPanel small = panel("a", {nib("1", 150, 150)});
   small.outline = {{0, 0}, {300, 0}, {300, 300}, {0, 300}};
-  const auto plan = correction_plan(with({small}));
+  const auto plan = correction_plan(rounds_with({small}));
   EXPECT_TRUE(plan->advice[0].whole_panel);
   EXPECT_GT(plan->advice[0].covered_percent, 35);
   // A nib's whole way: 2.5, 1.5, 1.5, 0.7 and 0.3; spreads add by their squares.
@@ -147,7 +148,7 @@ TEST(PlanRounds, ASmallPanelIsDoneWhole) {
 }
 
 TEST(PlanRounds, PlasticIsSlower) {
-  CorrectionPlan in = with({panel("a", {{"1", 600, 450, MarkWork::Haze, {}}})});
+  CorrectionPlan in = rounds_with({panel("a", {{"1", 600, 450, MarkWork::Haze, {}}})});
   const double metal = last(*correction_plan(in)).areas[0].minutes;
   EXPECT_NEAR(metal, 1.5 * std::numbers::pi * 150 * 150 / 90000, 1e-9);
   in.panels[0].plastic = true;
@@ -159,11 +160,11 @@ TEST(PlanRounds, WhatCannotBeIsRefusedByName) {
     const auto plan = correction_plan(in);
     return plan ? "" : plan.error().subject;
   };
-  EXPECT_EQ(field(with({panel("a", {}), panel("a", {})})), "panels[1].panel");
-  EXPECT_EQ(field(with({panel("a", {nib("1", 5, 5), nib("1", 50, 50)})})),
+  EXPECT_EQ(field(rounds_with({panel("a", {}), panel("a", {})})), "panels[1].panel");
+  EXPECT_EQ(field(rounds_with({panel("a", {nib("1", 5, 5), nib("1", 50, 50)})})),
             "panels[0].marks[1].mark");
-  EXPECT_EQ(field(with({panel("a", {nib("1", -5, 5)})})), "panels[0].marks[0]");
-  CorrectionPlan backwards = with({panel("a", {})});
+  EXPECT_EQ(field(rounds_with({panel("a", {nib("1", -5, 5)})})), "panels[0].marks[0]");
+  CorrectionPlan backwards = rounds_with({panel("a", {})});
   std::swap(backwards.rounds[0], backwards.rounds[1]);
   EXPECT_EQ(field(backwards), "rounds[1].round");
 }

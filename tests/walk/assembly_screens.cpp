@@ -1,6 +1,7 @@
 #include "assembly_screens.h"
 
 #include "acts.h"
+#include "base/spans.h"
 #include "item.h"
 #include "rules.h"
 #include "screens/assembly_view_model.h"
@@ -12,8 +13,6 @@ namespace jambline::walk {
 
 namespace {
 using job::Step;
-
-constexpr std::int64_t day_ms = 86'400'000;
 
 QString key(const std::string& words) {
   return QString::fromStdString(words);
@@ -65,12 +64,6 @@ bool at(Shop& shop, const char* work) {
   if (!tell(shop) || !place(shop, "Floor", work)) return false;
   for (int i = 0; i < 5; ++i) settle(shop.window());
   return true;
-}
-
-template <class Model>
-Model* model(Shop& shop, const char* name) {
-  auto* models = shop.window().property("models").value<QObject*>();
-  return models ? qobject_cast<Model*>(models->property(name).template value<QObject*>()) : nullptr;
 }
 
 QString first(QAbstractItemModel* rows, int row = 0) {

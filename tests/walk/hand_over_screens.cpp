@@ -10,12 +10,6 @@
 namespace jambline::walk {
 
 namespace {
-template <class Model>
-Model* model(Shop& shop, const char* name) {
-  auto* models = shop.window().property("models").value<QObject*>();
-  return models ? qobject_cast<Model*>(models->property(name).value<QObject*>()) : nullptr;
-}
-
 // A car that is all but gone, where there is one; else the one on the tape.
 bool nearly_gone(Shop& shop) {
   QString chosen;

@@ -10,12 +10,6 @@
 namespace jambline::walk {
 
 namespace {
-template <class Model>
-Model* model(Shop& shop, const char* name) {
-  auto* models = shop.window().property("models").value<QObject*>();
-  return models ? qobject_cast<Model*>(models->property(name).value<QObject*>()) : nullptr;
-}
-
 void wait_for(Shop& shop, const screens::HoursViewModel& hours) {
   for (int i = 0; i < 200 && !hours.loaded(); ++i) settle(shop.window());
   settle(shop.window());

@@ -1,6 +1,7 @@
 #include "protection_screens.h"
 
 #include "acts.h"
+#include "base/spans.h"
 #include "rules.h"
 #include "screens/exposure_view_model.h"
 #include "screens/register_view_model.h"
@@ -8,8 +9,6 @@
 namespace jambline::walk {
 
 namespace {
-constexpr std::int64_t hour_ms = 3'600'000;
-constexpr std::int64_t day_ms = 24 * hour_ms;
 
 // What a shop with a manager has kept: what is in date, what is due, what is over.
 bool fill(Shop& shop) {

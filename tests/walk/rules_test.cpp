@@ -39,7 +39,7 @@ int count(const std::vector<Finding>& found, const std::string& rule, const std:
   return out;
 }
 
-constexpr const char* good =
+constexpr const char* good_rule =
     "PlainButton { focus: true; width: 120; height: 72; text: \"Pause\" }\n"
     "SlabButton { y: 100; width: 300; height: 76; text: \"Open a car\" }\n"
     "Words { y: 200; width: 300; text: \"Nothing is changed.\" }\n";
@@ -51,7 +51,7 @@ std::string all_of(const std::vector<Finding>& found) {
 }
 
 TEST(Rules, AGoodScreenHasNoFindings) {
-  const auto stage = show(good);
+  const auto stage = show(good_rule);
   EXPECT_EQ(all_of(laid_out(*stage->window)), "");
   EXPECT_EQ(all_of(tabbed(*stage->window)), "");
   EXPECT_EQ(all_of(contrasted(*stage->window, stage->window->grabWindow())), "");

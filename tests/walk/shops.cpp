@@ -4,6 +4,7 @@
 #include <QElapsedTimer>
 
 #include "app/demo/demo_shop.h"
+#include "base/spans.h"
 #include "job/body_shape.h"
 #include "rules.h"
 #include "screens/floor_forecasts.h"
@@ -11,7 +12,6 @@
 namespace jambline::walk {
 
 namespace {
-constexpr std::int64_t hour_ms = 3'600'000;
 
 constexpr const char* long_names[] = {
     "Maximiliane Oberwinter-Kastelburg", "Bartholomew Featherstonehaugh", "Ana",

@@ -53,4 +53,11 @@ class Shop {
   int refused_ = 0;
 };
 
+// The view model of a name, or null.
+template <class Model>
+Model* model(Shop& shop, const char* name) {
+  auto* models = shop.window().property("models").value<QObject*>();
+  return models ? qobject_cast<Model*>(models->property(name).value<QObject*>()) : nullptr;
+}
+
 }  // namespace jambline::walk

@@ -43,7 +43,7 @@ SyncState good(Shop& shop) {
   return out;
 }
 
-SyncState waits(Shop& shop) {
+SyncState device_waits(Shop& shop) {
   SyncState out = good(shop);
   out.all_sent_ms.reset();
   out.entries_to_send = 12;
@@ -59,7 +59,7 @@ bool sending(Shop& shop, const SyncState& state) {
 }
 
 bool sending_of(Shop& shop, Contact contact, const char* digits) {
-  SyncState state = waits(shop);
+  SyncState state = device_waits(shop);
   state.contact = contact;
   state.digits = digits;
   if (contact == Contact::Forked) state.fork = exchange::Fork{1204, 12};
@@ -67,7 +67,7 @@ bool sending_of(Shop& shop, Contact contact, const char* digits) {
 }
 
 bool sending_trouble(Shop& shop) {
-  SyncState state = waits(shop);
+  SyncState state = device_waits(shop);
   state.contact = Contact::Trying;
   state.metered = true;
   state.again_ms = shop.program().session().now().wall_ms + 240'000;
@@ -224,7 +224,7 @@ std::vector<Screen> sync_screens() {
   return {
       {"sending-no-hub", false, [](Shop& shop) { return sending(shop, {}); }},
       {"sending-good", false, [](Shop& shop) { return sending(shop, good(shop)); }},
-      {"sending-waits", false, [](Shop& shop) { return sending(shop, waits(shop)); }},
+      {"sending-waits", false, [](Shop& shop) { return sending(shop, device_waits(shop)); }},
       {"sending-trouble", false, sending_trouble},
       {"sending-joining", false,
        [](Shop& shop) { return sending_of(shop, Contact::Joining, "042 917"); }},

@@ -123,6 +123,10 @@ TEST_F(SyncByHand, ANewDeviceComesToAShopFromTheFirstStart) {
   ASSERT_NE(digits, nullptr);
   EXPECT_EQ(digits->property("text").toString(), "042 917");
   EXPECT_GE(digits->property("size").toInt(), 72) << "to be read from the other screen";
+  // Behind the sheet the floor shows them too, and leads back instead of opening a car.
+  QQuickItem* on_floor = hand_->find_named("floorDigits");
+  ASSERT_NE(on_floor, nullptr);
+  EXPECT_EQ(on_floor->property("text").toString(), "042 917");
   state.contact = Contact::Good;
   state.digits.clear();
   say(state);

@@ -10,6 +10,7 @@
 #include <gtest/gtest.h>
 #include <sys/wait.h>
 
+#include "base/spans.h"
 #include "item.h"
 #include "tests/threads/screen_hand.h"
 
@@ -17,7 +18,6 @@ namespace jambline::walk {
 
 namespace {
 constexpr std::int64_t eight_ms = 1'789'977'600'000;  // Mon 2026-09-21 08:00 UTC
-constexpr std::int64_t minute_ms = 60'000;
 
 // Minutes from 08:00, as the finger taps below.
 //          check-in 0-12        walk-around 150-156

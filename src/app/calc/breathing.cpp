@@ -31,7 +31,7 @@ trade::MaximumUse use_example() {
   return {50, FactorScheme::Us, 0.005, "ppm", "NIOSH", 2007, FactorScheme::Us, {}, {}};
 }
 
-trade::FitTest fit_example() {
+trade::FitTest fit_test_example() {
   return {{812, 640, 705, 590, 733, 668, 701}, trade::Facepiece::Full, 210, 365};
 }
 
@@ -48,8 +48,8 @@ std::vector<Calculation> breathing_calculations() {
           "concentration", "ppm to mg/m3 and back at the real temperature and pressure"),
       calculation<&trade::maximum_use, &use_example>("maximum-use",
                                                      "what a respirator may be used up to"),
-      calculation<&trade::fit_test, &fit_example>("fit-test",
-                                                  "overall fit factor and when it is due"),
+      calculation<&trade::fit_test, &fit_test_example>("fit-test",
+                                                       "overall fit factor and when it is due"),
       calculation<&trade::cartridge_left, &cartridge_example>("cartridge",
                                                               "hours left of a change schedule"),
   };

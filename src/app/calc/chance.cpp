@@ -165,7 +165,7 @@ Result<CountResult> count(const Count& in) {
   return out;
 }
 
-Count count_example() {
+Count chance_example() {
   return {14, 8.2, 0.95};
 }
 
@@ -319,7 +319,7 @@ std::vector<Calculation> chance_calculations() {
       calculation<&rates, &rates_example>("rate-ratio", "two rates: ratio, exact interval, chance"),
       calculation<&share, &share_example>(
           "share", "a share of so many: exact interval and chance against an expected share"),
-      calculation<&count, &count_example>(
+      calculation<&count, &chance_example>(
           "count", "a count: exact interval of its mean and chance against an expected one"),
       calculation<&share_sum, &share_sum_example>(
           "share-sum", "chance of a count over several parts with a share each"),

@@ -228,7 +228,7 @@ Result<ClockResult> hours(const Clock& in) {
 }
 
 // Two people on one tablet; its battery ran empty after the third act.
-Clock clock_example() {
+Clock shift_example() {
   using enum trade::ClockActKind;
   constexpr std::int64_t day = 1'795'582'800'000;
   constexpr std::int64_t eight = day + 28'800'000;
@@ -242,7 +242,7 @@ Clock clock_example() {
 }  // namespace
 
 std::vector<Calculation> hours_calculations() {
-  return {calculation<&hours, &clock_example>(
+  return {calculation<&hours, &shift_example>(
       "hours", "exact hours a person and operation from the taps on a clock")};
 }
 

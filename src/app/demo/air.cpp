@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "app/demo/booths.h"
+#include "base/spans.h"
 
 namespace jambline::demo {
 
@@ -12,10 +13,8 @@ using job::BoothReading;
 using job::ProductKind;
 using trade::CureMilestone;
 
-constexpr std::int64_t minute_ms = 60'000;
-constexpr std::int64_t day_ms = 86'400'000;
 constexpr int kept_from_days_ago = 70;
-constexpr std::int64_t before_work_ms = 40 * minute_ms;
+constexpr std::int64_t air_before_work_ms = 40 * minute_ms;
 constexpr std::int64_t reading_before_work_ms = 12 * minute_ms;
 constexpr int readings_of_days = 12;
 
@@ -112,7 +111,7 @@ class Keeping {
 
   Visit write() {
     const int first = workday_after(calendar_, now_ms_ - kept_from_days_ago * day_ms);
-    at_ms_ = calendar_.morning_ms(first) - before_work_ms;
+    at_ms_ = calendar_.morning_ms(first) - air_before_work_ms;
     booths();
     protection();
     for (const auto& product : invented_products()) say(Who::Rosa, acts::SetProduct{{}, product});

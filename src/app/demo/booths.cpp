@@ -3,14 +3,14 @@
 #include <algorithm>
 #include <optional>
 
+#include "base/spans.h"
+
 namespace jambline::demo {
 
 namespace {
 
 using job::BoothEvent;
 
-constexpr std::int64_t minute_ms = 60'000;
-constexpr std::int64_t day_ms = 86'400'000;
 constexpr std::int64_t before_work_ms = 25 * minute_ms;  // before seven: no car is sprayed yet
 
 struct Logged {

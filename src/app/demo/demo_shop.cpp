@@ -13,6 +13,7 @@
 #include "app/demo/invented.h"
 #include "app/demo/pictures.h"
 #include "base/json.h"
+#include "base/spans.h"
 #include "engine/read_entry.h"
 #include "seal/membership.h"
 
@@ -20,8 +21,6 @@ namespace jambline::demo {
 
 namespace {
 
-constexpr std::int64_t minute_ms = 60'000;
-constexpr std::int64_t day_ms = 86'400'000;
 constexpr int first_workday = 5;  // the week before belongs to setting up
 constexpr int setting_up_workday = 1;
 constexpr int promise_after_days = 8;

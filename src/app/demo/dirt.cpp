@@ -10,7 +10,7 @@ namespace {
 constexpr double edge_mm = 8;  // nobody marks a nib on the very edge
 constexpr int most_tries = 400;
 
-double tenth(double mm) {
+double dirt_tenth(double mm) {
   return std::round(mm * 10) / 10;
 }
 
@@ -19,8 +19,8 @@ trade::Point_mm point_in(const trade::Polygon& area, const trade::PanelShape& sh
   const auto box = trade::bounds(area.corners);
   trade::Point_mm point;
   for (int i = 0; i < most_tries; ++i) {
-    point = {tenth(box.low.x_mm + random.unit() * box.width_mm()),
-             tenth(box.low.y_mm + random.unit() * box.height_mm())};
+    point = {dirt_tenth(box.low.x_mm + random.unit() * box.width_mm()),
+             dirt_tenth(box.low.y_mm + random.unit() * box.height_mm())};
     if (trade::contains(area, point) && trade::contains(shape.outline, point) &&
         trade::distance_to_edge_mm(point, shape.outline) >= edge_mm)
       return point;

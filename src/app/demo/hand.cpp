@@ -3,12 +3,11 @@
 #include <set>
 
 #include "app/demo/invented.h"
+#include "base/spans.h"
 
 namespace jambline::demo {
 
-namespace {
-constexpr std::int64_t day_ms = 86'400'000;
-}
+namespace {}
 
 // The tablet is started each morning; the last hours are of the boot that was given.
 Moment Hand::moment(std::int64_t at_ms) const {

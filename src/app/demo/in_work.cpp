@@ -5,6 +5,7 @@
 #include "acts/work_template.h"
 #include "app/demo/fit.h"
 #include "app/demo/invented.h"
+#include "base/spans.h"
 #include "job/calendar.h"
 
 namespace jambline::demo {
@@ -15,8 +16,6 @@ using job::BodyShape;
 using job::Panel;
 using job::Stage;
 
-constexpr std::int64_t minute_ms = 60'000;
-constexpr std::int64_t quarter_ms = 15 * minute_ms;
 constexpr int days_to_look = 30;
 
 struct Spec {

@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "app/demo/invented.h"
+#include "base/spans.h"
 #include "folds/shots_of_car.h"
 
 namespace jambline::demo {
@@ -15,10 +16,8 @@ namespace {
 using job::Stage;
 
 constexpr std::int64_t second_ms = 1000;
-constexpr std::int64_t minute_ms = 60'000;
-constexpr std::int64_t day_ms = 86'400'000;
 constexpr int came_days_ago = 28;
-constexpr std::int64_t before_work_ms = 15 * minute_ms;
+constexpr std::int64_t picture_before_work_ms = 15 * minute_ms;
 constexpr std::int64_t first_before_ms = 28 * second_ms;  // before the stage is finished
 constexpr std::int64_t apart_ms = 4 * second_ms;
 constexpr std::size_t most_of_a_stage = 6;
@@ -177,9 +176,9 @@ PictureAct draw_on(Stage stage, const job::PictureNote& drawn) {
   };
 }
 
-class Evening {
+class PictureEvening {
  public:
-  Evening(Visit& visit, const DemoOptions& options, const Crew& crew)
+  PictureEvening(Visit& visit, const DemoOptions& options, const Crew& crew)
       : visit_(visit), now_ms_(options.now.wall_ms), crew_(crew) {}
   std::int64_t at(int minutes_ago) const { return now_ms_ - minutes_ago * minute_ms; }
   void add(int minutes_ago, Who who, PictureAct act) {
@@ -196,7 +195,7 @@ class Evening {
   const Crew& crew_;
 };
 
-void last_pictures(int number, Evening evening, const Photographer& who) {
+void last_pictures(int number, PictureEvening evening, const Photographer& who) {
   switch (number) {
     case 9:  // the nib has its picture, the run not yet
       evening.add(51, Who::Ivo, who.take(Stage::Inspect, std::size_t{0}, evening.at(51)));
@@ -232,7 +231,7 @@ std::int64_t camera_comes_ms(const DemoOptions& options, const Calendar& calenda
   if (!options.camera) return std::numeric_limits<std::int64_t>::max();
   int workday = 0;
   while (calendar.morning_ms(workday) < options.now.wall_ms - came_days_ago * day_ms) ++workday;
-  return calendar.morning_ms(workday) - before_work_ms;
+  return calendar.morning_ms(workday) - picture_before_work_ms;
 }
 
 Visit shot_lists(const DemoOptions& options, const Calendar& calendar, const Crew& crew) {
@@ -273,7 +272,7 @@ void add_pictures(Visit& visit, const DemoOptions& options, const Calendar& cale
     visit.steps.insert(visit.steps.begin() + static_cast<std::ptrdiff_t>(i), before.begin(),
                        before.end());
   }
-  if (in_work) last_pictures(*in_work, Evening(visit, options, crew), photographer);
+  if (in_work) last_pictures(*in_work, PictureEvening(visit, options, crew), photographer);
 }
 
 }  // namespace jambline::demo

@@ -4,6 +4,7 @@
 
 #include "app/demo/air.h"
 #include "app/demo/booths.h"
+#include "base/spans.h"
 #include "folds/booth_state.h"
 #include "folds/gun_facts.h"
 
@@ -12,8 +13,6 @@ namespace jambline::demo {
 namespace {
 
 using job::PanelGroup;
-
-constexpr std::int64_t minute_ms = 60'000;
 
 ProductId product(const folds::ShopView& shop, job::ProductKind kind) {
   for (const auto& one : shop.air.products)

@@ -4,14 +4,12 @@
 #include <chrono>
 
 #include "app/demo/invented.h"
+#include "base/spans.h"
 #include "base/zones.h"
 
 namespace jambline::demo {
 
 namespace {
-constexpr std::int64_t minute_ms = 60'000;
-constexpr std::int64_t hour_ms = 60 * minute_ms;
-constexpr std::int64_t day_ms = 24 * hour_ms;
 constexpr int weeks_back = 104;
 constexpr int workdays_in_a_week = 5;
 constexpr std::int64_t lane_start_min[lanes] = {30, 150, 330, 450};  // after 07:00
