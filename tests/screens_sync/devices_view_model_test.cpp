@@ -1,9 +1,9 @@
 // The devices of the shop: only a manager on a manager's device lets in, ends and takes over; what
 // was kept apart is settled at the hub only after this device has said it again. Held against our
 // own design (exchange/exchange.h, engine/shop_devices.h).
-#include <QSignalSpy>
-
 #include "screens/devices_view_model.h"
+
+#include <QSignalSpy>
 
 #include "sync/limits.h"
 #include "sync_desk.h"

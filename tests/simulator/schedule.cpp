@@ -173,6 +173,9 @@ class Schedule {
           world_.say_again(i);
         }
         return;
+      case 19:
+        if (twins_) return copy_or_put_back(who);
+        [[fallthrough]];
       default:
         world_.move_enrolment(any_mishap());
     }
@@ -182,7 +185,12 @@ class Schedule {
     if (!world_.device(who).running() || who >= devices_of_shop || !world_.device(who).member)
       return;
     if (copied_) {
-      if (random_.below(2)) (void)world_.put_back(*copied_);
+      if (random_.below(2)) return;
+      if (random_.below(2) && world_.device(*copied_).running()) {  // the copy then lacks a tail
+        (void)world_.act(*copied_);
+        sync_on(*copied_);
+      }
+      (void)world_.put_back(*copied_);
       return;
     }
     copied_ = who;
