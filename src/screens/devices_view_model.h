@@ -115,7 +115,7 @@ class DevicesViewModel final : public QObject {
  signals:
   void changed();
   void someoneAsked();  // to be let in, for the first time
-  void nameChanged();  // of the open device, and only then: somebody may be typing
+  void nameChanged();   // of the open device, and only then: somebody may be typing
   void inviteChanged();
   void lookedChanged();
   void settled();  // what was looked through is dealt with

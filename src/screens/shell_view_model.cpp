@@ -85,7 +85,8 @@ void ShellViewModel::closeBanner() {
 const Error* ShellViewModel::shown_error() const {
   if (refused_) return &*refused_;
   // That a device waits to be let in is no error: the floor and the margin show the digits.
-  const bool asks = standing_ && standing_->code == Code::NotYet && standing_->subject == "admission";
+  const bool asks =
+      standing_ && standing_->code == Code::NotYet && standing_->subject == "admission";
   return standing_ && !asks ? &*standing_ : nullptr;
 }
 
