@@ -252,10 +252,9 @@ void DeviceEnd::session_opened(const SessionAnswer& answer, std::int64_t now_ms)
   state_.blob_mark = answer.blob_mark;
   barred_.clear();
   ++state_.sessions;
-  if (apart_epoch_ != answer.epoch) {  // another hub disk: what was kept apart there may be gone
-    apart_epoch_ = answer.epoch;
-    state_.apart_through = 0;
-  }
+  // A hub that was put back may have lost what it kept apart, and its heads say nothing of that:
+  // it is sent once more, and kept once.
+  state_.apart_through = 0;
   if (!cursor_read_) {
     cursor_ = read_cursor();
     cursor_read_ = true;

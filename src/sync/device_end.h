@@ -49,7 +49,7 @@ struct DeviceState {
   bool caught_up = false;     // everything the hub had was here a moment ago
   std::optional<std::uint64_t> fork_common_seq;  // set: the own chain was written twice since
   std::uint64_t receipted_seq = 0;               // of own entries, by this hub in this epoch
-  std::uint64_t apart_through = 0;  // own entries after the cut that the hub keeps apart
+  std::uint64_t apart_through = 0;  // own ones after the cut, kept apart; each session anew
   bool hub_was_restored = false;    // its epoch is another than last time
   std::uint64_t blob_mark = 0;
   std::uint64_t sessions = 0;    // so many were opened: what the hub has may be another than before
@@ -145,7 +145,6 @@ class DeviceEnd {
   std::optional<Lane> making_session_;
   std::optional<Challenge> challenge_;
   std::optional<Session> session_;
-  std::optional<seal::Epoch> apart_epoch_;  // of state_.apart_through
   std::optional<Cursor> cursor_;
   bool cursor_read_ = false;
   bool fork_told_ = false;           // the hub was shown the other chain

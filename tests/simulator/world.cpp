@@ -177,12 +177,30 @@ std::size_t World::wanted_files(const SimDevice& one) const {
   return out;
 }
 
+std::set<Hash> World::apart() const {
+  std::set<Hash> out;
+  for (const auto& one : devices_)
+    if (one->cut_seq)
+      for (const auto& entry : hub.apart(one->key.device()))
+        if (entry.header.seq > *one->cut_seq) out.insert(entry.hash);
+  return out;
+}
+
+std::set<Hash> World::apart_here(const SimDevice& one) const {
+  if (!hub_was_put_back) return {};
+  std::set<Hash> out = apart();
+  for (const auto& entry : hub.entries()) out.erase(entry.hash);
+  std::erase_if(out, [&](const Hash& entry) { return !one.knows(entry); });
+  return out;
+}
+
 bool World::quiet() const {
   const std::uint64_t entries = hub.shop->storage().hub_seq();
   for (const auto& one : devices_) {
     if (!one->member || one->forked) return false;
     if (!compared(*one)) continue;
-    if (one->log_size() != entries) return false;
+    if (one->log_size() != entries && one->log_size() != entries + apart_here(*one).size())
+      return false;
     if (one->end->state().receipted_seq != one->own_seq()) return false;
     if (one->pictures->state().to_send != 0 || wanted_files(*one) != 0) return false;
   }

@@ -71,6 +71,11 @@ class World {
   void calm();
   bool quiet() const;  // nothing is left to be sent or fetched by anybody who still belongs
   bool compared(const SimDevice& device) const;
+  // What the hub keeps apart of the revoked.
+  std::set<Hash> apart() const;
+  // Of that, what the device has beside the hub's log: it pulled it before the hub was put back,
+  // which then heard of the cut first.
+  std::set<Hash> apart_here(const SimDevice& device) const;
 
   // Looked at after every step.
   void look();
