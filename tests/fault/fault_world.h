@@ -4,7 +4,6 @@
 #include <gtest/gtest.h>
 
 #include "engine/read_entry.h"
-#include "tests/fault/hub_disk.h"
 #include "tests/simulator/world.h"
 
 namespace jambline::simulator {

@@ -269,7 +269,7 @@ TEST_F(F04DiskFull, OfTheHubIsAnsweredAndNothingIsHalfWritten) {
   EXPECT_EQ(hub_entries(), before);
   EXPECT_EQ(tablet(1).end->state().receipted_seq, 0U);
   for (int i = 0; i < 6; ++i) (void)world.request(1, pictures);
-  EXPECT_EQ(blobs_at(world.hub), 0U);
+  EXPECT_EQ(world.hub.blobs().size(), 0U);
   world.hub.set_full(false);
   wait();
   settle();

@@ -19,7 +19,7 @@ TEST_F(F05UploadCut, AgainAndAgainItComesFurtherEachTime) {
   send_entries();
   std::map<std::string, std::uint64_t> there;  // of each upload, as the hub says it
   int resumed = 0;
-  for (int cut = 0; cut < 60 && blobs_at(world.hub) < 2; ++cut) {
+  for (int cut = 0; cut < 60 && world.hub.blobs().size() < 2; ++cut) {
     wait();
     send_entries();
     for (int i = 0; i < 4; ++i) {
@@ -47,7 +47,7 @@ TEST_F(F05UploadCut, AnUploadThatIsOverIsBegunAnewAndTheHubMayRestart) {
     wait();
     send_entries();
     (void)world.request(1, pictures, turn % 2 ? Mishap::GhostUp : Mishap::None);
-    if (turn % 3 == 0) forget_uploads_at(world.hub);
+    if (turn % 3 == 0) (void)world.hub.forget_parts();
     if (turn % 4 == 0) world.restart_hub();
     world.move_flights();
   }
@@ -59,10 +59,10 @@ TEST_F(F06BytesCorrupted, AtRestAtTheHubAreFoundAndSentOnceMore) {
   ASSERT_TRUE(world.take_picture(1));
   settle();
   const Hash file = last_file();
-  ASSERT_TRUE(is_at(world.hub, file));
-  damage_at(world.hub, file);
+  ASSERT_TRUE(world.hub.has_blob(file));
+  world.hub.damage(file);
   world.hub.scrub();
-  EXPECT_FALSE(is_at(world.hub, file));
+  EXPECT_FALSE(world.hub.has_blob(file));
   settle();
 }
 
@@ -74,7 +74,7 @@ TEST_F(F06BytesCorrupted, OnADevicesDiskAreNeverPublished) {
     wait();
     world.sync(1);
   }
-  EXPECT_FALSE(is_at(world.hub, file));
+  EXPECT_FALSE(world.hub.has_blob(file));
   const auto& damaged = tablet(1).pictures->state().damaged_here;
   ASSERT_EQ(damaged.size(), 1U) << "it does not say so";
   EXPECT_EQ(damaged.front(), file);
@@ -83,7 +83,7 @@ TEST_F(F06BytesCorrupted, OnADevicesDiskAreNeverPublished) {
 TEST_F(F06BytesCorrupted, OnTheirWayDownAreNotKept) {
   ASSERT_TRUE(world.take_picture(1));
   world.sync(1);
-  damage_at(world.hub, last_file());  // nobody has scrubbed yet
+  world.hub.damage(last_file());  // nobody has scrubbed yet
   for (int i = 0; i < 8; ++i) {
     wait();
     world.sync(2);
@@ -119,8 +119,8 @@ TEST_F(F08SamePictureTwice, IsOneFileAndBothEntriesStand) {
     for (std::size_t who = 0; who < 4; ++who)
       world.send(who, static_cast<std::size_t>(i % 4), Mishap::None), world.move_flights();
   settle();
-  EXPECT_TRUE(is_at(world.hub, file));
-  EXPECT_EQ(blobs_at(world.hub), 5U) << "one file and four previews";
+  EXPECT_TRUE(world.hub.has_blob(file));
+  EXPECT_EQ(world.hub.blobs().size(), 5U) << "one file and four previews";
   EXPECT_EQ(shown(3, R"("file":")" + file.hex()), 4U);
 }
 

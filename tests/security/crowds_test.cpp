@@ -6,22 +6,32 @@
 namespace jambline::test {
 namespace {
 
+// Two hundred that say a head and no more, and five hundred that do not even greet.
+class Crowd {
+ public:
+  explicit Crowd(std::uint16_t port) {
+    for (int i = 0; i < 200; ++i) {
+      slow_.push_back(std::make_unique<RawClient>(port));
+      slow_.back()->write("POST /v1 HTTP/1.1\r\nContent-Length: 1000000\r\n" +
+                          std::string(i % 2 == 0 ? "" : "\r\nx"));
+    }
+    for (int i = 0; i < 500; ++i) {
+      half_open_.emplace_back(io_);
+      half_open_.back().connect({asio::ip::make_address("127.0.0.1"), port});
+    }
+  }
+
+ private:
+  std::vector<std::unique_ptr<RawClient>> slow_;
+  asio::io_context io_;
+  std::vector<asio::ip::tcp::socket> half_open_;
+};
+
 TEST(SecurityCrowds, FiveHundredHalfOpenAndTwoHundredSlowOnesDoNotStopAGoodOne) {
   net::ServerOptions limits;
   limits.most_handshakes = 64;
   NetWorld world([](const auto&, auto) { return echo(); }, limits);
-  std::vector<std::unique_ptr<RawClient>> slow;
-  for (int i = 0; i < 200; ++i) {
-    slow.push_back(std::make_unique<RawClient>(world.port()));
-    slow.back()->write("POST /v1 HTTP/1.1\r\nContent-Length: 1000000\r\n" +
-                       std::string(i % 2 == 0 ? "" : "\r\nx"));
-  }
-  asio::io_context io;
-  std::vector<asio::ip::tcp::socket> half_open;
-  for (int i = 0; i < 500; ++i) {
-    half_open.emplace_back(io);
-    half_open.back().connect({asio::ip::make_address("127.0.0.1"), world.port()});
-  }
+  const Crowd crowd(world.port());
   auto client = world.client();
   for (int i = 0; i < 20; ++i) {
     const auto answer = client.send(post("/v1", "good"));
@@ -46,18 +56,7 @@ TEST_F(HubAndCrowd, ACrowdAtTheDoorKeepsNoMemberOutside) {
   options.port = 0;
   const auto server = get(net::Server::start(tls, *hub, options, {}));
   const auto trust = net::device_context(hub_key());
-  std::vector<std::unique_ptr<RawClient>> slow;
-  for (int i = 0; i < 200; ++i) {
-    slow.push_back(std::make_unique<RawClient>(server->port()));
-    slow.back()->write("POST /v1 HTTP/1.1\r\nContent-Length: 1000000\r\n" +
-                       std::string(i % 2 == 0 ? "" : "\r\nx"));
-  }
-  asio::io_context io;
-  std::vector<asio::ip::tcp::socket> half_open;
-  for (int i = 0; i < 500; ++i) {
-    half_open.emplace_back(io);
-    half_open.back().connect({asio::ip::make_address("127.0.0.1"), server->port()});
-  }
+  const Crowd crowd(server->port());
   net::Client client(trust, {{"127.0.0.1", server->port()}});
   DeviceChain chain(member, shop);
   for (int i = 0; i < 20; ++i) {
