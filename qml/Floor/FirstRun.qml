@@ -15,7 +15,8 @@ Flickable {
 
     signal joinAsked
 
-    readonly property bool waits: page.join?.joining ?? false
+    readonly property bool joining: page.join?.joining ?? false
+    readonly property bool waits: joining && !(page.join?.bringsShop ?? false)  // it may not write
     readonly property real reach: Math.min(width - 2 * Theme.gutter, 560)
 
     contentHeight: Math.max(height, stack.height + 16)
@@ -144,8 +145,8 @@ Flickable {
             pressable: visible
             width: parent.width
             height: implicitHeight
-            text: page.waits ? qsTr("Compare the digits") : qsTr("Join a shop that is here already")
-            secondLine: page.waits ? qsTr("or stop asking") : qsTr("with the square code of its manager or its hub")
+            text: page.joining ? qsTr("Compare the digits") : qsTr("Join a shop that is here already")
+            secondLine: page.joining ? qsTr("or stop asking") : qsTr("with the square code of its manager or its hub")
             onClicked: page.joinAsked()
         }
         PlainButton {

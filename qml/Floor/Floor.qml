@@ -22,7 +22,7 @@ FocusScope {
     property bool aside: false
     property real undoRoom: 0
     readonly property real actsTop: act.y
-    readonly property bool waits: (screen.join?.joining ?? false) && screen.floor.cars === 0
+    readonly property bool waits: (screen.join?.joining ?? false) && !(screen.join?.bringsShop ?? false) && screen.floor.cars === 0
     // Offered parts with large words leave the list a height that it can be read in.
     implicitHeight: offers.visible ? list.y + 176 + undoRoom + act.height + 16 : 0
 

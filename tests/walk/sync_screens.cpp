@@ -92,12 +92,22 @@ bool join(Shop& shop, const SyncState& state, bool read) {
   return true;
 }
 
+SyncState digits_compared(bool brings_shop) {
+  SyncState out;
+  out.contact = Contact::Joining;
+  out.digits = "042 917";
+  out.brings_shop = brings_shop;
+  return out;
+}
+
 bool join_digits(Shop& shop, bool brings_shop) {
-  SyncState state;
-  state.contact = Contact::Joining;
-  state.digits = "042 917";
-  state.brings_shop = brings_shop;
-  return join(shop, state, false);
+  return join(shop, digits_compared(brings_shop), false);
+}
+
+// Without a car yet: what a device shows that asks for the first time.
+bool floor_waiting(Shop& shop) {
+  say(shop, exchange_of(shop), digits_compared(false));
+  return place(shop, "Floor", "None");
 }
 
 bool join_away(Shop& shop) {
@@ -245,6 +255,7 @@ std::vector<Screen> sync_screens() {
       {"device-invite", false, invite},
       {"device-kept", false, kept},
       {"floor-devices", false, floor_row},
+      {"floor-waiting", false, floor_waiting},
   };
 }
 
