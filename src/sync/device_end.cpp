@@ -317,11 +317,10 @@ Result<bool> DeviceEnd::tells_of_another_chain(const PullPage& page) {
   return false;
 }
 
-Status DeviceEnd::take_receipt(const seal::Receipt& receipt, std::uint64_t through) {
+Status DeviceEnd::take_receipt(const seal::Receipt& receipt) {
   JAMBLINE_TRY(seal::check(receipt, {parts_.shop, parts_.hub, session_->epoch, receipt.device}));
   JAMBLINE_ASSIGN(const auto here, parts_.store.hash_at(receipt.device, receipt.seq));
-  if (!here || *here != receipt.hash || receipt.seq > through)
-    return fail(Error{Code::BadHash, "sync", "receipt", {}});
+  if (!here || *here != receipt.hash) return fail(Error{Code::BadHash, "sync", "receipt", {}});
   PullPage page;
   page.epoch = session_->epoch;
   page.receipts.push_back(receipt);
@@ -344,19 +343,26 @@ void DeviceEnd::pushed(LaneState& lane, const Response& response, std::int64_t n
   if (!session_) return;  // refused to another lane meanwhile: it is pushed again
   const auto receipt = seal::decode_receipt(seal::bytes_of(response.body));
   if (!receipt || receipt->device != lane.pushed) return failed(lane, wrong_hub("receipt"), now_ms);
+  const bool has_more = receipt->seq > lane.pushed_through;
   const auto here = parts_.store.hash_at(receipt->device, receipt->seq);
-  if (here && !here->has_value() && receipt->device == own_ && seal::verify(*receipt)) {
-    state_.tail_missing = true;  // the hub has more of us than we do
-    session_->heads[own_] = {own_, receipt->seq, receipt->hash};
-    return went_well(lane);
-  }
-  if (const Status taken = take_receipt(*receipt, std::numeric_limits<std::uint64_t>::max());
-      !taken) {
+  const bool not_here = has_more && here && !here->has_value();
+  const Status taken =
+      not_here ? seal::check(*receipt, {parts_.shop, parts_.hub, session_->epoch, lane.pushed})
+               : take_receipt(*receipt);
+  if (!taken) {
     const Code code = taken.error().code;
     const bool foreign = code == Code::BadSignature || code == Code::WrongShop ||
                          code == Code::Unknown || code == Code::BadHash ||
                          code == Code::NotAdmitted;
     return failed(lane, foreign ? wrong_hub("receipt") : taken.error(), now_ms);
+  }
+  // For more than was sent: that came another way, or the receipt is from before the hub was put
+  // back. What the hub has now only a session says.
+  if (has_more) {
+    if (not_here && lane.pushed == own_) state_.tail_missing = true;
+    session_.reset();
+    lane.not_before_ms = now_ms + lane.back_off.next_ms(random_) - first_back_off_ms / 2;
+    return;
   }
   session_->heads[receipt->device] = {receipt->device, receipt->seq, receipt->hash};
   if (receipt->device == own_) state_.receipted_seq = receipt->seq;

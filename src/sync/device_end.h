@@ -4,7 +4,8 @@
 //          says what came of it by answered(). Push and pull run beside each other; the first one
 //          that needs a session makes it, the others wait.
 // Promise: only a receipt of the wanted hub, shop, epoch and device, whose hash is that of the
-//          entry here, counts as sent. No answer of anybody makes an entry go away. Entries of
+//          entry here, counts as sent; one for more than was pushed only once a session has said
+//          that the hub has it. No answer of anybody makes an entry go away. Entries of
 //          other devices that the hub has lost are sent too.
 // Units:   now_ms is of a clock that only goes forward.
 // Threads: one owner at a time.
@@ -134,7 +135,7 @@ class DeviceEnd {
   void went_well(LaneState& lane);
   void forked();
   Result<bool> tells_of_another_chain(const PullPage& page);
-  Status take_receipt(const seal::Receipt& receipt, std::uint64_t through);
+  Status take_receipt(const seal::Receipt& receipt);
   std::optional<Cursor> read_cursor();
 
   Parts parts_;

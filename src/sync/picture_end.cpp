@@ -348,8 +348,11 @@ void PictureEnd::fetched(Lane& lane, const Response& response, std::int64_t now_
     not_at_hub_.insert(item.blob);
     return;
   }
-  if (response.status != 200 && response.status != 206) {
-    const auto why = problem_of(response);
+  const auto why = problem_of(response);
+  // There is no such place in the hub's file: what is here is longer, so it is no part of it, and
+  // goes when it is hashed.
+  const bool too_long_here = why && refusal_of(*why) == Refusal::BadRequest;
+  if (response.status != 200 && response.status != 206 && !too_long_here) {
     fetch_later_ms_[item.blob] = now_ms + ask_have_again_ms;
     return failed(lane, Error{why ? Code::Busy : Code::WrongServer, "fetch a file", "hub", {}},
                   now_ms);

@@ -149,8 +149,10 @@ class World {
   std::uint64_t starts_ = 0;
 };
 
-// What the folds of a log show, as text.
-std::string fold_text(const std::vector<seal::SealedEntry>& entries);
+// What the folds of a log show, as text; with or without what is said of refused entries: how many.
+enum class RefusedEntries : std::uint8_t { Counted, LeftOut };
+std::string fold_text(const std::vector<seal::SealedEntry>& entries,
+                      RefusedEntries refused = RefusedEntries::Counted);
 
 // The oracle at the end (FAULTS.md): what is wrong, in words.
 void judge(World& world);
