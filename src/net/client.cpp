@@ -249,6 +249,7 @@ class Client::Connection {
     }
     std::uint64_t written_bytes = 0;
     std::vector<std::uint8_t> piece(write ? client_piece_bytes : std::size_t{16} * 1024);
+    if (!parser.is_done()) buffer_.reserve(piece.size());  // else 512 bytes are read at a time
     while (!parser.is_done()) {
       parser.get().body().data = piece.data();
       parser.get().body().size = piece.size();

@@ -1,10 +1,10 @@
 #include "net/server.h"
 
-#include <atomic>
+#include <array>
+#include <boost/asio/executor_work_guard.hpp>
 #include <boost/asio/io_context.hpp>
 #include <boost/asio/ip/tcp.hpp>
 #include <boost/asio/steady_timer.hpp>
-#include <boost/asio/strand.hpp>
 #include <future>
 #include <list>
 #include <map>
@@ -28,11 +28,10 @@ struct Server::Core : ConnectionOwner {
         site(served),
         options(std::move(wanted)),
         note_event(std::move(note)),
-        io(options.threads),
-        acceptor(io),
-        ticker(io),
-        breather(io),
-        places(io) {}
+        acceptor(sockets[0]),
+        ticker(sockets[0]),
+        breather(sockets[0]),
+        places(work) {}
 
   // ConnectionOwner
   const ServerOptions& limits() const override { return options; }
@@ -74,7 +73,8 @@ struct Server::Core : ConnectionOwner {
   }
 
   void accept() {
-    acceptor.async_accept(asio::make_strand(io),
+    next = (next + 1) % sockets.size();
+    acceptor.async_accept(sockets[next],
                           [this](const error_code& ec, asio::ip::tcp::socket socket) {
                             if (ec == asio::error::operation_aborted) return;
                             if (ec) return breathe();  // no more sockets to be had, for one
@@ -141,7 +141,7 @@ struct Server::Core : ConnectionOwner {
   Site& site;
   ServerOptions options;
   sync::NoteEvent note_event;
-  // Connections that io and places still hold at the end come here once more: this goes last.
+  // Connections that the queues still hold at the end come here once more: this goes last.
   std::mutex mutex;  // guards the six below
   std::map<Connection*, std::weak_ptr<Connection>> all;
   std::list<Connection*> unfinished;
@@ -149,7 +149,11 @@ struct Server::Core : ConnectionOwner {
   std::uint64_t turned_away = 0;
   std::uint64_t cut_for_new = 0;
   std::map<int, std::uint64_t> refused;  // by status
-  asio::io_context io;
+  // A connection stays on one thread: handing each piece of a file to the next idle one of many
+  // cost more than the piece.
+  std::array<asio::io_context, 2> sockets{asio::io_context(1), asio::io_context(1)};
+  std::size_t next = 0;  // of `sockets`
+  asio::io_context work;
   asio::ip::tcp::acceptor acceptor;
   asio::steady_timer ticker;
   asio::steady_timer breather;
@@ -165,13 +169,20 @@ Result<std::unique_ptr<Server>> Server::start(std::shared_ptr<TlsContext> tls, S
   JAMBLINE_TRY(core->listen());
   core->accept();
   core->tick();
-  for (int i = 0; i < core->options.threads; ++i)
-    core->threads.emplace_back([io = &core->io] { io->run(); });
+  const auto run = [&](asio::io_context& io) {
+    core->threads.emplace_back([&io] {
+      const auto until_stopped = asio::make_work_guard(io);
+      io.run();
+    });
+  };
+  for (auto& io : core->sockets) run(io);
+  for (int i = 0; i < core->options.threads; ++i) run(core->work);
   return std::unique_ptr<Server>(new Server(std::move(core)));
 }
 
 Server::~Server() {
-  core_->io.stop();
+  for (auto& io : core_->sockets) io.stop();
+  core_->work.stop();
   core_->threads.clear();
   core_->note_counts();
 }

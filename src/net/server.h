@@ -41,7 +41,7 @@ class Site {
 struct ServerOptions {
   std::string host = "0.0.0.0";
   std::uint16_t port = sync::usual_port;  // 0: the kernel chooses
-  int threads = 8;                        // a place whose disk stands still holds one
+  int threads = 8;                        // that work; a place whose disk stands still holds one
   std::size_t most_connections = 2'000;
   std::size_t most_handshakes = 256;  // that are not finished; the oldest goes for a new one
   std::int64_t handshake_ms = 10'000;

@@ -34,7 +34,7 @@ Connection::~Connection() {
 }
 
 template <class Work>
-void Connection::on_own_strand(Work work) {
+void Connection::on_own_thread(Work work) {
   asio::post(stream_.get_executor(),
              [self = shared_from_this(), work = std::move(work)]() mutable { work(); });
 }
@@ -44,14 +44,14 @@ void Connection::expire_after(std::int64_t ms) {
 }
 
 void Connection::cut() {
-  on_own_strand([this] {
+  on_own_thread([this] {
     error_code ignored;
     beast::get_lowest_layer(stream_).socket().close(ignored);
   });
 }
 
 void Connection::start() {
-  on_own_strand([this] {
+  on_own_thread([this] {
     expire_after(owner_.limits().handshake_ms);
     stream_.async_handshake(asio::ssl::stream_base::server,
                             [self = shared_from_this(), this](const error_code& ec) {
@@ -125,7 +125,7 @@ void Connection::begin_at_place(sync::Request head, std::optional<std::uint64_t>
     handling_ = place_->begin(head, body_bytes, peer_);
     // Whoever knows the answer by the head alone gives it before any body.
     auto early = body_bytes == 0 ? std::nullopt : handling_->take({});
-    on_own_strand([this, early = std::move(early)]() mutable { go_on(std::move(early)); });
+    on_own_thread([this, early = std::move(early)]() mutable { go_on(std::move(early)); });
   });
 }
 
@@ -154,6 +154,7 @@ void Connection::continue_then_read() {
 
 void Connection::read_body() {
   piece_.resize(body_piece_bytes);
+  buffer_.reserve(body_piece_bytes);  // else as much is read at a time as a header took: 512 bytes
   parser_->get().body().data = piece_.data();
   parser_->get().body().size = piece_.size();
   const auto& limits = owner_.limits();
@@ -170,30 +171,37 @@ void Connection::read_body() {
 // What came before a connection was cut is taken as well.
 void Connection::on_body(std::size_t got, const error_code& ec) {
   body_bytes_ += got;
-  const auto take = [this, got, ec] {
-    auto early = got > 0 ? handling_->take(std::span(piece_).first(got)) : std::nullopt;
-    on_own_strand([this, ec, early = std::move(early)]() mutable {
-      if (early) {
-        keep_open_ = keep_open_ && parser_->is_done();
-        return respond(std::move(*early));
-      }
-      if (ec) {
-        handling_.reset();
-        return;
-      }
-      if (parser_->is_done()) return finish_body();
-      read_body();
-    });
+  const auto take = [this, got] {
+    return got > 0 ? handling_->take(std::span(piece_).first(got)) : std::nullopt;
   };
-  if (handling_->beside_the_shop()) return take();
-  owner_.lanes().run(place_, [self = shared_from_this(), take] { take(); });
+  if (handling_->beside_the_shop()) return after_piece(take(), ec);
+  owner_.lanes().run(place_, [self = shared_from_this(), this, take, ec] {
+    on_own_thread([this, early = take(), ec]() mutable { after_piece(std::move(early), ec); });
+  });
+}
+
+void Connection::after_piece(std::optional<sync::Response> early, const error_code& ec) {
+  if (early) {
+    keep_open_ = keep_open_ && parser_->is_done();
+    return respond(std::move(*early));
+  }
+  if (ec) {
+    handling_.reset();
+    return;
+  }
+  if (parser_->is_done()) return finish_body();
+  read_body();
 }
 
 void Connection::finish_body() {
   piece_.clear();
   piece_.shrink_to_fit();
-  if (handling_->beside_the_shop()) return answer(handling_->finish());
-  owner_.lanes().run(place_, [self = shared_from_this(), this] { finish_at_place(); });
+  if (!handling_->beside_the_shop())
+    return owner_.lanes().run(place_, [self = shared_from_this(), this] { finish_at_place(); });
+  owner_.lanes().beside([self = shared_from_this(), this] {
+    auto outcome = std::make_shared<sync::Outcome>(handling_->finish());
+    on_own_thread([this, outcome] { answer(std::move(*outcome)); });
+  });
 }
 
 void Connection::finish_at_place() {
@@ -203,9 +211,9 @@ void Connection::finish_at_place() {
         std::clamp<std::int64_t>(waiting->for_ms, 1, std::int64_t{1000} * sync::longest_poll_s));
     owner_.lanes().wait(place_, wait, [self = shared_from_this(), this] { finish_at_place(); });
     // Nobody reads meanwhile: the time of a poll is no idle time.
-    return on_own_strand([this] { beast::get_lowest_layer(stream_).expires_never(); });
+    return on_own_thread([this] { beast::get_lowest_layer(stream_).expires_never(); });
   }
-  on_own_strand([this, outcome] { answer(std::move(*outcome)); });
+  on_own_thread([this, outcome] { answer(std::move(*outcome)); });
 }
 
 void Connection::answer(sync::Outcome outcome) {

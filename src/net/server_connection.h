@@ -46,6 +46,7 @@ class Connection : public std::enable_shared_from_this<Connection> {
   void continue_then_read();
   void read_body();
   void on_body(std::size_t got, const boost::system::error_code& ec);
+  void after_piece(std::optional<sync::Response> early, const boost::system::error_code& ec);
   void finish_body();
   void finish_at_place();
   void answer(sync::Outcome outcome);
@@ -57,7 +58,7 @@ class Connection : public std::enable_shared_from_this<Connection> {
   void drain();
   void expire_after(std::int64_t ms);
   template <class Work>
-  void on_own_strand(Work work);
+  void on_own_thread(Work work);
 
   ConnectionOwner& owner_;
   boost::beast::ssl_stream<boost::beast::tcp_stream> stream_;

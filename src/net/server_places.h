@@ -1,6 +1,7 @@
 // net/server_places.h: one strand a place, and the polls that wait there; for net/*.cpp only.
 //
-// Threads: run() and wait() from any thread; work runs on the server's threads, for one place one
+// Threads: run(), beside() and wait() from any thread; work runs on the server's threads, for one
+// place one
 //          at a time.
 #pragma once
 
@@ -31,6 +32,8 @@ class Places {
     });
   }
 
+  // What belongs to no place and may wait for a disk.
+  void beside(std::function<void()> work) { boost::asio::post(io_, std::move(work)); }
   // At the place itself: `again` is asked when the place has changed or the time is over.
   void wait(const std::shared_ptr<Place>& place, std::chrono::milliseconds for_ms, Again again) {
     const auto lane = lane_of(place);

@@ -25,9 +25,9 @@ inline constexpr int longest_poll_s = 25;
 inline constexpr std::size_t most_challenges = 4096;
 inline constexpr std::size_t most_pending = 64;
 
-// Requests of one device: so many a second, with so many saved up.
-inline constexpr double requests_a_second = 50;
-inline constexpr double requests_saved_up = 200;
+// Requests of one device: so many a second, with so many saved up. A small file takes two.
+inline constexpr double requests_a_second = 400;
+inline constexpr double requests_saved_up = 800;
 // Of one address that has not said who it is.
 inline constexpr double strangers_a_second = 20;
 inline constexpr double strangers_saved_up = 100;

@@ -87,6 +87,7 @@ class NetWorld {
     options_.port = 0;
     start();
   }
+  ~NetWorld() { stop(); }  // it notes its counts as it ends
   void start() {
     auto made = net::Server::start(hub_tls(key), site, options_, [this](const auto& event) {
       const std::lock_guard lock(mutex_);
