@@ -16,6 +16,7 @@ using sqlite::Statement;
 
 namespace {
 constexpr std::uint64_t entries_between_notes = 4096;
+constexpr std::size_t many_rows = 10;
 
 std::span<const std::uint8_t> view_of(std::string_view text) {
   return {reinterpret_cast<const std::uint8_t*>(text.data()), text.size()};
@@ -173,9 +174,10 @@ Status SqliteHubStorage::prepare() {
     JAMBLINE_ASSIGN(out, database_.prepare(sql));
     return {};
   };
-  JAMBLINE_TRY(make(insert_,
-                    "INSERT INTO entries(hub_seq, device, seq, kind, hash, bytes) "
-                    "VALUES(?, ?, ?, ?, ?, ?)"));
+  std::string rows = "INSERT INTO entries(hub_seq, device, seq, kind, hash, bytes) VALUES";
+  JAMBLINE_TRY(make(insert_, (rows + "(?,?,?,?,?,?)").c_str()));
+  for (std::size_t i = 0; i < many_rows; ++i) rows += i == 0 ? "(?,?,?,?,?,?)" : ",(?,?,?,?,?,?)";
+  JAMBLINE_TRY(make(insert_many_, rows.c_str()));
   JAMBLINE_TRY(
       make(insert_receipt_, "INSERT INTO receipts(hub_seq_last, device, bytes) VALUES(?, ?, ?)"));
   JAMBLINE_TRY(make(read_after_,
@@ -279,17 +281,35 @@ Result<std::string> SqliteHubStorage::kept_bytes(const SealedEntry& entry) {
   return seal::encode(entry);
 }
 
-Status SqliteHubStorage::insert(const SealedEntry& entry, std::uint64_t hub_seq) {
-  JAMBLINE_ASSIGN(const std::string bytes, kept_bytes(entry));
-  insert_.bind(1, signed_of(hub_seq));
-  insert_.bind(2, entry.header.device.bytes);
-  insert_.bind(3, signed_of(entry.header.seq));
-  insert_.bind(4, std::int64_t{entry.header.kind});
-  insert_.bind(5, entry.hash.bytes);
-  insert_.bind(6, view_of(bytes));
-  JAMBLINE_TRY(insert_.finish());
-  const bool whole_entry = bytes.size() > seal::entry_fixed_bytes;
-  if (!whole_entry || !erasable_.contains(entry.header.kind)) return {};
+// Many at a time cost half of one at a time.
+Status SqliteHubStorage::insert(std::span<const SealedEntry> entries, std::uint64_t hub_seq) {
+  std::array<std::string, many_rows> bytes;
+  while (!entries.empty()) {
+    const std::size_t count = entries.size() < many_rows ? 1 : many_rows;
+    Statement& put = count == 1 ? insert_ : insert_many_;
+    for (std::size_t i = 0; i < count; ++i) {
+      const SealedEntry& entry = entries[i];
+      JAMBLINE_ASSIGN(bytes[i], kept_bytes(entry));
+      const int place = static_cast<int>(i) * 6;
+      put.bind(place + 1, signed_of(hub_seq + i));
+      put.bind(place + 2, entry.header.device.bytes);
+      put.bind(place + 3, signed_of(entry.header.seq));
+      put.bind(place + 4, std::int64_t{entry.header.kind});
+      put.bind(place + 5, entry.hash.bytes);
+      put.bind(place + 6, view_of(bytes[i]));
+    }
+    JAMBLINE_TRY(put.finish());
+    for (std::size_t i = 0; i < count; ++i)
+      if (bytes[i].size() > seal::entry_fixed_bytes)
+        JAMBLINE_TRY(note_erasable(entries[i], hub_seq + i));
+    entries = entries.subspan(count);
+    hub_seq += count;
+  }
+  return {};
+}
+
+Status SqliteHubStorage::note_erasable(const SealedEntry& entry, std::uint64_t hub_seq) {
+  if (!erasable_.contains(entry.header.kind)) return {};
   JAMBLINE_ASSIGN(Statement place,
                   database_.prepare("INSERT OR IGNORE INTO erasable(hash, hub_seq) VALUES(?, ?)"));
   place.bind(1, entry.hash.bytes);
@@ -352,8 +372,7 @@ Result<seal::Receipt> SqliteHubStorage::append(std::span<const SealedEntry> entr
       put.bind(1, target.bytes);
       JAMBLINE_TRY(put.finish());
     }
-    std::uint64_t hub_seq = hub_seq_;
-    for (const auto& entry : entries) JAMBLINE_TRY(insert(entry, ++hub_seq));
+    JAMBLINE_TRY(insert(entries, hub_seq_ + 1));
     for (const Hash& target : erased) JAMBLINE_TRY(erase(target));
     receipt = sign(hub_seq_ + 1, last);
     const std::string bytes = seal::encode(receipt);

@@ -72,7 +72,8 @@ class SqliteHubStorage final : public sync::HubStorage {
   Status prepare();
   template <class Work>
   Status whole(Work work);
-  Status insert(const seal::SealedEntry& entry, std::uint64_t hub_seq);
+  Status insert(std::span<const seal::SealedEntry> entries, std::uint64_t hub_seq);
+  Status note_erasable(const seal::SealedEntry& entry, std::uint64_t hub_seq);
   Result<std::string> kept_bytes(const seal::SealedEntry& entry);
   Result<bool> is_erased(const Hash& hash);
   Status erase(const Hash& target);
@@ -90,6 +91,7 @@ class SqliteHubStorage final : public sync::HubStorage {
   std::map<DeviceId, sync::Head> heads_;
   sqlite::Database database_;  // before its statements: it goes last
   sqlite::Statement insert_;
+  sqlite::Statement insert_many_;
   sqlite::Statement insert_receipt_;
   sqlite::Statement read_after_;
   sqlite::Statement receipts_;

@@ -171,16 +171,7 @@ void Connection::read_body() {
 // What came before a connection was cut is taken as well.
 void Connection::on_body(std::size_t got, const error_code& ec) {
   body_bytes_ += got;
-  const auto take = [this, got] {
-    return got > 0 ? handling_->take(std::span(piece_).first(got)) : std::nullopt;
-  };
-  if (handling_->beside_the_shop()) return after_piece(take(), ec);
-  owner_.lanes().run(place_, [self = shared_from_this(), this, take, ec] {
-    on_own_thread([this, early = take(), ec]() mutable { after_piece(std::move(early), ec); });
-  });
-}
-
-void Connection::after_piece(std::optional<sync::Response> early, const error_code& ec) {
+  auto early = got > 0 ? handling_->take(std::span(piece_).first(got)) : std::nullopt;
   if (early) {
     keep_open_ = keep_open_ && parser_->is_done();
     return respond(std::move(*early));

@@ -46,7 +46,6 @@ class Connection : public std::enable_shared_from_this<Connection> {
   void continue_then_read();
   void read_body();
   void on_body(std::size_t got, const boost::system::error_code& ec);
-  void after_piece(std::optional<sync::Response> early, const boost::system::error_code& ec);
   void finish_body();
   void finish_at_place();
   void answer(sync::Outcome outcome);

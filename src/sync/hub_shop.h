@@ -42,10 +42,11 @@ class Handling {
  public:
   virtual ~Handling() = default;
   virtual std::uint64_t most_body_bytes() const = 0;
-  // True: take() and finish() touch files only and may be called on any one thread at a time, so
-  // that nobody of the shop waits for a disk.
+  // True: finish() touches files only and may be called on any thread, so that nobody of the shop
+  // waits for a disk.
   virtual bool beside_the_shop() const { return false; }
-  // A piece of the body. An answer ends the request; the rest of the body is not read.
+  // A piece of the body, on any one thread at a time; nothing of the shop is touched. An answer ends
+  // the request; the rest of the body is not read.
   virtual std::optional<Response> take(std::span<const std::uint8_t> piece) = 0;
   virtual Outcome finish() = 0;  // the body is whole
 };

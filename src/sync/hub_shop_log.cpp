@@ -10,6 +10,7 @@ namespace jambline::sync {
 
 namespace {
 constexpr std::size_t most_kept_apart = 20'000;  // entries of one revoked device
+constexpr std::size_t usual_pack_bytes = 256U << 10U;
 
 Response with_have(Refusal refusal, std::uint64_t seq, const Hash& hash) {
   Problem out = problem(refusal);
@@ -84,18 +85,21 @@ Response HubShop::push(const Session& session, const DeviceId& device, std::uint
     }
 
     seal::Members members = members_;
+    const seal::Member* member = members.find(device);
     std::size_t stands = 0;
     bool revoked = false;
     for (const auto& entry : fresh) {
       const bool joins = seal::is_membership(entry.header.kind);
-      const seal::Members before = joins ? members : seal::Members();
-      if (joins) (void)members.apply(entry);  // badly made or not a manager's: admits nobody
-      const seal::Member* member = members.find(device);
+      const auto before = joins ? std::optional(members) : std::nullopt;
+      if (joins) {
+        (void)members.apply(entry);  // badly made or not a manager's: admits nobody
+        member = members.find(device);
+      }
       if (!member) return response_of(problem(Refusal::NotAdmitted, "author"));
       const bool last = &entry == &fresh.back();
       if ((joins || last) && !seal::verify(member->key, entry.hash.bytes, entry.signature))
         return bad_entry({Code::BadSignature, {}, {}, {}});
-      const Status may = (joins && before.find(device) ? before : members)
+      const Status may = (before && before->find(device) ? *before : members)
                              .may(device, entry.header.seq, entry.hash);
       if (!may) {
         revoked = may.error().code == Code::Revoked;
@@ -161,6 +165,7 @@ std::optional<Response> HubShop::pull(const Session& session, const PullAsk& ask
   for (const Head& head : ask.heads) there[head.device] = head.seq;
   std::uint64_t next = ask.after;
   std::string pack;
+  pack.reserve(usual_pack_bytes);
   std::uint64_t count = 0;
   const Status read =
       storage.read_after(ask.after, [&](std::uint64_t hub_seq, const DeviceId& device,

@@ -52,6 +52,8 @@ class BarePlace final : public net::Place {
             must_get(sqlite::Database::open(folder / "bare.db", sqlite::Database::Mode::Create, {}),
                      "bare.db")) {
     must(database_.run("PRAGMA journal_mode=WAL; PRAGMA synchronous=FULL;"
+                       "PRAGMA recursive_triggers=ON; PRAGMA secure_delete=ON;"
+                       "PRAGMA temp_store=MEMORY;"
                        "CREATE TABLE IF NOT EXISTS entries(n INTEGER PRIMARY KEY, bytes BLOB)"),
          "table");
     insert_ = must_get(database_.prepare("INSERT INTO entries(bytes) VALUES(?1)"), "insert");

@@ -25,7 +25,7 @@ void must_be_kept(const Result<sync::Response>& answer) {
 void push_and_pull() {
   std::vector<double> push_ratios;
   std::vector<double> pull_ratios;
-  for (int round = 0; round < 3; ++round) {
+  for (int round = 0; round < 7; ++round) {
     const BenchFolder folder;
     BenchShop shop(folder.path() / "hub", 2);
     std::filesystem::create_directory(folder.path() / "bare");
