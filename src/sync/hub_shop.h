@@ -45,8 +45,8 @@ class Handling {
   // True: finish() touches files only and may be called on any thread, so that nobody of the shop
   // waits for a disk.
   virtual bool beside_the_shop() const { return false; }
-  // A piece of the body, on any one thread at a time; nothing of the shop is touched. An answer ends
-  // the request; the rest of the body is not read.
+  // A piece of the body, on any one thread at a time; nothing of the shop is touched. An answer
+  // ends the request; the rest of the body is not read.
   virtual std::optional<Response> take(std::span<const std::uint8_t> piece) = 0;
   virtual Outcome finish() = 0;  // the body is whole
 };
