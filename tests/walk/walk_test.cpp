@@ -1,8 +1,8 @@
 // Every screen x empty, usual, full, error x light, dark x 412x892, 900x1200, 1440x900 x 100, 150
-// % x longer words: the rules of rules.h. Pictures stand in build/*/screens.
-// All of it with JAMBLINE_WALK_ALL=1 (platform/linux/test --step walk), or where JAMBLINE_WALK
-// names the screens; else each screen in each state, in the usual shop in each window, and of
-// light, text, words and the other windows what the screen's turn is.
+// % x longer words: the rules of rules.h. All of it, with
+// pictures in build/*/screens, by JAMBLINE_WALK_ALL=1 (platform/linux/test --step walk), or where
+// JAMBLINE_WALK names the screens; else each screen in each state, in the usual shop in each
+// window, and of light, text, words and the other windows what the screen's turn is.
 #include <QCoreApplication>
 #include <QDir>
 #include <QQmlComponent>
@@ -160,17 +160,16 @@ class Walker {
     }
   }
 
-  // In the usual shop every window as it is by itself, and with it one other look that goes on with
-  // the screen and the window; in the other shops one window as it is and another one in another
-  // look. Longer words lie where the room is short: on the phone with large text, and in one of the
-  // wider windows of the usual shop.
+  // In the usual shop every window as it is by itself, in the other shops one; and with it another
+  // look, that goes on with the screen, in a window that goes on with it. Longer words lie where
+  // the room is short: on the phone with large text, and in one of the wider windows of the usual
+  // shop.
   bool is_its_turn(int size, int look, int windows) const {
     if (view_.words != "source")
       return size == 0 ? look == 1 : look == 0 && state_ == "usual" && size == 1 + number_ % 2;
     const int state = state_ == "empty" ? 0 : state_ == "usual" ? 1 : state_ == "full" ? 2 : 3;
-    const bool usual = state_ == "usual";
-    if (look == 0) return usual || size == (number_ + state) % windows;
-    if (!usual && size != (number_ + state + 1) % windows) return false;
+    if (look == 0) return state_ == "usual" || size == (number_ + state) % windows;
+    if (size != (number_ + state + 1) % windows) return false;
     return look == ((number_ + size + state) % 2 == 0 ? 1 : 3);
   }
 
@@ -191,7 +190,7 @@ class Walker {
     findings_.add(view_, laid_out(window));
     if (is_pictured(view_)) {
       const QImage picture = window.grabWindow();
-      keep_picture(view_, picture);
+      if (everything()) keep_picture(view_, picture);
       findings_.add(view_, contrasted(window, picture));
       ++pictures_;
     }
