@@ -28,9 +28,9 @@ struct Server::Core : ConnectionOwner {
         site(served),
         options(std::move(wanted)),
         note_event(std::move(note)),
-        acceptor(sockets[0]),
-        ticker(sockets[0]),
-        breather(sockets[0]),
+        acceptor(sockets.back()),
+        ticker(sockets.back()),
+        breather(sockets.back()),
         places(work) {}
 
   // ConnectionOwner

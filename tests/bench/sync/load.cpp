@@ -61,7 +61,7 @@ void load_of_a_day() {
   }
   BenchDevice reader(shop.shop(), shop.devices().front(), hub.port());
   reader.must_end = true;
-  reader.pull_all(devices * (entries_each - 0) + devices + 2);
+  reader.pull_all(devices * entries_each + devices + 2);
   std::sort(push_ms.begin(), push_ms.end());
   std::printf("load: %zu devices, %zu entries and %zu pictures of %zu bytes each, %.1f s\n",
               devices, entries_each, pictures_each, picture_bytes, took_s);
@@ -72,6 +72,10 @@ void load_of_a_day() {
   figure("load_entries_lost",
          static_cast<double>(devices * entries_each + devices + 2) -
              static_cast<double>(reader.store.taken()),
+         "count");
+  figure("load_pictures_lost",
+         static_cast<double>(devices * pictures_each) -
+             static_cast<double>(files_in(folder.path() / "hub", picture_bytes)),
          "count");
 }
 

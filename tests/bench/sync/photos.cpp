@@ -13,15 +13,16 @@ namespace jambline::bench {
 namespace {
 constexpr std::size_t photo_bytes = 1'500'000;
 
-std::size_t blobs_in(const std::filesystem::path& hub) {
+}  // namespace
+
+std::size_t files_in(const std::filesystem::path& hub, std::size_t size_bytes) {
   std::size_t out = 0;
   for (const auto& item : std::filesystem::recursive_directory_iterator(hub))
     if (item.is_regular_file() && item.path().filename().string().size() >= 60 &&
-        item.file_size() == photo_bytes)
+        item.file_size() == size_bytes)
       ++out;
   return out;
 }
-}  // namespace
 
 void photos_against_rsync() {
   std::vector<double> ratios;
@@ -38,7 +39,7 @@ void photos_against_rsync() {
     const double rsync_s = seconds([&] {
       if (std::system(command.c_str()) != 0) std::exit(2);
     });
-    if (blobs_in(folder.path() / "hub") != 200) {
+    if (files_in(folder.path() / "hub", photo_bytes) != 200) {
       std::cerr << "photos are missing at the hub\n";
       std::exit(2);
     }
@@ -59,7 +60,7 @@ void photos_cut_again_and_again() {
     const CuttingProxy proxy(hub.port(), cut_after);
     BenchDevice device(shop.shop(), shop.devices().front(), proxy.port(), &files);
     device.send_files(false);
-    if (blobs_in(folder.path() / "hub") != 20) {
+    if (files_in(folder.path() / "hub", photo_bytes) != 20) {
       std::cerr << "photos are missing at the hub\n";
       std::exit(2);
     }
