@@ -47,6 +47,7 @@ Status LocalEngine::start() {
   JAMBLINE_ASSIGN(rights_, rights_of(*log_));
   jobs_.emplace(*log_, rights_);
   JAMBLINE_ASSIGN(floor_, Floor::open(parts_.folder, *log_, *jobs_, stamp_of(rights_)));
+  finder_ = Finder(floor_->where());
   JAMBLINE_TRY(fold_shop_anew());
   folded_ = log_->last_arrival();
   if (auto drafts = shelf::Drafts::open(parts_.folder)) {
@@ -68,6 +69,7 @@ Status LocalEngine::start() {
 
 LocalEngine::~LocalEngine() {
   stop_audit();
+  find_lane_.reset();
   files_lane_.reset();  // before the work lane: its work posts there
   pin_lane_.reset();    // before the work lane: its work posts there
   calc_.reset();        // first: its work may post to the work lane
@@ -101,9 +103,19 @@ void LocalEngine::worked(std::int64_t from_ms, std::int64_t to_ms,
       [this, from_ms, to_ms, done = std::move(done)] { done(floor_->worked(from_ms, to_ms)); });
 }
 
+void LocalEngine::find(shelf::FindAsked asked, std::shared_ptr<const shelf::Names> kinds,
+                       std::stop_token stop, std::function<void(Result<shelf::Found>)> done) {
+  find_lane_->post([this, asked = std::move(asked), kinds = std::move(kinds),
+                    stop = std::move(stop), done = std::move(done)]() mutable {
+    asked.now_ms = parts_.clock.now().wall_ms;
+    done(finder_.find(asked, kinds, snapshot()->shop, stop));
+  });
+}
+
 void LocalEngine::drain() {
   // A picture goes over three lanes: work, files, work.
-  for (Lane* lane : {work_.get(), files_lane_.get(), work_.get(), pin_lane_.get(), calc_.get()}) {
+  for (Lane* lane : {work_.get(), files_lane_.get(), work_.get(), pin_lane_.get(), calc_.get(),
+                     find_lane_.get()}) {
     std::latch over(1);
     lane->post([&over] { over.count_down(); });
     over.wait();

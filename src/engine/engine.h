@@ -37,6 +37,7 @@
 #include "log/entry_log.h"
 #include "log/shop_folder.h"
 #include "seal/people_secret.h"
+#include "shelf/find.h"
 
 namespace jambline::engine {
 
@@ -130,6 +131,15 @@ class Engine {
   // `done`.
   virtual void worked(std::int64_t from_ms, std::int64_t to_ms,
                       std::function<void(Result<folds::Worked>)> done) = 0;
+
+  // The cars that fit (shelf/find.h), newest first. On a lane of its own, beside acts and
+  // calculations; `done` is called there. What was reported as done before is in it; what arrived
+  // is as soon as its car was folded again. `kinds` names the kinds of the record in the caller's
+  // language (folds::named_kinds), made once and handed in each time; the shop's names come from
+  // the last snapshot, and `now_ms` from this engine's clock. Who asks anew stops the older
+  // question: it is answered with Stopped.
+  virtual void find(shelf::FindAsked asked, std::shared_ptr<const shelf::Names> kinds,
+                    std::stop_token stop, std::function<void(Result<shelf::Found>)> done) = 0;
 
   // Half-typed forms: kept at once in drafts.db, given back after a kill.
   virtual void keep_draft(const std::string& form, const std::string& json) = 0;  // "" forgets it

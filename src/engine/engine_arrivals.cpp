@@ -104,6 +104,11 @@ Status LocalEngine::fold(const std::vector<entries::Entry>& fresh, bool at_once)
     shop_view_ = std::make_shared<const folds::ShopView>(shop_.view());
   folded_ = log_->last_arrival();
   for (const auto& [job, entries] : by_job) {
+    if (std::any_of(entries.begin(), entries.end(),
+                    [](const auto& entry) { return entry.kind == seal::kind::payload_erased; })) {
+      jobs_->forget(job);  // what it said before is read no more
+      text_was_erased_ = true;
+    }
     if (at_once || job == watched_) {
       JAMBLINE_ASSIGN(const auto* grown, jobs_->grow(job, entries));
       if (auto kept = floor_->change(*grown->view, folded_); !kept) tell(std::move(kept.error()));
@@ -112,6 +117,7 @@ Status LocalEngine::fold(const std::vector<entries::Entry>& fresh, bool at_once)
       floor_->note_changed(job);
     }
   }
+  if (text_was_erased_) take_up_changed_jobs_later();
   return {};
 }
 
@@ -180,6 +186,10 @@ void LocalEngine::take_up_changed_jobs() {
   if (*more) return take_up_changed_jobs_later();
   if (auto kept = floor_->keep_rights(stamp_of(rights_)); !kept)
     note_trouble(std::move(kept.error()));
+  if (text_was_erased_) {
+    text_was_erased_ = false;
+    if (auto gone = floor_->forget_erased(); !gone) note_trouble(std::move(gone.error()));
+  }
   publish_lists();
 }
 

@@ -19,25 +19,24 @@ Result<Cars> fold_all(log::EntryLog& log) {
   out.reserve(whole.jobs.size());
   for (const auto& [job, fold] : whole.jobs) {
     const folds::CarView view = fold.view();
-    if (view.opened)
-      out.push_back({folds::floor_row(view), folds::lesson_of(view), folds::worked_of(view)});
+    if (view.opened) out.push_back(shelf::car_of(view));
   }
   return out;
 }
 
-// Folds the jobs that have entries after `arrival`.
-Result<Cars> fold_changed(log::EntryLog& log, JobCache& jobs, std::int64_t arrival) {
+// Folds the jobs that have entries after `arrival`; `erased`: texts of some were erased.
+Result<Cars> fold_changed(log::EntryLog& log, JobCache& jobs, std::int64_t arrival, bool& erased) {
   std::set<JobId> changed;
   JAMBLINE_TRY(log.said_after(arrival, [&](const log::Said& said) {
     if (said.header.subject) changed.insert(said.header.subject);
+    erased = erased || (said.header.subject && said.header.kind == seal::kind::payload_erased);
     return true;
   }));
   Cars out;
   for (const JobId& job : changed) {
     JAMBLINE_ASSIGN(const auto* known, jobs.get(job));
     const folds::CarView& view = *known->view;
-    if (view.opened)
-      out.push_back({folds::floor_row(view), folds::lesson_of(view), folds::worked_of(view)});
+    if (view.opened) out.push_back(shelf::car_of(view));
   }
   return out;
 }
@@ -53,12 +52,15 @@ Result<Floor> Floor::open(const std::filesystem::path& folder, log::EntryLog& lo
                           const std::string& rights) {
   Floor floor;
   const std::int64_t last = log.last_arrival();
-  if (auto shelf = shelf::Shelf::open(folder, log.shop())) floor.shelf_ = std::move(*shelf);
+  if (auto shelf = shelf::Shelf::open(folder, log.shop()))
+    floor.shelf_ = std::move(*shelf);
+  else
+    floor.take_memory(log.shop());
   std::int64_t known = floor.shelf_ ? floor.shelf_->arrival() : 0;
   // An older copy of the log was put back, or other entries are obeyed now.
   if (known > last || (known > 0 && floor.shelf_->rights() != rights)) {
     known = 0;
-    if (!floor.shelf_->clear()) floor.shelf_.reset();
+    if (!floor.shelf_->clear()) floor.take_memory(log.shop());
   }
   if (known > 0) {
     auto rows = floor.shelf_->in_work();
@@ -68,12 +70,23 @@ Result<Floor> Floor::open(const std::filesystem::path& folder, log::EntryLog& lo
       known = 0;
     }
   }
-  if (floor.shelf_ && !floor.shelf_->keep_rights(rights)) floor.shelf_.reset();
+  if (floor.shelf_ && !floor.shelf_->keep_rights(rights)) {
+    floor.take_memory(log.shop());
+    known = 0;
+  }
   if (known < last) {
-    auto cars = known == 0 ? fold_all(log) : fold_changed(log, jobs, known);
+    bool erased = false;
+    auto cars = known == 0 ? fold_all(log) : fold_changed(log, jobs, known, erased);
     if (!cars) return fail(std::move(cars.error()));
-    if (floor.shelf_ && !floor.shelf_->put(*cars, last)) floor.shelf_.reset();
-    for (auto& [row, lesson, worked] : *cars) {
+    Status put = floor.shelf_ ? floor.shelf_->put(*cars, last) : Status();
+    if (put && erased && floor.shelf_) put = floor.shelf_->forget_erased();
+    if (!put) {
+      floor.take_memory(log.shop());
+      if (known > 0) cars = fold_all(log);
+      if (!cars) return fail(std::move(cars.error()));
+      if (floor.shelf_ && !floor.shelf_->put(*cars, last)) floor.shelf_.reset();
+    }
+    for (auto& [row, lesson, worked, found_by] : *cars) {
       if (!floor.shelf_) {
         floor.lessons_.put(std::move(lesson));
         floor.worked_without_shelf_.insert_or_assign(row.job, std::move(worked));
@@ -86,6 +99,11 @@ Result<Floor> Floor::open(const std::filesystem::path& folder, log::EntryLog& lo
     }
   }
   return floor;
+}
+
+void Floor::take_memory(const ShopId& shop) {
+  shelf_.reset();
+  if (auto shelf = shelf::Shelf::in_memory(shop)) shelf_ = std::move(*shelf);
 }
 
 Status Floor::keep_rights(const std::string& rights) {
@@ -101,7 +119,7 @@ Status Floor::change(const folds::CarView& car, std::int64_t last) {
   folds::Lesson lesson = folds::lesson_of(car);
   Status stored;
   if (shelf_)
-    stored = shelf_->put({{row, lesson, folds::worked_of(car)}}, arrival);
+    stored = shelf_->put({{row, lesson, folds::worked_of(car), folds::findable(car)}}, arrival);
   else
     worked_without_shelf_.insert_or_assign(car.job, folds::worked_of(car));
   lessons_.put(std::move(lesson));

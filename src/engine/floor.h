@@ -4,7 +4,7 @@
 // Shape:   rows of cars in work are always in memory; those of all cars once somebody wants them.
 // Threads: the work lane.
 // Errors:  a shelf that cannot be written is no reason to stop: rows stay right in memory, and the
-//          next start folds again.
+//          next start folds again. One that cannot be had at the start is made in memory.
 #pragma once
 
 #include <map>
@@ -45,11 +45,19 @@ class Floor {
   // Worked spans and waits of all cars that reach into [from, to), by start.
   Result<folds::Worked> worked(std::int64_t from_ms, std::int64_t to_ms);
 
+  // Where the shelf can be searched; none when there is no shelf at all.
+  std::optional<shelf::Whereabouts> where() const {
+    return shelf_ ? std::optional(shelf_->where()) : std::nullopt;
+  }
+  // After a text of a car was erased and the car folded again.
+  Status forget_erased() { return shelf_ ? shelf_->forget_erased() : Status(); }
+
   // Where the person's clock runs or, failing that, is paused.
   std::optional<JobId> clock_of(const PersonId& person) const;
 
  private:
   Status forget(const JobId& job, std::int64_t arrival);
+  void take_memory(const ShopId& shop);
 
   std::optional<shelf::Shelf> shelf_;  // none when it could not be opened
   std::map<JobId, folds::FloorRow> in_work_;

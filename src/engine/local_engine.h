@@ -11,6 +11,7 @@
 #include <set>
 
 #include "engine/engine.h"
+#include "engine/finder.h"
 #include "engine/floor.h"
 #include "engine/job_cache.h"
 #include "engine/lane.h"
@@ -32,6 +33,8 @@ class LocalEngine final : public Engine {
   void want_lessons() override;
   void worked(std::int64_t from_ms, std::int64_t to_ms,
               std::function<void(Result<folds::Worked>)> done) override;
+  void find(shelf::FindAsked asked, std::shared_ptr<const shelf::Names> kinds, std::stop_token stop,
+            std::function<void(Result<shelf::Found>)> done) override;
   void keep_draft(const std::string& form, const std::string& json) override;
   std::string draft(const std::string& form) const override;
   void set_pin(PersonId person, std::string pin, std::function<void(Status)> done) override;
@@ -142,10 +145,12 @@ class LocalEngine final : public Engine {
   bool record_wanted_ = false;
   bool lessons_wanted_ = false;
   bool lists_queued_ = false;
+  bool text_was_erased_ = false;  // of a car; the shelf is to forget it
 
   std::vector<PersonId> with_pin_;
 
   std::optional<seal::PeopleSecret> pins_;  // the lane of the PINs
+  Finder finder_;                           // the lane of the search
 
   mutable std::mutex mutex_;  // guards the three below
   std::shared_ptr<const Snapshot> snapshot_;
@@ -157,6 +162,7 @@ class LocalEngine final : public Engine {
   std::unique_ptr<Lane> calc_ = std::make_unique<Lane>(Lane::Place::Background);
   std::unique_ptr<Lane> pin_lane_ = std::make_unique<Lane>();
   std::unique_ptr<Lane> files_lane_ = std::make_unique<Lane>();
+  std::unique_ptr<Lane> find_lane_ = std::make_unique<Lane>();
 };
 
 }  // namespace jambline::engine

@@ -136,7 +136,7 @@ void JobFold::apply(entries::Entry entry) {
                                        ThumbnailChecked, Bonded, ClimateRead>) {
           air_.push_back(entry);
         } else if constexpr (is_one_of<T, CheckedIn, PartSaid, SubletSaid, WaitSaid, Signed,
-                                       CameBack, CarDelivered>) {
+                                       CameBack, CarDelivered, NoteWritten>) {
           visit_.push_back(entry);
         } else if constexpr (is_one_of<T, StepSaid, FitMeasured, FastenersMoved>) {
           assembly_.push_back(entry);

@@ -82,6 +82,8 @@ void JobFold::view_visit(CarView& out) const {
           } else if constexpr (std::is_same_v<T, CameBack>) {
             view.comebacks.push_back({said.comeback, said.complaint, said.panel, said.who_pays,
                                       false, entry->person, entry->wall_ms, entry->hash});
+          } else if constexpr (std::is_same_v<T, NoteWritten>) {
+            view.notes.push_back({said.text, entry->person, entry->wall_ms, entry->hash});
           } else if constexpr (std::is_same_v<T, CarDelivered>) {
             deliveries.emplace_back(entry, said);
           }

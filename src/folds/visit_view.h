@@ -121,6 +121,14 @@ struct ComebackView {
   friend bool operator==(const ComebackView&, const ComebackView&) = default;
 };
 
+struct NoteView {
+  std::string text;
+  PersonId by;
+  std::int64_t wall_ms{};
+  Hash entry;
+  friend bool operator==(const NoteView&, const NoteView&) = default;
+};
+
 struct ClockActView {
   Hash entry;
   PersonId worker;
@@ -154,6 +162,7 @@ struct VisitView {
   std::vector<ComebackView> comebacks;
   std::vector<ClockActView> amended;     // those that count at another time than the clock said
   std::vector<ClockActView> clock_acts;  // all of them; not described: they follow from the entries
+  std::vector<NoteView> notes;           // not described either
   std::map<job::WaitReason, std::vector<Hash>> wait_heads;
   const ComebackView* open_comeback() const {
     for (const auto& one : comebacks)

@@ -1,5 +1,7 @@
 #include "shelf/shelf.h"
 
+#include <atomic>
+
 #include "base/json.h"
 
 namespace jambline::shelf {
@@ -36,7 +38,9 @@ void bind_time(sqlite::Statement& statement, int place, const std::optional<std:
 
 Result<Database> open_file(const std::filesystem::path& file) {
   JAMBLINE_ASSIGN(Database database, Database::open(file, Database::Mode::Create, ""));
-  JAMBLINE_TRY(database.run("PRAGMA journal_mode=WAL; PRAGMA synchronous=OFF;"));
+  JAMBLINE_TRY(
+      database.run("PRAGMA journal_mode=WAL; PRAGMA synchronous=OFF;"
+                   "PRAGMA secure_delete=ON;"));
   JAMBLINE_TRY(database.run(make_tables));
   return database;
 }
@@ -67,17 +71,39 @@ Result<std::vector<Value>> values(sqlite::Statement& query) {
 }
 }  // namespace
 
+Car car_of(const folds::CarView& view) {
+  return {folds::floor_row(view), folds::lesson_of(view), folds::worked_of(view),
+          folds::findable(view)};
+}
+
 Result<Shelf> Shelf::open(const std::filesystem::path& folder, const ShopId& shop) {
   const auto file = folder / "shelf.db";
-  auto database = open_file(file);
-  if (!database && (database.error().code == Code::DatabaseDamaged ||
-                    database.error().code == Code::FileFailed)) {
+  const auto open_once = [&]() -> Result<Shelf> {
+    JAMBLINE_ASSIGN(Database database, open_file(file));
+    return ready(std::move(database), {file, {}}, shop);
+  };
+  auto shelf = open_once();
+  if (!shelf &&
+      (shelf.error().code == Code::DatabaseDamaged || shelf.error().code == Code::FileFailed)) {
     forget(file);
-    database = open_file(file);
+    shelf = open_once();
   }
-  if (!database) return fail(std::move(database.error()));
+  return shelf;
+}
+
+Result<Shelf> Shelf::in_memory(const ShopId& shop) {
+  static std::atomic<int> number{0};
+  // A name that begins with a stroke is shared within the process: https://sqlite.org/memdb.html
+  const Whereabouts where{"/jambline-shelf-" + std::to_string(++number), "memdb"};
+  JAMBLINE_ASSIGN(Database database, Database::open(where.file, Database::Mode::Create, where.vfs));
+  JAMBLINE_TRY(database.run(make_tables));
+  return ready(std::move(database), where, shop);
+}
+
+Result<Shelf> Shelf::ready(sqlite::Database database, Whereabouts where, const ShopId& shop) {
   Shelf shelf;
-  shelf.database_ = std::move(*database);
+  shelf.database_ = std::move(database);
+  shelf.where_ = std::move(where);
   JAMBLINE_ASSIGN(shelf.put_row_,
                   shelf.database_.prepare("INSERT OR REPLACE INTO car VALUES (?, ?, ?, ?, ?)"));
   JAMBLINE_ASSIGN(shelf.put_lesson_,
@@ -115,7 +141,10 @@ Result<Shelf> Shelf::open(const std::filesystem::path& folder, const ShopId& sho
                                       "DELETE FROM stamp; INSERT INTO stamp VALUES ('" +
                                       shop.hex() + "', " + std::to_string(fold_version) + ", 0)")
                                          .c_str()));
+    JAMBLINE_TRY(FindRows::clear(shelf.database_));
   }
+  JAMBLINE_TRY(FindRows::make(shelf.database_));
+  JAMBLINE_ASSIGN(shelf.find_, FindRows::of(shelf.database_));
   JAMBLINE_ASSIGN(auto rights, shelf.database_.prepare("SELECT stamp FROM rights"));
   JAMBLINE_ASSIGN(const bool known, rights.step());
   if (known) shelf.rights_ = rights.text(0);
@@ -125,7 +154,8 @@ Result<Shelf> Shelf::open(const std::filesystem::path& folder, const ShopId& sho
 Status Shelf::put(const std::vector<Car>& cars, std::int64_t arrival) {
   JAMBLINE_TRY(database_.run("BEGIN"));
   const auto put_all = [&]() -> Status {
-    for (const auto& [row, lesson, worked] : cars) {
+    for (const auto& [row, lesson, worked, found_by] : cars) {
+      JAMBLINE_TRY(find_.put(row.job, found_by));
       const std::string json = to_json(row);
       put_row_.bind(1, row.job.bytes);
       bind_time(put_row_, 2, row.delivered_ms);
@@ -173,17 +203,20 @@ Status Shelf::put(const std::vector<Car>& cars, std::int64_t arrival) {
 
 Status Shelf::clear() {
   arrival_ = 0;
-  return database_.run(
-      ("BEGIN; " + std::string(forget_cars) + "UPDATE stamp SET arrival = 0; COMMIT").c_str());
+  JAMBLINE_TRY(database_.run(
+      ("BEGIN; " + std::string(forget_cars) + "UPDATE stamp SET arrival = 0; COMMIT").c_str()));
+  return FindRows::clear(database_);
 }
 
 Status Shelf::drop(const JobId& job, std::int64_t arrival) {
   const std::string of_job = " WHERE job = x'" + job.hex() + "';";
-  std::string all = "BEGIN;";
+  JAMBLINE_TRY(database_.run("BEGIN"));
+  std::string all;
   for (const char* table : {"car", "lesson", "worked", "waited"})
     all += std::string("DELETE FROM ") + table + of_job;
   all += "UPDATE stamp SET arrival = " + std::to_string(arrival) + "; COMMIT";
-  auto done = database_.run(all.c_str());
+  auto done = find_.drop(job);
+  if (done) done = database_.run(all.c_str());
   if (!done) {
     if (database_.in_transaction()) JAMBLINE_TRY(database_.run("ROLLBACK"));
     return done;

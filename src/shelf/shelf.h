@@ -1,13 +1,12 @@
 // shelf/shelf.h: the second database (shelf.db): what the folds gave, so that a start does not have
 // to fold years. It may be deleted at any time.
 //
-// Shape:   one floor row, one lesson, the worked spans and waits of a job, stamped with the fold
-// version
-// and with how far
-//          (arrival) of which shop's log it knows. Another stamp, or a damaged file: empty, and
-//          everything is folded.
-// Durable: synchronous=OFF; a torn shelf is found and made anew.
-// Threads: one owner (the work lane).
+// Shape:   one floor row, one lesson, the worked spans and waits of a job, and what it is found by
+//          (find.h), stamped with the fold version and with how far (arrival) of which shop's log
+//          it knows. Another stamp, or a damaged file: empty, and everything is folded.
+// Durable: synchronous=OFF; a torn shelf is found and made anew. One in memory where the folder
+//          takes none.
+// Threads: one owner (the work lane); Find reads beside it.
 // Errors:  DiskFull, ReadOnly, FileFailed; the caller goes on without a shelf and says so.
 #pragma once
 
@@ -17,24 +16,34 @@
 #include <vector>
 
 #include "base/error.h"
+#include "folds/find_words.h"
 #include "folds/floor_view.h"
 #include "folds/lesson.h"
 #include "folds/worked.h"
+#include "shelf/find.h"
+#include "shelf/find_rows.h"
 #include "sqlite/sqlite.h"
 
 namespace jambline::shelf {
 
-inline constexpr std::int64_t fold_version = 7;  // grows when a fold's answer changes
+inline constexpr std::int64_t fold_version = 8;  // grows when a fold's answer changes
 
 struct Car {
   folds::FloorRow row;
   folds::Lesson lesson;
   folds::Worked worked;
+  folds::Findable found_by;
 };
+// All of it of a car.
+Car car_of(const folds::CarView& view);
 
 class Shelf {
  public:
   static Result<Shelf> open(const std::filesystem::path& folder, const ShopId& shop);
+  // Lives as long as it or a Find on it does.
+  static Result<Shelf> in_memory(const ShopId& shop);
+
+  const Whereabouts& where() const { return where_; }
 
   // How far the rows know the log; 0 = nothing is known.
   std::int64_t arrival() const { return arrival_; }
@@ -49,6 +58,9 @@ class Shelf {
   const std::string& rights() const { return rights_; }
   Status keep_rights(const std::string& rights);
 
+  // After a text of an entry was erased: nothing of it stays in the file.
+  Status forget_erased() { return find_.forget_erased(database_); }
+
   Result<std::vector<folds::FloorRow>> in_work();  // not delivered, by promise then by opening
   Result<std::vector<folds::FloorRow>> all();      // newest first
   // At most so many, by job, from the one after `job` on (none: from the first).
@@ -57,7 +69,11 @@ class Shelf {
   Result<folds::Worked> worked(std::int64_t from_ms, std::int64_t to_ms);
 
  private:
+  static Result<Shelf> ready(sqlite::Database database, Whereabouts where, const ShopId& shop);
+
   sqlite::Database database_;
+  Whereabouts where_;
+  FindRows find_;
   sqlite::Statement put_row_;
   sqlite::Statement put_lesson_;
   sqlite::Statement drop_worked_;
