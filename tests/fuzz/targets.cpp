@@ -164,7 +164,8 @@ const std::vector<Target>& entry_targets() {
                                        {"membership", run_membership, membership_seeds},
                                        {"json", run_json, json_seeds},
                                        {"payload", run_payload, payload_seeds},
-                                       {"estimates", run_estimates, estimate_seeds}};
+                                       {"estimates", run_estimates, estimate_seeds},
+                                       {"bundle", run_bundle, bundle_seeds}};
   return all;
 }
 

@@ -27,6 +27,8 @@ void run_membership(Input input);
 void run_json(Input input);
 void run_payload(Input input);
 void run_estimates(Input input);
+void run_bundle(Input input);
+std::vector<std::string> bundle_seeds();
 
 // What goes over the network, and small files.
 void run_message(Input input);

@@ -33,8 +33,17 @@ struct HoursAsked {
 // Sums are those of the program's own day and week sheets; what still runs is named, not counted.
 int hours(const HoursAsked& asked);
 
+struct BundleAsked {
+  std::string folder = ".";
+  std::string car;  // plate, a part of it, or the job's id
+  std::string to;   // the ZIP; must not be there
+  bool without_missing = false;
+};
+// Checked again after it was written: 1 when the log itself is not in order.
+int bundle(const BundleAsked& asked);
+
 struct VerifyAsked {
-  std::string folder;
+  std::string folder;       // or an evidence bundle
   std::string fingerprint;  // that the shop has to have; empty: any
   bool quiet = false;
 };

@@ -41,10 +41,22 @@ int main(int argc, char** argv) {
       ->needs(csv);
   one->callback([&] { exit_code = hours(asked_hours); });
 
+  BundleAsked asked_bundle;
+  one = program.add_subcommand(
+      "bundle", "one car's entries, pictures and report as a ZIP that anybody can check");
+  one->add_option("car", asked_bundle.car, "plate, a part of it, or the job's id")->required();
+  one->add_option("--to", asked_bundle.to, "the ZIP; a file that is there stays as it is")
+      ->required();
+  one->add_option("--folder", asked_bundle.folder, folder_words);
+  one->add_flag("--without-missing", asked_bundle.without_missing,
+                "also when pictures are missing or damaged here; the check will say so");
+  one->callback([&] { exit_code = bundle(asked_bundle); });
+
   VerifyAsked asked_verify;
-  one = program.add_subcommand("verify",
-                               "check chain, signatures, membership and pictures of a folder");
-  one->add_option("folder", asked_verify.folder, "folder with log.db in it")->required();
+  one = program.add_subcommand(
+      "verify", "check chain, signatures, membership and pictures of a folder or bundle");
+  one->add_option("folder", asked_verify.folder, "folder with log.db in it, or an evidence bundle")
+      ->required();
   one->add_option("--shop", asked_verify.fingerprint, "the fingerprint that the shop has to have");
   one->add_flag("--quiet", asked_verify.quiet, "no progress");
   one->callback([&] { exit_code = verify(asked_verify); });

@@ -1,12 +1,14 @@
 #include <functional>
 #include <iostream>
 #include <memory>
+#include <system_error>
 
 #include "app/command_line_words.h"
 #include "app/record/commands.h"
 #include "app/record/entry_lines.h"
 #include "app/record/picture_lines.h"
 #include "app/record/read_folder.h"
+#include "app/record/verify_bundle.h"
 #include "engine/pictures.h"
 #include "log/entry_log.h"
 #include "seal/fingerprint.h"
@@ -98,6 +100,9 @@ int verify(const VerifyAsked& asked) {
     if (!asked.quiet)
       std::cerr << "\rchecking " << static_cast<int>(100 * part) << " %" << std::flush;
   };
+  std::error_code ignored;
+  if (std::filesystem::is_regular_file(asked.folder, ignored))
+    return verify_bundle(asked.folder, wanted, asked.quiet);
   const auto found = log::EntryLog::audit(asked.folder, {}, progress);
   if (!asked.quiet) std::cerr << "\r              \r";
   if (!found) {
