@@ -181,10 +181,10 @@ class Checking {
       JAMBLINE_TRY(check_chain(chain));
       if (!good()) return {};
     }
-    for (const auto& [device, member] : members_.devices())
+    for (const auto& member : members_.devices())
       if (std::none_of(chains_.begin(), chains_.end(),
-                       [&](const Chain& chain) { return chain.device == device; }))
-        found_.heads.push_back({device, 0});
+                       [&](const Chain& chain) { return chain.device == member.first; }))
+        found_.heads.push_back({member.first, 0});
     if (!found_.job) {
       found_.first_bad = Error{Code::Missing, "check", "bundle", {}}.with(
           "cause",
