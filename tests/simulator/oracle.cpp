@@ -134,7 +134,8 @@ void judge_pictures(World& world) {
       named[item.blob] |= as_the_hub;
     }
   }
-  for (const auto& [blob, by_all] : named) {
+  for (const auto& picture : named) {
+    const Hash& blob = picture.first;
     if (!world.hub.has_blob(blob)) {
       const bool somewhere = std::any_of(devices.begin(), devices.end(), [&](const auto& device) {
         return device.second.count(blob) && need(device.first->blobs().has(blob), "has");
@@ -145,7 +146,7 @@ void judge_pictures(World& world) {
       continue;
     }
     for (const auto& [one, names] : devices)
-      if ((by_all || names.count(blob)) && !one->blobs().check(blob))
+      if ((picture.second || names.count(blob)) && !one->blobs().check(blob))
         world.complain("a picture is not at " + one->name + ": " + blob.hex());
   }
 }
