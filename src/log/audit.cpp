@@ -3,6 +3,7 @@
 
 #include "base/json.h"
 #include "log/open_file.h"
+#include "log/signature_checks.h"
 #include "log/sqlite_log.h"
 #include "seal/chain.h"
 
@@ -13,7 +14,13 @@ constexpr std::uint64_t entries_between_reports = 4096;
 
 class Auditing {
  public:
-  explicit Auditing(Database& database) : database_(database), walk_(&members_) {}
+  // Signatures are checked by `signatures`; without it, as it is known that the first bad one
+  // is that of entry `bad_signature`, they are believed up to there.
+  Auditing(Database& database, SignatureChecks* signatures, Arrival bad_signature)
+      : database_(database),
+        walk_(&members_),
+        signatures_(signatures),
+        bad_signature_(bad_signature) {}
 
   Status load_members() {
     JAMBLINE_ASSIGN(Statement rows, database_.prepare("SELECT " JAMBLINE_ENTRY_COLUMNS
@@ -127,7 +134,9 @@ class Auditing {
     auto& entry = stored_.entry;
     const seal::Member* member = members_.find(header.device);
     if (!member) return bad(header, Code::NotAdmitted, "no member of the shop");
-    if (!seal::verify(member->key, hash.bytes, entry.signature))
+    if (signatures_)
+      signatures_->add(row.number(0), member->key, hash, entry.signature);
+    else if (row.number(0) == bad_signature_)
       return bad(header, Code::BadSignature, "signature");
     if (const Status payload = seal::check_payload(entry); !payload)
       return bad(header, Code::BadHash, "payload");
@@ -151,27 +160,22 @@ class Auditing {
   Database& database_;
   seal::Members members_;
   seal::ChainWalk walk_;
+  SignatureChecks* signatures_;
+  Arrival bad_signature_;
   Audit found_;
   Arrival last_ = 0;
   Stored stored_;
   std::vector<std::pair<Hash, seal::Header>> erased_;
   std::unordered_set<Hash> targets_;
 };
-}  // namespace
 
-Result<Audit> EntryLog::audit(const std::filesystem::path& folder, const std::stop_token& stop,
-                              const std::function<void(double part_done)>& progress,
-                              AuditDepth depth) {
-  JAMBLINE_ASSIGN(OpenFile file, open_file(folder, OpenMode::ReadOnly, {}));
-  Database& database = file.database;
-  JAMBLINE_TRY(database.run("BEGIN"));  // one view from the first row to the last
-  Auditing auditing(database);
+using AuditProgress = std::function<void(double part_done)>;
+
+Result<Audit> audit_once(Database& database, const std::stop_token& stop,
+                         const AuditProgress& progress, AuditDepth depth,
+                         SignatureChecks* signatures, Arrival bad_signature) {
+  Auditing auditing(database, signatures, bad_signature);
   JAMBLINE_TRY(auditing.load_members());
-  if (depth == AuditDepth::Whole) {
-    JAMBLINE_ASSIGN(const std::string pages, database.text("PRAGMA quick_check(1)"));
-    if (pages != "ok")
-      return fail(Error{Code::DatabaseDamaged, "check", "log.db", {}}.with("cause", pages));
-  }
   JAMBLINE_ASSIGN(const std::int64_t all, database.number("SELECT max(arrival) FROM entries"));
   JAMBLINE_ASSIGN(
       Statement rows,
@@ -183,6 +187,7 @@ Result<Audit> EntryLog::audit(const std::filesystem::path& folder, const std::st
     if (done % entries_between_reports == 0) {
       if (stop.stop_requested()) return fail(Code::Stopped, "check", "log.db");
       if (progress && all > 0) progress(static_cast<double>(done) / static_cast<double>(all));
+      if (signatures && signatures->first_bad()) break;
     }
     auto more = rows.step();
     if (!more) {
@@ -193,8 +198,32 @@ Result<Audit> EntryLog::audit(const std::filesystem::path& folder, const std::st
   }
   if (auditing.good() && depth == AuditDepth::Whole) JAMBLINE_TRY(auditing.check_erasures());
   if (auditing.good() && depth == AuditDepth::Whole) JAMBLINE_TRY(auditing.check_receipts());
-  if (progress) progress(1.0);
   return auditing.result();
+}
+}  // namespace
+
+Result<Audit> EntryLog::audit(const std::filesystem::path& folder, const std::stop_token& stop,
+                              const std::function<void(double part_done)>& progress,
+                              AuditDepth depth) {
+  JAMBLINE_ASSIGN(OpenFile file, open_file(folder, OpenMode::ReadOnly, {}));
+  Database& database = file.database;
+  JAMBLINE_TRY(database.run("BEGIN"));  // one view from the first row to the last
+  Result<Audit> found = Audit{};
+  if (depth == AuditDepth::Chain) {
+    found = audit_once(database, stop, progress, depth, nullptr, 0);
+  } else {
+    JAMBLINE_ASSIGN(const std::string pages, database.text("PRAGMA quick_check(1)"));
+    if (pages != "ok")
+      return fail(Error{Code::DatabaseDamaged, "check", "log.db", {}}.with("cause", pages));
+    SignatureChecks signatures;
+    found = audit_once(database, stop, progress, depth, &signatures, 0);
+    signatures.finish();
+    // What was looked at since went beyond it: once more, up to the bad entry and no further.
+    if (const auto bad = signatures.first_bad(); found && bad)
+      found = audit_once(database, stop, {}, depth, nullptr, *bad);
+  }
+  if (found && progress) progress(1.0);
+  return found;
 }
 
 }  // namespace jambline::log
