@@ -5,7 +5,9 @@
 //          2 the command could not be carried out.
 #pragma once
 
+#include <cstdint>
 #include <string>
+#include <vector>
 
 namespace jambline::app {
 
@@ -14,6 +16,36 @@ struct ListAsked {
   bool json = false;
 };
 int list(const ListAsked& asked);
+
+// Everything that is given has to hold.
+struct FindOptions {
+  std::string folder = ".";
+  std::vector<std::string> words;
+  std::string from;  // "2026-09-21", opened that day or later
+  std::string to;    // opened that day or before
+  std::string color;
+  std::string person;  // names and kinds: whole or a part of them
+  std::string booth;
+  std::string defect;
+  std::string cause;
+  std::string next;
+  bool in_shop = false;
+  bool delivered = false;
+  bool late = false;
+  bool redo = false;
+  bool came_back = false;
+  bool spray_override = false;
+  bool other_override = false;
+  bool sprayed_without = false;
+  bool pictures_missing = false;
+  bool amended = false;
+  bool disputed = false;
+  int most = 50;
+  std::int64_t after = 0;  // where a page ended
+  bool json = false;
+};
+// The answers of the program's own search (shelf/find.h).
+int find(const FindOptions& options);
 
 struct ShowAsked {
   std::string folder = ".";

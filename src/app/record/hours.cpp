@@ -6,6 +6,7 @@
 #include "app/record/commands.h"
 #include "app/record/entry_lines.h"
 #include "app/record/read_folder.h"
+#include "app/record/typed_date.h"
 #include "folds/hours_csv.h"
 
 namespace jambline::app {
@@ -25,15 +26,6 @@ std::string date_text(const LocalDate& date) {
   char out[32];
   std::snprintf(out, sizeof out, "%04d-%02d-%02d", date.year, date.month, date.day);
   return out;
-}
-
-Result<LocalDate> typed_date(const std::string& text, const char* field) {
-  LocalDate date;
-  char rest = 0;
-  if (std::sscanf(text.c_str(), "%4d-%2d-%2d%c", &date.year, &date.month, &date.day, &rest) != 3)
-    return fail(Code::Malformed, "list hours", field);
-  JAMBLINE_TRY(local_day("UTC", date));
-  return date;
 }
 
 std::string lower_case(std::string text) {

@@ -6,6 +6,37 @@ namespace {
 using namespace jambline::app;
 
 constexpr const char* folder_words = "folder with log.db in it; this one by default";
+void add_find(CLI::App& command, FindOptions& to) {
+  command.add_option("words", to.words,
+                     "each has to be found: half a plate, the end of a VIN, the beginning of any "
+                     "word of color, notes, people, defects, causes, panels, reasons");
+  command.add_option("--from", to.from, "opened on this day or later, 2026-09-21");
+  command.add_option("--to", to.to, "opened on this day or before");
+  command.add_option("--color", to.color, "words of the color's name or code");
+  command.add_option("--person", to.person, "who had to do with it: a name, or a part of it");
+  command.add_option("--booth", to.booth, "where it was sprayed");
+  command.add_option("--defect", to.defect, "what was found on it: crater, run, nib");
+  command.add_option("--cause", to.cause, "what threw the dirt: hose, suit");
+  command.add_option("--next", to.next, "the stage that comes next");
+  CLI::Option* in_shop = command.add_flag("--in-shop", to.in_shop, "not yet delivered");
+  command.add_flag("--delivered", to.delivered, "delivered")->excludes(in_shop);
+  command.add_flag("--late", to.late, "delivered after it was promised, or past that time now");
+  command.add_flag("--redo", to.redo, "work was done again, or has to be");
+  command.add_flag("--came-back", to.came_back, "came back after it was delivered");
+  command.add_flag("--overrides", to.spray_override, "a must before the gun was passed over");
+  command.add_flag("--other-overrides", to.other_override,
+                   "a must before cutting, or the order of assembly, was passed over");
+  command.add_flag("--sprayed-without", to.sprayed_without, "somebody said it was sprayed without");
+  command.add_flag("--pictures-missing", to.pictures_missing,
+                   "a stage was ended though pictures were missing");
+  command.add_flag("--amended", to.amended, "hours were put right afterwards");
+  command.add_flag("--disputed", to.disputed, "two answers stand");
+  command.add_option("--most", to.most, "so many cars at once")->check(CLI::Range(1, 100'000));
+  command.add_option("--after", to.after, "go on where an answer ended")
+      ->check(CLI::NonNegativeNumber);
+  command.add_option("--folder", to.folder, folder_words);
+  command.add_flag("--json", to.json, "as JSON");
+}
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -19,6 +50,11 @@ int main(int argc, char** argv) {
   one->add_option("--folder", asked_list.folder, folder_words);
   one->add_flag("--json", asked_list.json, "as JSON");
   one->callback([&] { exit_code = list(asked_list); });
+
+  FindOptions to_find;
+  add_find(*program.add_subcommand("find", "cars by any words of their record, newest first"),
+           to_find);
+  program.get_subcommand("find")->callback([&] { exit_code = find(to_find); });
 
   ShowAsked asked_show;
   one = program.add_subcommand("show", "one car: panels, marks, hours and its time line in words");
