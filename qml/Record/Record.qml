@@ -41,7 +41,7 @@ FocusScope {
             objectName: "recordSearch"
             width: page.tabled ? Math.min(520, parent.width / 2) : parent.width
             label: qsTr("Search")
-            placeholder: qsTr("Plate, VIN, color")
+            placeholder: qsTr("Plate, VIN, note, name")
             iconName: "search"
             text: page.record.search
             onEdited: text => page.record.search = text

@@ -1,8 +1,11 @@
 #include "screens/record_view_model.h"
 
+#include <QCoreApplication>
+#include <QPointer>
 #include <algorithm>
-#include <numeric>
+#include <limits>
 
+#include "screens/found_words.h"
 #include "screens/plate.h"
 #include "screens/units.h"
 #include "screens/words.h"
@@ -10,18 +13,6 @@
 namespace jambline::screens {
 
 namespace {
-// Letters and digits only, small: "K 41-206" and "k41206" are the same.
-QString folded(const QString& text) {
-  QString out;
-  out.reserve(text.size());
-  for (const QChar sign : text)
-    if (sign.isLetterOrNumber()) out.append(sign.toCaseFolded());
-  return out;
-}
-QString folded(const std::string& text) {
-  return folded(QString::fromStdString(text));
-}
-
 std::int64_t clocked_ms(const folds::FloorRow& car) {
   std::int64_t out = 0;
   for (const auto& operation : car.operations) out += operation.clocked_ms;
@@ -34,6 +25,10 @@ RecordViewModel::RecordViewModel(Session& session, QObject* parent)
   connect(&session_, &Session::snapshotChanged, this, &RecordViewModel::refresh);
 }
 
+RecordViewModel::~RecordViewModel() {
+  stop_.request_stop();
+}
+
 void RecordViewModel::wake() {
   if (awake_) return;
   awake_ = true;
@@ -43,9 +38,9 @@ void RecordViewModel::wake() {
 
 void RecordViewModel::refresh() {
   if (!awake_ || session_.snapshot().record == cars_) return;
-  const auto before = cars_;
   cars_ = session_.snapshot().record;
   rebuild();
+  if (!wanted_.isEmpty()) ask(std::numeric_limits<int>::max());
 }
 
 void RecordViewModel::rebuild() {
@@ -54,15 +49,7 @@ void RecordViewModel::rebuild() {
     rows.reserve(cars_->size());
     for (std::size_t at = 0; at < cars_->size(); ++at) {
       const auto& car = (*cars_)[at];
-      if (!wanted_.isEmpty()) {
-        const QString all = QStringList{folded(car.plate),          folded(car.vin),
-                                        folded(car.color.name),     folded(car.color.code),
-                                        folded(words_of(car.body)), folded(state_words(car))}
-                                .join(QChar('\n'));
-        if (!std::all_of(wanted_.begin(), wanted_.end(),
-                         [&](const QString& word) { return all.contains(word); }))
-          continue;
-      }
+      if (filtered_ && !hits_.contains(car.job)) continue;
       rows.push_back(at);
     }
     std::stable_sort(rows.begin(), rows.end(), [this](std::size_t a, std::size_t b) {
@@ -176,17 +163,13 @@ QString RecordViewModel::state_words(const folds::FloorRow& car) const {
 }
 
 QString RecordViewModel::hit_words(const folds::FloorRow& car) const {
-  const QString vin = folded(car.vin);
-  const QString code = folded(car.color.code);
-  const QString shown = QStringList{folded(plate_of(car)), folded(car.color.name),
-                                    folded(words_of(car.body)), folded(state_words(car))}
-                            .join(QChar('\n'));
-  for (const QString& word : wanted_) {
-    if (shown.contains(word)) continue;
-    if (vin.contains(word)) return tr("VIN %1").arg(QString::fromStdString(car.vin));
-    if (code.contains(word)) return tr("color code %1").arg(QString::fromStdString(car.color.code));
-  }
-  return {};
+  const auto of_car = hits_.find(car.job);
+  if (of_car == hits_.end()) return {};
+  QStringList out;
+  for (const auto& hit : of_car->second)
+    if (const QString words = words_of(hit, car); !words.isEmpty() && !out.contains(words))
+      out << words;
+  return out.join(QStringLiteral(" · "));
 }
 
 void RecordViewModel::set_search(const QString& search) {
@@ -194,19 +177,59 @@ void RecordViewModel::set_search(const QString& search) {
   search_ = search;
   QStringList wanted;
   for (const QString& word : search.split(QChar(' '), Qt::SkipEmptyParts))
-    if (const QString letters = folded(word); !letters.isEmpty()) wanted << letters;
+    if (std::any_of(word.begin(), word.end(), [](QChar sign) { return sign.isLetterOrNumber(); }))
+      wanted << word;
   if (wanted == wanted_) {
     emit changed();
     return;
   }
   wanted_ = wanted;
+  if (!wanted_.isEmpty()) return ask(first_page);
+  stop_.request_stop();
+  ++asked_;
+  searching_ = filtered_ = false;
+  hits_.clear();
   rebuild();
+}
+
+void RecordViewModel::ask(int most) {
+  stop_.request_stop();
+  stop_ = {};
+  if (!kinds_) kinds_ = names_of_kinds();
+  searching_ = true;
+  emit changed();
+  shelf::FindAsked asked;
+  asked.words = search_.toStdString();
+  asked.most = most;
+  session_.engine().find(std::move(asked), kinds_, stop_.get_token(),
+                         [self = QPointer(this), number = ++asked_](Result<shelf::Found> answer) {
+                           QMetaObject::invokeMethod(
+                               QCoreApplication::instance(),
+                               [self, number, answer = std::move(answer)] {
+                                 if (self && number == self->asked_) self->found(answer);
+                               },
+                               Qt::QueuedConnection);
+                         });
+}
+
+void RecordViewModel::found(const Result<shelf::Found>& answer) {
+  searching_ = false;
+  if (!answer) {
+    if (answer.error().code != Code::Stopped) emit session_.failed(answer.error());
+    emit changed();
+    return;
+  }
+  filtered_ = true;
+  hits_.clear();
+  for (const auto& car : answer->cars) hits_.emplace(car.row.job, car.hits);
+  rebuild();
+  if (answer->next) ask(std::numeric_limits<int>::max());
 }
 
 QString RecordViewModel::countWords() const {
   if (!cars_) return {};
   const auto all = static_cast<int>(cars_->size());
-  if (!wanted_.isEmpty()) return tr("%1 of %2 cars").arg(rowCount()).arg(all);
+  if (filtered_) return tr("%1 of %2 cars").arg(rowCount()).arg(all);
   return all == 1 ? tr("1 car") : tr("%1 cars").arg(all);
 }
 

@@ -3,15 +3,18 @@
 // Roles:   jobId, plate, color, colorHex, body, vin, opened, promised, delivered, next, hours,
 //          marks (open ones), state (words), disputed, hit (where the search hit, when it
 //          is not in plain sight).
-// Search:  words in any order; each has to be in plate, VIN, color (name or code), body or state.
-//          Blanks and hyphens of plates do not count, so that half a plate is enough.
+// Search:  words in any order, each anywhere in the record of the car (shelf/find.h): plate, VIN,
+//          color, notes, people, defects, causes, overrides. The rows stay as they are until the
+//          answer is here: the newest `first_page` at once, then all.
 // Order:   newest first, or by a column; equal rows stay newest first.
-// Cost:    the words of a row are made when it is shown; 10,000 cars are searched in one go.
+// Cost:    the words of a row are made when it is shown; the search is done beside the GUI thread.
 // Threads: GUI. wake() has to be called once before cars come (the engine lists none unasked).
 #pragma once
 
 #include <QAbstractListModel>
 #include <qqmlregistration.h>
+#include <stop_token>
+#include <unordered_map>
 
 #include "screens/integrity_view_model.h"
 #include "screens/session.h"
@@ -53,6 +56,7 @@ class RecordViewModel final : public QAbstractListModel {
   };
 
   explicit RecordViewModel(Session& session, QObject* parent = nullptr);
+  ~RecordViewModel() override;
 
   int rowCount(const QModelIndex& parent = {}) const override;
   QVariant data(const QModelIndex& index, int role) const override;
@@ -67,6 +71,9 @@ class RecordViewModel final : public QAbstractListModel {
   Column sortColumn() const { return sort_column_; }
   bool sortDown() const { return sort_down_; }
   IntegrityViewModel* integrity() { return &integrity_; }
+  bool searching() const { return searching_; }  // an answer is still to come
+
+  static constexpr int first_page = 50;
 
   Q_INVOKABLE void wake();
   Q_INVOKABLE void sortBy(Column column);  // the same column again turns the order
@@ -79,6 +86,8 @@ class RecordViewModel final : public QAbstractListModel {
  private:
   void refresh();
   void rebuild();
+  void ask(int most);
+  void found(const Result<shelf::Found>& answer);
   const folds::FloorRow& row(int at) const;
   QString state_words(const folds::FloorRow& car) const;
   QString hit_words(const folds::FloorRow& car) const;
@@ -90,7 +99,13 @@ class RecordViewModel final : public QAbstractListModel {
   std::vector<std::size_t> rows_;  // places in *cars_
   std::vector<JobId> jobs_;        // of rows_, to see whether the list itself changed
   QString search_;
-  QStringList wanted_;  // folded words of the search
+  QStringList wanted_;  // words of the search
+  std::shared_ptr<const shelf::Names> kinds_;
+  std::unordered_map<JobId, std::vector<shelf::FindHit>> hits_;  // of the cars that were found
+  std::stop_source stop_;
+  int asked_ = 0;  // older answers are dropped
+  bool searching_ = false;
+  bool filtered_ = false;  // hits_ is an answer
   Column sort_column_ = Opened;
   bool sort_down_ = true;
   bool awake_ = false;

@@ -24,6 +24,7 @@ class Record : public testing::Test {
   }
   std::string found(const char* search) {
     view_.set_search(QString::fromUtf8(search));
+    Shown::wait([this] { return !view_.searching(); });
     return plates();
   }
 
@@ -49,6 +50,7 @@ TEST_F(Record, HalfAPlateInAnyWritingAndWordsInAnyOrderFind) {
   EXPECT_EQ(found("red green"), "");
   EXPECT_EQ(view_.countWords().toStdString(), "0 of 2 cars");
   view_.dropLastWord();
+  ASSERT_TRUE(Shown::wait([this] { return !view_.searching(); }));
   EXPECT_EQ(view_.search(), QStringLiteral("red"));
   EXPECT_EQ(plates(), "S 88-014");
   EXPECT_EQ(found(" - "), "K 41-206, S 88-014");
@@ -58,6 +60,19 @@ TEST_F(Record, AHitThatIsNotInPlainSightSaysWhereItIs) {
   EXPECT_EQ(found("r3"), "S 88-014");
   EXPECT_EQ(text(view_, 0, View::HitRole), "color code R3");
   found("red");
+  EXPECT_EQ(text(view_, 0, View::HitRole), "");
+  EXPECT_EQ(found("nib ivo"), "K 41-206");
+  EXPECT_EQ(text(view_, 0, View::HitRole), "mark: nib · person: Ivo");
+}
+
+TEST_F(Record, WhatIsTypedFastIsAnsweredOnceAndSignsMeanNothing) {
+  for (const char* typed : {"k", "k4", "k41", "s88"}) view_.set_search(QString::fromUtf8(typed));
+  ASSERT_TRUE(Shown::wait([this] { return !view_.searching(); }));
+  EXPECT_EQ(plates(), "S 88-014");
+  EXPECT_EQ(found("\"s 88* OR (NEAR"), "");
+  EXPECT_EQ(found("\"88*"), "S 88-014");
+  EXPECT_EQ(found(std::string(10'000, 'x').c_str()), "");
+  EXPECT_EQ(found(""), "K 41-206, S 88-014");
   EXPECT_EQ(text(view_, 0, View::HitRole), "");
 }
 
