@@ -96,8 +96,9 @@ std::vector<seal::SealedEntry> RealShop::entries_of_hub(const fs::path& hub_fold
   return out;
 }
 
+// Entries come before a device has looked which pictures they name: so it is asked a second time.
 void RealShop::sync_all(const std::vector<DeviceProcess*>& devices) {
-  const bool all = comes_true([&] {
+  const auto quiet = [&] {
     std::set<std::string> counts;
     for (auto* device : devices) {
       device->ask("go");
@@ -106,6 +107,11 @@ void RealShop::sync_all(const std::vector<DeviceProcess*>& devices) {
       counts.insert(state.substr(state.find(" all=")));
     }
     return counts.size() == 1;
+  };
+  const bool all = comes_true([&] {
+    if (!quiet()) return false;
+    std::this_thread::sleep_for(std::chrono::milliseconds(250));
+    return quiet();
   });
   EXPECT_TRUE(all) << "not all is everywhere";
   if (!all)
