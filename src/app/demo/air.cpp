@@ -218,7 +218,7 @@ class Keeping {
   // On each of the last working days, rising.
   void readings(int first) {
     std::vector<std::int64_t> mornings;
-    for (int workday = first; workday < 104 * 5; ++workday) {
+    for (int workday = first; workday < calendar_.workdays(); ++workday) {
       if (calendar_.morning_ms(workday) > now_ms_) break;
       mornings.push_back(calendar_.morning_ms(workday));
     }

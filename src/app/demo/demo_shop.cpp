@@ -62,7 +62,7 @@ class Maker {
   Visit delivered_visit(std::size_t number, SeededRandom& random) const;
   std::int64_t comes_ms(std::size_t number) const;
   int first_day_of(std::size_t number) const {
-    return first_workday + static_cast<int>(number % cars_of_a_crew) / lanes * visit_workdays +
+    return first_workday + static_cast<int>(number % cars_of_a_crew_) / lanes * visit_workdays +
            static_cast<int>(number % lanes);
   }
   SeededRandom story_of(std::size_t number) const {
@@ -86,6 +86,8 @@ class Maker {
 
   const DemoOptions& options_;
   Hand hand_;
+  std::size_t cars_of_a_crew_ =
+      static_cast<std::size_t>(lanes * (options_.weeks - weeks_without_delivered));
   std::size_t delivered_ = static_cast<std::size_t>(std::max(0, options_.delivered));
   std::vector<Crew> crews_;
   House house_;
@@ -111,7 +113,7 @@ Status Maker::set_up() {
   JAMBLINE_TRY(
       hand_.act({}, at_ms, acts::NameShop{std::string(shop_name), std::string(shop_zone)}, random));
   const std::size_t crews =
-      std::max<std::size_t>(1, (delivered_ + cars_of_a_crew - 1) / cars_of_a_crew);
+      std::max<std::size_t>(1, (delivered_ + cars_of_a_crew_ - 1) / cars_of_a_crew_);
   for (std::size_t crew = 0; crew < crews; ++crew) {
     JAMBLINE_TRY(add_crew(crew, at_ms));
     at_ms += 10 * minute_ms;
@@ -144,7 +146,7 @@ Visit Maker::delivered_visit(std::size_t number, SeededRandom& random) const {
   plan.booth = {
       static_cast<double>(options_.now.wall_ms - painted_ms) / static_cast<double>(day_ms), lane,
       options_.causes};
-  const Crew& crew = crews_[number / cars_of_a_crew];
+  const Crew& crew = crews_[number / cars_of_a_crew_];
   Visit visit = visit_of(std::move(plan), crew, house_, times, random);
   add_pictures(visit, options_, hand_.calendar(), crew, std::nullopt);
   return visit;
@@ -288,7 +290,7 @@ Status make_log(const std::filesystem::path& folder, const seal::SigningKey& key
                   log::EntryLog::open(beside.path(), log::OpenMode::Write, options_of_log()));
 
   const auto other_key = seal::SigningKey::make(random);
-  const Calendar calendar(options.now.wall_ms);
+  const Calendar calendar(options.now.wall_ms, options.weeks);
   Moment founded;
   founded.wall_ms = calendar.morning_ms(0);
   founded.offset_min = calendar.offset_min(founded.wall_ms);

@@ -6,7 +6,8 @@
 //          log/entry_log under a turned clock: nothing is put there by hand.
 // Seed:    one random stream a subject (seeded by SHA-256 of the seed and the subject's name), so
 //          one car more changes nothing of the others but the hashes they name.
-// Size:    more than 404 delivered cars are painted by further crews of six in the same two years.
+// Size:    more than four delivered cars a week are painted by further crews of six in the same
+//          time.
 // Camera:  what is photographed is drawn by whoever hands in a Camera, which keeps the files too.
 // Hidden:  what the dirt comes from is in dirt.h and nowhere in the entries.
 // Errors:  those of acts/decide.h and log/entry_log.h. The folder must hold no log yet:
@@ -36,6 +37,7 @@ struct DemoOptions {
   std::uint64_t seed = 41;
   int delivered = 400;
   int in_work = 15;    // at most 15
+  int weeks = 104;     // how far back it goes; never less
   Camera camera = {};  // empty: nobody takes pictures
   bool causes = true;  // false: the dirt has none of the causes of dirt.h; the events are logged
   // When the shop is looked at. With a boot given, the clocks of the last hours are of that boot.

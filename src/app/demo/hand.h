@@ -16,7 +16,7 @@ namespace jambline::demo {
 class Hand {
  public:
   Hand(const DemoOptions& options, const Sinks& sinks)
-      : options_(options), sinks_(sinks), calendar_(options.now.wall_ms) {}
+      : options_(options), sinks_(sinks), calendar_(options.now.wall_ms, options.weeks) {}
 
   // One action of `step`; `job` is zero before the car is opened and set by it.
   // `pictures` is what picture steps are drawn from, `air` what ids of the air are.

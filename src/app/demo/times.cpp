@@ -10,7 +10,6 @@
 namespace jambline::demo {
 
 namespace {
-constexpr int weeks_back = 104;
 constexpr int workdays_in_a_week = 5;
 constexpr std::int64_t lane_start_min[lanes] = {30, 150, 330, 450};  // after 07:00
 constexpr std::int64_t work_before_now_ms = 10 * hour_ms;
@@ -36,10 +35,10 @@ std::int64_t at_seven(std::chrono::sys_days day) {
 }
 }  // namespace
 
-Calendar::Calendar(std::int64_t now_ms) {
+Calendar::Calendar(std::int64_t now_ms, int weeks) {
   const auto today = local_day_of(now_ms);
-  const auto first = today - std::chrono::days(weekday_of(today) + 7 * weeks_back);
-  for (int week = 0; week < weeks_back; ++week)
+  const auto first = today - std::chrono::days(weekday_of(today) + 7 * weeks);
+  for (int week = 0; week < weeks; ++week)
     for (int day = 0; day < workdays_in_a_week; ++day)
       mornings_.push_back(at_seven(first + std::chrono::days(7 * week + day)));
 }

@@ -27,12 +27,15 @@ class Times {
   std::int64_t cursor_ms_ = 0;
 };
 
+inline constexpr int two_years_weeks = 104;
+
 // The weeks before now in the shop's zone.
 class Calendar {
  public:
-  explicit Calendar(std::int64_t now_ms);
-  // 07:00 of a working day (Monday to Friday); week 0 is 104 weeks before this one.
+  explicit Calendar(std::int64_t now_ms, int weeks = two_years_weeks);
+  // 07:00 of a working day (Monday to Friday); week 0 is so many weeks before this one.
   std::int64_t morning_ms(int workday) const;
+  int workdays() const { return static_cast<int>(mornings_.size()); }
   std::int16_t offset_min(std::int64_t ms) const;
 
  private:
@@ -44,8 +47,7 @@ class Calendar {
 
 inline constexpr int visit_workdays = 5;
 inline constexpr int lanes = 4;  // cars that are in the shop at once, each with its part of the day
-inline constexpr int weeks_of_delivered = 101;
-inline constexpr int cars_of_a_crew = lanes * weeks_of_delivered;
+inline constexpr int weeks_without_delivered = 3;
 
 // A delivered car: its own part of each of five working days, so no two cars share a minute.
 class LaneTimes final : public Times {
