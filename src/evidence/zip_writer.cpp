@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cerrno>
 #include <cstdio>
+#include <cstdlib>
 #include <cstring>
 #include <fcntl.h>
 #include <system_error>
@@ -160,8 +161,8 @@ Status ZipWriter::add(const std::string& name, void* source) {
 }
 
 Status ZipWriter::add_text(const std::string& name, std::string words) {
-  // libzip frees it with free().
-  auto* copy = static_cast<char*>(malloc(std::max<std::size_t>(1, words.size())));
+  if (words.empty()) return add(name, zip_source_buffer(open_->archive, nullptr, 0, 0));
+  auto* copy = static_cast<char*>(malloc(words.size()));  // libzip frees it
   if (!copy) return fail(Code::FileFailed, "write", name);
   std::memcpy(copy, words.data(), words.size());
   zip_source_t* source = zip_source_buffer(open_->archive, copy, words.size(), 1);

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """The two stand-alone readers over many files in one process, each signature tried once.
 
-Usage: check_many.py ROOT < LINES; a line is "bundle FILE" or "folder FOLDER". For each the exit code
+Usage: check_many.py ROOT SCRATCH < LINES; a line is "bundle FILE" or "folder FOLDER". For each the exit code
 and what would be printed, ended by a line "." alone.
 """
 import importlib.util
@@ -33,7 +33,7 @@ def main(root):
     sys.dont_write_bytecode = True
     reader = load(root / "src/seal/read_jambline.py")
     bundles = load(root / "src/evidence/verify_bundle.py")
-    with tempfile.TemporaryDirectory() as scratch:
+    with tempfile.TemporaryDirectory(dir=sys.argv[2]) as scratch:
         signatures = bundles.Signatures(scratch)
         for line in sys.stdin:
             what, path = line.rstrip("\n").split(" ", 1)

@@ -5,6 +5,7 @@
 #include <fstream>
 #include <sstream>
 
+#include "tests/evidence/memory_folder.h"
 #include "tests/log/log_folder.h"
 
 namespace jambline::evidence {
@@ -17,13 +18,13 @@ struct PythonSaid {
 
 // Each wanted is "bundle FILE" or "folder FOLDER".
 inline std::vector<PythonSaid> python_check(const std::vector<std::string>& wanted) {
-  const log::TempFolder scratch;
+  const MemoryFolder scratch;
   std::ofstream asked(scratch.path() / "asked");
   for (const auto& line : wanted) asked << line << '\n';
   asked.close();
-  const std::string command = "python3 -B " JAMBLINE_SOURCE_DIR
-                              "/tests/evidence/check_many.py " JAMBLINE_SOURCE_DIR " <'" +
-                              (scratch.path() / "asked").string() + "' 2>&1";
+  const std::string command =
+      "python3 -B " JAMBLINE_SOURCE_DIR "/tests/evidence/check_many.py " JAMBLINE_SOURCE_DIR " '" +
+      scratch.path().string() + "' <'" + (scratch.path() / "asked").string() + "' 2>&1";
   std::string text;
   FILE* pipe = popen(command.c_str(), "r");
   std::array<char, 4096> buffer;

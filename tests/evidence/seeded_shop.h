@@ -10,6 +10,7 @@
 #include "entries/entry.h"
 #include "evidence/check_bundle.h"
 #include "evidence/write_bundle.h"
+#include "tests/evidence/memory_folder.h"
 #include "tests/log/log_folder.h"
 
 namespace jambline::evidence {
@@ -54,7 +55,7 @@ class SeededShop {
   }
 
   SeededRandom random;
-  log::TempFolder folder;
+  MemoryFolder folder;
   blobs::PosixFiles files;
   std::unique_ptr<blobs::BlobStore> store;
   ShopId shop;
@@ -111,7 +112,7 @@ class SeededShop {
 
   // What another device writes, brought here: each job has something of each, and a picture.
   void work_elsewhere(log::EntryLog& here, const seal::SigningKey& key, std::size_t count) {
-    const log::TempFolder folder_there;
+    const MemoryFolder folder_there;
     auto there = log::open_log(folder_there.path());
     log::must(there->add(log::entries_of(here)));
     for (int number = 1; number <= shop_jobs; ++number)

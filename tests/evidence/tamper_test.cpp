@@ -79,7 +79,7 @@ void expect_found_and_named(const std::vector<Case>& cases) {
 }
 
 TEST(Tamper, EveryChangeToABundleIsFoundAndNamedByBoth) {
-  const log::TempFolder out;
+  const MemoryFolder out;
   std::vector<Case> cases;
   constexpr std::size_t shops = 10;
   constexpr std::size_t changes_each = 24;
@@ -107,7 +107,7 @@ TEST(Tamper, EveryChangeToABundleIsFoundAndNamedByBoth) {
 
 // Bytes of the file itself, in what is evidence; the ZIP's checksum is not made to fit.
 TEST(Tamper, AByteOfTheFileIsFoundAndWhatItBelongsToIsNamed) {
-  const log::TempFolder out;
+  const MemoryFolder out;
   const SeededShop shop(20);
   const fs::path clean = out.path() / "clean.zip";
   log::must(shop.write(shop.job(1), clean));
@@ -234,7 +234,7 @@ constexpr std::size_t edits = 10;
 
 // Where the log itself refuses to open, there is no bundle, and the refusal names the entry.
 TEST(Tamper, ADatabaseEditedBeforeBundlingIsFoundInTheFolderAndInTheBundle) {
-  const log::TempFolder out;
+  const MemoryFolder out;
   SeededRandom random(36);
   std::vector<Case> cases;
   std::unique_ptr<SeededShop> shop;
@@ -285,7 +285,7 @@ TEST(Tamper, ADatabaseEditedBeforeBundlingIsFoundInTheFolderAndInTheBundle) {
 }
 
 TEST(Tamper, ATailDroppedAfterTheLastReceiptIsWhatProvenUpToMeans) {
-  const log::TempFolder out;
+  const MemoryFolder out;
   for (std::uint64_t seed = 200; seed < 204; ++seed) {
     const SeededShop shop(seed);
     const DeviceId device = shop.second.device();
@@ -309,7 +309,7 @@ TEST(Tamper, ATailDroppedAfterTheLastReceiptIsWhatProvenUpToMeans) {
 }
 
 TEST(Tamper, AHundredBundlesThatNobodyChangedAreGood) {
-  const log::TempFolder out;
+  const MemoryFolder out;
   std::vector<fs::path> files;
   std::vector<std::string> asked;
   std::vector<ShopId> shops;

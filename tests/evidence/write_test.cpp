@@ -16,7 +16,7 @@ namespace fs = std::filesystem;
 
 struct WrittenBundle {
   SeededShop shop{1};
-  log::TempFolder out;
+  MemoryFolder out;
   fs::path file = out.path() / "car.zip";
   BundleWritten wrote = log::must(shop.write(shop.job(1), file));
 
@@ -202,7 +202,7 @@ TEST(BundleDocument, ItsExampleIsGoodAndItsHeaderAloneIsRefused) {
     }
   }
   ASSERT_EQ(blocks.size(), 2U);
-  const log::TempFolder out;
+  const MemoryFolder out;
   blocks[0].write(out.path() / "one.zip");
   const auto found = log::must(check_bundle(out.path() / "one.zip"));
   EXPECT_FALSE(found.first_bad);
