@@ -124,9 +124,9 @@ class Checking {
           chain.first_link = entry.header.prev_hash;
         if ((*record)->form != Form::Whole) continue;
         if (entry.header.kind == seal::kind::device_admitted) chain.admits.push_back(entry.hash);
-        if (seal::is_membership(entry.header.kind)) claims.push_back(std::move(entry));
         if (!stays_whole(entry.header.kind) && entry.header.subject && !found_.job)
           found_.job = entry.header.subject;
+        if (seal::is_membership(entry.header.kind)) claims.push_back(std::move(entry));
       }
     }
     // The founder's first: they say which shop it is.

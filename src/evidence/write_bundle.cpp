@@ -95,6 +95,7 @@ std::vector<seal::Receipt> telling(const std::vector<seal::Receipt>& all, const 
           wanted.insert(first->second);
   }
   std::vector<seal::Receipt> out;
+  out.reserve(wanted.size());
   for (const std::size_t i : wanted) out.push_back(all[i]);
   return out;
 }

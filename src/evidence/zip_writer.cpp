@@ -164,7 +164,7 @@ Status ZipWriter::add_text(const std::string& name, std::string words) {
   if (words.empty()) return add(name, zip_source_buffer(open_->archive, nullptr, 0, 0));
   auto* copy = static_cast<char*>(malloc(words.size()));  // libzip frees it
   if (!copy) return fail(Code::FileFailed, "write", name);
-  std::memcpy(copy, words.data(), words.size());
+  std::copy(words.begin(), words.end(), copy);
   zip_source_t* source = zip_source_buffer(open_->archive, copy, words.size(), 1);
   if (!source) free(copy);
   return add(name, source);

@@ -60,6 +60,7 @@ std::string any_of(const std::vector<std::string>& codes) {
 template <class T>
 void and_one_of(std::vector<std::string>& all, const std::vector<T>& wanted) {
   std::vector<std::string> codes;
+  codes.reserve(wanted.size());
   for (const auto& one : wanted) codes.push_back(folds::find_code(one));
   if (!codes.empty()) all.push_back(any_of(codes));
 }
