@@ -18,7 +18,7 @@ using job::BoothEvent;
 
 constexpr std::int64_t day_ms = 86'400'000;
 // A sanitizer looks for faults of memory and threads, for which some shops will do.
-#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
+#ifdef JAMBLINE_SANITIZED
 constexpr std::uint64_t shops = 3;
 #else
 constexpr std::uint64_t shops = 20;

@@ -13,7 +13,7 @@ namespace {
 
 // A sanitizer looks for faults of memory and threads, for which a tenth of the draws will do; the
 // statistics are those of the plain build.
-#if defined(__SANITIZE_ADDRESS__) || defined(__SANITIZE_THREAD__)
+#ifdef JAMBLINE_SANITIZED
 constexpr int part = 10;
 #else
 constexpr int part = 1;
