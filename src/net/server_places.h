@@ -1,8 +1,7 @@
 // net/server_places.h: one strand a place, and the polls that wait there; for net/*.cpp only.
 //
-// Threads: run(), beside() and wait() from any thread; work runs on the server's threads, for one
-// place one
-//          at a time.
+// Threads: run(), beside() and wait() from any thread; work runs on the server's threads, and for
+//          one place one at a time.
 #pragma once
 
 #include <boost/asio/io_context.hpp>

@@ -26,17 +26,10 @@ std::string report_of(const ShopFolder& folder, const CarStory& story, const std
 }  // namespace
 
 int bundle(const BundleAsked& asked) {
-  const auto folder = read_folder(asked.folder);
-  if (!folder) {
-    std::cerr << said(folder.error());
-    return 2;
-  }
-  const auto car = find_car(*folder, asked.car);
-  if (!car) {
-    std::cerr << said_of_car(car.error(), asked.car);
-    return 2;
-  }
-  const auto story = story_of(*folder, **car);
+  const auto found = car_in_folder(asked.folder, asked.car);
+  if (!found) return 2;
+  const auto& [folder, car] = *found;
+  const auto story = story_of(folder, *car);
   if (!story) {
     std::cerr << said(story.error());
     return 2;
@@ -47,10 +40,10 @@ int bundle(const BundleAsked& asked) {
     std::cerr << said(kept.error());
     return 2;
   }
-  evidence::BundleWanted wanted{(*car)->job, asked.to, report_of(*folder, *story, asked.folder),
+  evidence::BundleWanted wanted{car->job, asked.to, report_of(folder, *story, asked.folder),
                                 asked.without_missing};
   const auto wrote =
-      evidence::write_bundle(*folder->log, kept ? kept->get() : nullptr, wanted, {}, {});
+      evidence::write_bundle(*folder.log, kept ? kept->get() : nullptr, wanted, {}, {});
   if (!wrote) {
     std::cerr << said(wrote.error());
     if (!wrote.error().arg("picture").empty())

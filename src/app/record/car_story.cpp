@@ -1,5 +1,6 @@
 #include "app/record/car_story.h"
 
+#include <iostream>
 #include <ostream>
 
 #include "app/command_line_words.h"
@@ -98,12 +99,26 @@ void print_pictures(std::ostream& out, const folds::CarView& car, const folds::S
   }
 }
 
-}  // namespace
-
+// A refusal of find_car in words.
 std::string said_of_car(const Error& refused, const std::string& wanted) {
   if (refused.code != Code::Disputed) return said(refused);
   return "several cars fit \"" + wanted + "\": " + std::string(refused.arg("cars")) +
          "\nto do: name one by the signs in brackets\n";
+}
+}  // namespace
+
+std::optional<CarInFolder> car_in_folder(const std::string& folder, const std::string& wanted) {
+  auto read = read_folder(folder);
+  if (!read) {
+    std::cerr << said(read.error());
+    return std::nullopt;
+  }
+  const auto car = find_car(*read, wanted);
+  if (!car) {
+    std::cerr << said_of_car(car.error(), wanted);
+    return std::nullopt;
+  }
+  return CarInFolder{std::move(*read), *car};
 }
 
 Result<CarStory> story_of(const ShopFolder& folder, const folds::CarView& car) {

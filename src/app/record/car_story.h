@@ -7,6 +7,7 @@
 #pragma once
 
 #include <iosfwd>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -53,8 +54,12 @@ struct CarStory {
   }
 };
 
-// A refusal of find_car in words.
-std::string said_of_car(const Error& refused, const std::string& wanted);
+struct CarInFolder {
+  ShopFolder folder;
+  const folds::CarView* car;  // one of folder.cars
+};
+// Without it the error stream says why.
+std::optional<CarInFolder> car_in_folder(const std::string& folder, const std::string& wanted);
 
 Result<CarStory> story_of(const ShopFolder& folder, const folds::CarView& car);
 // `path` is the folder's, for its pictures.

@@ -7,6 +7,7 @@
 #include <unistd.h>
 
 #include "app/command_line_words.h"
+#include "app/record/car_story.h"
 #include "app/record/commands.h"
 #include "app/record/entry_lines.h"
 #include "app/record/picture_lines.h"
@@ -63,17 +64,10 @@ Status write_new(const fs::path& file, const std::vector<std::uint8_t>& bytes) {
 }  // namespace
 
 int export_pictures(const PicturesAsked& asked) {
-  const auto folder = read_folder(asked.folder);
-  if (!folder) {
-    std::cerr << said(folder.error());
-    return 2;
-  }
-  const auto car = find_car(*folder, asked.car);
-  if (!car) {
-    std::cerr << said(car.error());
-    return 2;
-  }
-  if ((*car)->pictures.empty()) {
+  const auto found = car_in_folder(asked.folder, asked.car);
+  if (!found) return 2;
+  const auto& [folder, car] = *found;
+  if (car->pictures.empty()) {
     std::cout << "no pictures of this car\n";
     return 0;
   }
@@ -91,12 +85,12 @@ int export_pictures(const PicturesAsked& asked) {
   }
   int number = 0;
   int copied = 0;
-  for (const auto& picture : (*car)->pictures) {
-    const std::string place = place_of(picture, folder->shop);
+  for (const auto& picture : car->pictures) {
+    const std::string place = place_of(picture, folder.shop);
     char front[16];
     std::snprintf(front, sizeof front, "-%03d-", ++number);
-    const fs::path to = fs::path(asked.to) / (plain_name((*car)->plate) + front +
-                                              plain_name(place) + ending_of(picture));
+    const fs::path to = fs::path(asked.to) /
+                        (plain_name(car->plate) + front + plain_name(place) + ending_of(picture));
     const auto bytes = (*kept)->get(picture.facts.file);
     const auto copy = bytes ? picture::without_location(*bytes)
                             : Result<std::vector<std::uint8_t>>(fail(bytes.error()));

@@ -8,17 +8,10 @@
 namespace jambline::app {
 
 int show(const ShowAsked& asked) {
-  const auto folder = read_folder(asked.folder);
-  if (!folder) {
-    std::cerr << said(folder.error());
-    return 2;
-  }
-  const auto car = find_car(*folder, asked.car);
-  if (!car) {
-    std::cerr << said_of_car(car.error(), asked.car);
-    return 2;
-  }
-  const auto story = story_of(*folder, **car);
+  const auto found = car_in_folder(asked.folder, asked.car);
+  if (!found) return 2;
+  const auto& [folder, car] = *found;
+  const auto story = story_of(folder, *car);
   if (!story) {
     std::cerr << said(story.error());
     return 2;
@@ -26,7 +19,7 @@ int show(const ShowAsked& asked) {
   if (asked.json)
     std::cout << to_json(*story) << '\n';
   else
-    print_story(std::cout, *story, *folder, asked.folder);
+    print_story(std::cout, *story, folder, asked.folder);
   return 0;
 }
 
