@@ -16,25 +16,22 @@ Error bad_place(Code code, std::uint64_t hub_seq, std::string cause) {
 
 struct ShopAudit::Row {
   std::uint64_t hub_seq{};
-  DeviceId device;
-  std::uint64_t seq{};
   std::uint16_t kind{};
-  Hash hash;
   std::span<const std::uint8_t> bytes;
 };
 
 std::optional<Error> ShopAudit::look_at(const Row& row) {
+  if (row.hub_seq != found_.through + 1)
+    return bad_place(Code::ChainBroken, row.hub_seq, "one before it is gone");
+  const auto entry = seal::decode_entry(row.bytes);
+  if (!entry) return bad_place(entry.error().code, row.hub_seq, "its bytes");
+  const auto& header = entry->header;
   const auto bad = [&](Code code, std::string cause) {
     return bad_place(code, row.hub_seq, std::move(cause))
-        .with("device", row.device.hex())
-        .with("seq", std::to_string(row.seq));
+        .with("device", header.device.hex())
+        .with("seq", std::to_string(header.seq));
   };
-  if (row.hub_seq != found_.through + 1) return bad(Code::ChainBroken, "one before it is gone");
-  const auto entry = seal::decode_entry(row.bytes);
-  if (!entry) return bad(entry.error().code, "its bytes");
-  const auto& header = entry->header;
-  if (entry->hash != row.hash || header.device != row.device || header.seq != row.seq ||
-      header.kind != row.kind)
+  if (header.kind != row.kind)
     return bad(Code::DatabaseDamaged, "its columns are not those of its header");
   if (header.shop != shop_) return bad(Code::WrongShop, "header");
   if (const Status linked = walk_.next(header, entry->hash); !linked)
@@ -76,9 +73,8 @@ Status ShopAudit::go_on(const std::stop_token& stop, bool pages) {
       if (const auto entry = seal::decode_entry(rows.bytes(0))) (void)members_.apply(*entry);
     }
   }
-  JAMBLINE_ASSIGN(auto rows,
-                  database.prepare("SELECT hub_seq, device, seq, kind, hash, bytes FROM entries "
-                                   "WHERE hub_seq > ? ORDER BY hub_seq"));
+  JAMBLINE_ASSIGN(auto rows, database.prepare("SELECT hub_seq, kind, bytes FROM entries "
+                                              "WHERE hub_seq > ? ORDER BY hub_seq"));
   rows.bind(1, static_cast<std::int64_t>(found_.through));
   for (;;) {
     if (stop.stop_requested()) {
@@ -89,36 +85,38 @@ Status ShopAudit::go_on(const std::stop_token& stop, bool pages) {
     if (!more) break;
     Row row;
     row.hub_seq = static_cast<std::uint64_t>(rows.number(0));
-    row.seq = static_cast<std::uint64_t>(rows.number(2));
-    row.kind = static_cast<std::uint16_t>(rows.number(3));
-    row.bytes = rows.bytes(5);
-    if (!rows.read(1, row.device) || !rows.read(4, row.hash))
-      found_.first_bad = bad_place(Code::DatabaseDamaged, row.hub_seq, "its columns");
-    else
-      found_.first_bad = look_at(row);
+    row.kind = static_cast<std::uint16_t>(rows.number(1));
+    row.bytes = rows.bytes(2);
+    found_.first_bad = look_at(row);
     if (found_.first_bad) return {};
     found_.through = row.hub_seq;
     ++found_.entries;
   }
 
   JAMBLINE_ASSIGN(auto receipts,
-                  database.prepare("SELECT hub_seq_last, receipts.bytes, entries.hash FROM "
-                                   "receipts LEFT JOIN entries ON hub_seq = hub_seq_last "
-                                   "WHERE hub_seq_last > ? ORDER BY hub_seq_last"));
+                  database.prepare("SELECT hub_seq_last, receipts.bytes, entries.bytes, device, "
+                                   "seq_last FROM receipts LEFT JOIN entries "
+                                   "ON hub_seq = hub_seq_last WHERE hub_seq_last > ? "
+                                   "ORDER BY hub_seq_last"));
   receipts.bind(1, receipts_through_);
   for (;;) {
     JAMBLINE_ASSIGN(const bool more, receipts.step());
     if (!more) return {};
     const auto place = static_cast<std::uint64_t>(receipts.number(0));
     const auto receipt = seal::decode_receipt(receipts.bytes(1));
-    Hash hash;
+    const auto entry = seal::decode_entry(receipts.bytes(2));
+    DeviceId device;
     if (!receipt)
       found_.first_bad = bad_place(receipt.error().code, place, "a receipt's bytes");
     else if (!seal::verify(*receipt) || receipt->shop != shop_ || receipt->hub != hub_)
       found_.first_bad = bad_place(Code::BadSignature, place, "a receipt is not this hub's");
-    else if (!receipts.read(2, hash) || hash != receipt->hash)
+    else if (!entry || entry->hash != receipt->hash)
       found_.first_bad =
           bad_place(Code::ChainBroken, place, "a receipt names it, and it is not so");
+    else if (!receipts.read(3, device) || device != receipt->device ||
+             static_cast<std::uint64_t>(receipts.number(4)) != receipt->seq)
+      found_.first_bad =
+          bad_place(Code::DatabaseDamaged, place, "a receipt's columns are not those it says");
     if (found_.first_bad) return {};
     receipts_through_ = receipts.number(0);
     ++found_.receipts;

@@ -130,24 +130,21 @@ Status SqliteHubStorage::load() {
 
   JAMBLINE_ASSIGN(const std::int64_t last, database_.number("SELECT max(hub_seq) FROM entries"));
   hub_seq_ = unsigned_of(last);
-  // From device to device over the index, without looking at every entry.
+  // From device to device over the index, without looking at every receipt.
   JAMBLINE_ASSIGN(
       Statement rows,
-      database_.prepare(
-          "WITH RECURSIVE devices(device) AS ("
-          " SELECT min(device) FROM entries UNION ALL"
-          " SELECT (SELECT min(device) FROM entries WHERE device > devices.device)"
-          " FROM devices WHERE device IS NOT NULL) "
-          "SELECT device, seq, hash FROM entries WHERE (device, seq) IN ("
-          " SELECT device, (SELECT max(seq) FROM entries AS e WHERE e.device = devices.device)"
-          " FROM devices WHERE device IS NOT NULL)"));
+      database_.prepare("WITH RECURSIVE devices(device) AS ("
+                        " SELECT min(device) FROM receipts UNION ALL"
+                        " SELECT (SELECT min(device) FROM receipts WHERE device > devices.device)"
+                        " FROM devices WHERE device IS NOT NULL) "
+                        "SELECT bytes FROM receipts WHERE (device, seq_last) IN ("
+                        " SELECT device, (SELECT max(seq_last) FROM receipts AS r WHERE r.device = "
+                        "devices.device) FROM devices WHERE device IS NOT NULL)"));
   for (;;) {
     JAMBLINE_ASSIGN(const bool more, rows.step());
     if (!more) return {};
-    sync::Head head;
-    head.seq = unsigned_of(rows.number(1));
-    if (!rows.read(0, head.device) || !rows.read(2, head.hash)) return fail(damaged_shop("a head"));
-    heads_[head.device] = head;
+    JAMBLINE_ASSIGN(const seal::Receipt last_one, seal::decode_receipt(rows.bytes(0)));
+    heads_[last_one.device] = {last_one.device, last_one.seq, last_one.hash};
   }
 }
 
@@ -174,22 +171,26 @@ Status SqliteHubStorage::prepare() {
     JAMBLINE_ASSIGN(out, database_.prepare(sql));
     return {};
   };
-  std::string rows = "INSERT INTO entries(hub_seq, device, seq, kind, hash, bytes) VALUES";
-  JAMBLINE_TRY(make(insert_, (rows + "(?,?,?,?,?,?)").c_str()));
-  for (std::size_t i = 0; i < many_rows; ++i) rows += i == 0 ? "(?,?,?,?,?,?)" : ",(?,?,?,?,?,?)";
+  std::string rows = "INSERT INTO entries(hub_seq, kind, bytes) VALUES";
+  JAMBLINE_TRY(make(insert_, (rows + "(?,?,?)").c_str()));
+  for (std::size_t i = 0; i < many_rows; ++i) rows += i == 0 ? "(?,?,?)" : ",(?,?,?)";
   JAMBLINE_TRY(make(insert_many_, rows.c_str()));
   JAMBLINE_TRY(
-      make(insert_receipt_, "INSERT INTO receipts(hub_seq_last, device, bytes) VALUES(?, ?, ?)"));
-  JAMBLINE_TRY(make(read_after_,
-                    "SELECT hub_seq, device, seq, bytes FROM entries WHERE hub_seq > ? "
-                    "ORDER BY hub_seq"));
+      make(insert_receipt_,
+           "INSERT INTO receipts(hub_seq_last, device, seq_last, bytes) VALUES(?, ?, ?, ?)"));
+  JAMBLINE_TRY(
+      make(read_after_, "SELECT hub_seq, bytes FROM entries WHERE hub_seq > ? ORDER BY hub_seq"));
   JAMBLINE_TRY(make(receipts_,
                     "SELECT bytes FROM receipts WHERE hub_seq_last > ? AND hub_seq_last <= ? "
                     "ORDER BY hub_seq_last LIMIT ?"));
   JAMBLINE_TRY(make(last_receipt_,
                     "SELECT bytes FROM receipts WHERE device = ? "
-                    "ORDER BY hub_seq_last DESC LIMIT 1"));
-  JAMBLINE_TRY(make(hash_at_, "SELECT hash FROM entries WHERE device = ? AND seq = ?"));
+                    "ORDER BY seq_last DESC LIMIT 1"));
+  // What came together lies together: the receipt of the run says where.
+  JAMBLINE_TRY(make(hash_at_,
+                    "SELECT bytes FROM entries WHERE hub_seq = ("
+                    " SELECT hub_seq_last - (seq_last - ?2) FROM receipts"
+                    " WHERE device = ?1 AND seq_last >= ?2 ORDER BY seq_last LIMIT 1)"));
   JAMBLINE_TRY(make(is_erased_, "SELECT 1 FROM erasures WHERE target = ?"));
   return make(note_seen_,
               "INSERT INTO seen(device, seen_ms) VALUES(?1, ?2) "
@@ -207,11 +208,19 @@ Status SqliteHubStorage::find_erasable_kinds() {
   if (there && before == now) return {};
   return whole([&]() -> Status {
     JAMBLINE_TRY(database_.run("DELETE FROM erasable"));
-    if (!erasable_.empty())
-      JAMBLINE_TRY(database_.run(("INSERT INTO erasable(hash, hub_seq) SELECT hash, hub_seq FROM "
-                                  "entries WHERE substr(bytes, 271, 1) = x'00' AND kind IN (" +
-                                  now + ")")
-                                     .c_str()));
+    {
+      JAMBLINE_ASSIGN(Statement rows,
+                      database_.prepare(("SELECT hub_seq, bytes FROM entries WHERE substr(bytes, "
+                                         "271, 1) = x'00' AND kind IN (" +
+                                         now + ")")
+                                            .c_str()));
+      for (;;) {
+        JAMBLINE_ASSIGN(const bool more, rows.step());
+        if (!more) break;
+        JAMBLINE_ASSIGN(const auto entry, seal::decode_entry(rows.bytes(1)));
+        JAMBLINE_TRY(note_erasable(entry, unsigned_of(rows.number(0))));
+      }
+    }
     std::vector<Hash> targets;
     {
       JAMBLINE_ASSIGN(Statement rows, database_.prepare("SELECT target FROM erasures"));
@@ -249,7 +258,12 @@ Result<std::optional<Hash>> SqliteHubStorage::hash_at(const DeviceId& device, st
   hash_at_.bind(2, signed_of(seq));
   JAMBLINE_ASSIGN(const bool there, hash_at_.step());
   std::optional<Hash> out;
-  if (there && !hash_at_.read(0, out.emplace())) return fail(damaged_shop("a hash"));
+  if (there) {
+    JAMBLINE_ASSIGN(const auto entry, seal::decode_entry(hash_at_.bytes(0)));
+    if (entry.header.device != device || entry.header.seq != seq)
+      return fail(damaged_shop("a receipt and its entries"));
+    out = entry.hash;
+  }
   hash_at_.reset();
   return out;
 }
@@ -290,13 +304,10 @@ Status SqliteHubStorage::insert(std::span<const SealedEntry> entries, std::uint6
     for (std::size_t i = 0; i < count; ++i) {
       const SealedEntry& entry = entries[i];
       JAMBLINE_ASSIGN(bytes[i], kept_bytes(entry));
-      const int place = static_cast<int>(i) * 6;
+      const int place = static_cast<int>(i) * 3;
       put.bind(place + 1, signed_of(hub_seq + i));
-      put.bind(place + 2, entry.header.device.bytes);
-      put.bind(place + 3, signed_of(entry.header.seq));
-      put.bind(place + 4, std::int64_t{entry.header.kind});
-      put.bind(place + 5, entry.hash.bytes);
-      put.bind(place + 6, view_of(bytes[i]));
+      put.bind(place + 2, std::int64_t{entry.header.kind});
+      put.bind(place + 3, view_of(bytes[i]));
     }
     JAMBLINE_TRY(put.finish());
     for (std::size_t i = 0; i < count; ++i)
@@ -378,7 +389,8 @@ Result<seal::Receipt> SqliteHubStorage::append(std::span<const SealedEntry> entr
     const std::string bytes = seal::encode(receipt);
     insert_receipt_.bind(1, signed_of(last));
     insert_receipt_.bind(2, device.bytes);
-    insert_receipt_.bind(3, view_of(bytes));
+    insert_receipt_.bind(3, signed_of(seq));
+    insert_receipt_.bind(4, view_of(bytes));
     return insert_receipt_.finish();
   });
   JAMBLINE_TRY(kept);
@@ -424,13 +436,14 @@ Status SqliteHubStorage::read_after(std::uint64_t hub_seq, const Visit& visit) {
   for (;;) {
     JAMBLINE_ASSIGN(const bool more, read_after_.step());
     if (!more) break;
-    DeviceId device;
-    if (!read_after_.read(1, device)) {
+    const auto bytes = read_after_.bytes(1);
+    const auto header =
+        seal::decode_header(bytes.first(std::min(bytes.size(), seal::header_bytes)));
+    if (!header) {
       read_after_.reset();
-      return fail(damaged_shop("a device"));
+      return fail(damaged_shop("an entry's bytes"));
     }
-    if (!visit(unsigned_of(read_after_.number(0)), device, unsigned_of(read_after_.number(2)),
-               text_of(read_after_.bytes(3))))
+    if (!visit(unsigned_of(read_after_.number(0)), header->device, header->seq, text_of(bytes)))
       break;
   }
   read_after_.reset();

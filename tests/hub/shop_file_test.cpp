@@ -133,9 +133,9 @@ TEST_F(ShopFile, AnOlderDatabaseInItsPlaceIsRefused) {
 }
 
 TEST_F(ShopFile, ANewerSchemaAndOtherFilesAreRefusedAndLeftAsTheyAre) {
-  good(raw().run("PRAGMA user_version=2"));
+  good(raw().run("PRAGMA user_version=3"));
   EXPECT_EQ(code_of(SqliteHubStorage::open(folder.path(), usual())), Code::NewerSchema);
-  good(raw().run("PRAGMA user_version=1; PRAGMA application_id=7"));
+  good(raw().run("PRAGMA user_version=2; PRAGMA application_id=7"));
   EXPECT_EQ(code_of(SqliteHubStorage::open(folder.path(), usual())), Code::DatabaseDamaged);
   good(raw().run(("PRAGMA application_id=" + std::to_string(0x4A424C48)).c_str()));
   EXPECT_TRUE(SqliteHubStorage::open(folder.path(), usual()));

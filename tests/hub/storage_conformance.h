@@ -171,6 +171,23 @@ TEST_P(HubStorageTest, HeadsAndHashesAreThoseOfTheEntries) {
   }
 }
 
+TEST_P(HubStorageTest, EveryHashIsFoundInWhateverTurnsDevicesCame) {
+  get(put({run.founded(), run.admitted(tablet, "tablet")}));
+  std::vector<seal::SealedEntry> all;
+  for (const int count : {3, 1, 11, 2}) {
+    for (const auto* device : {&tablet, &run.founder()}) {
+      const auto run_of_one = run.many(*device, count);
+      get(put(run_of_one));
+      all.insert(all.end(), run_of_one.begin(), run_of_one.end());
+    }
+  }
+  for (int life = 0; life < 2; ++life) {
+    for (const auto& entry : all)
+      EXPECT_EQ(get(store->hash_at(entry.header.device, entry.header.seq)), entry.hash);
+    reopen();
+  }
+}
+
 TEST_P(HubStorageTest, TheSamePlaceTwiceIsAForkAndNothingIsWritten) {
   get(put({run.founded(), run.said(run.founder(), "a")}));
   SealedRun twin;  // the same seeds: another entry at the same place
