@@ -3,6 +3,7 @@
 #include <fstream>
 #include <iostream>
 
+#include "hub/shop_schema.h"
 #include "tests/hub/hub_world.h"
 
 namespace jambline::test {
@@ -14,7 +15,8 @@ void make_old_hub(const std::filesystem::path& folder) {
   clock.moment.since_boot_ms = 1000;
   SeededRandom random(1);
   blobs::PosixFiles disk;
-  good(hub::Hub::make(folder, "Hub of version 1", random));
+  good(
+      hub::Hub::make(folder, "Hub of version " + std::to_string(hub::shop_schema_version), random));
   std::ofstream facts(folder.string() + ".facts");
   const auto hub = get(hub::Hub::open(folder, {clock, random, disk, {{erasable_kind}, {}, 0}, {}}));
   const ShopId shop = get(hub::found_shop(*hub));

@@ -175,7 +175,7 @@ TEST_P(HubStorageTest, EveryHashIsFoundInWhateverTurnsDevicesCame) {
   get(put({run.founded(), run.admitted(tablet, "tablet")}));
   std::vector<seal::SealedEntry> all;
   for (const int count : {3, 1, 11, 2}) {
-    for (const auto* device : {&tablet, &run.founder()}) {
+    for (const seal::SigningKey* device : {&std::as_const(tablet), &run.founder()}) {
       const auto run_of_one = run.many(*device, count);
       get(put(run_of_one));
       all.insert(all.end(), run_of_one.begin(), run_of_one.end());
