@@ -47,7 +47,8 @@ Status LocalEngine::start() {
   JAMBLINE_ASSIGN(rights_, rights_of(*log_));
   jobs_.emplace(*log_, rights_);
   JAMBLINE_ASSIGN(floor_, Floor::open(parts_.folder, *log_, *jobs_, stamp_of(rights_)));
-  finder_ = Finder(floor_->where());
+  shelf_where_ = floor_->where();
+  finder_ = Finder(shelf_where_);
   JAMBLINE_TRY(fold_shop_anew());
   folded_ = log_->last_arrival();
   if (auto drafts = shelf::Drafts::open(parts_.folder)) {
@@ -110,6 +111,19 @@ void LocalEngine::find(shelf::FindAsked asked, std::shared_ptr<const shelf::Name
     asked.now_ms = parts_.clock.now().wall_ms;
     done(finder_.find(asked, kinds, snapshot()->shop, stop));
   });
+}
+
+void LocalEngine::accounts(std::int64_t from_ms, std::int64_t to_ms, std::stop_token stop,
+                           std::function<void(Result<std::vector<folds::Account>>)> done) {
+  const auto read = [this, from_ms, to_ms,
+                     stop = std::move(stop)]() -> Result<std::vector<folds::Account>> {
+    if (!accounts_) {
+      if (!shelf_where_) return fail(Code::NoSuchFile, "read accounts", "shelf.db");
+      JAMBLINE_ASSIGN(accounts_, shelf::Accounts::open(*shelf_where_));
+    }
+    return accounts_->read(from_ms, to_ms, stop);
+  };
+  find_lane_->post([read, done = std::move(done)] { done(read()); });
 }
 
 void LocalEngine::drain() {

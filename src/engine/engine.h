@@ -29,6 +29,7 @@
 #include "blobs/blob_store.h"
 #include "engine/shop_devices.h"
 #include "entries/entry.h"
+#include "folds/account.h"
 #include "folds/car_view.h"
 #include "folds/floor_view.h"
 #include "folds/lesson.h"
@@ -131,6 +132,11 @@ class Engine {
   // `done`.
   virtual void worked(std::int64_t from_ms, std::int64_t to_ms,
                       std::function<void(Result<folds::Worked>)> done) = 0;
+
+  // What the cars say that were in the shop, or worked on, in [from, to), by opening. On the lane
+  // of find(), as is `done`; it can be stopped.
+  virtual void accounts(std::int64_t from_ms, std::int64_t to_ms, std::stop_token stop,
+                        std::function<void(Result<std::vector<folds::Account>>)> done) = 0;
 
   // The cars that fit (shelf/find.h), newest first. On a lane of its own, beside acts and
   // calculations; `done` is called there. What was reported as done before is in it; what arrived

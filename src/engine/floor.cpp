@@ -86,7 +86,7 @@ Result<Floor> Floor::open(const std::filesystem::path& folder, log::EntryLog& lo
       if (!cars) return fail(std::move(cars.error()));
       if (floor.shelf_ && !floor.shelf_->put(*cars, last)) floor.shelf_.reset();
     }
-    for (auto& [row, lesson, worked, found_by] : *cars) {
+    for (auto& [row, lesson, worked, found_by, account] : *cars) {
       if (!floor.shelf_) {
         floor.lessons_.put(std::move(lesson));
         floor.worked_without_shelf_.insert_or_assign(row.job, std::move(worked));
@@ -119,7 +119,7 @@ Status Floor::change(const folds::CarView& car, std::int64_t last) {
   folds::Lesson lesson = folds::lesson_of(car);
   Status stored;
   if (shelf_)
-    stored = shelf_->put({{row, lesson, folds::worked_of(car), folds::findable(car)}}, arrival);
+    stored = shelf_->put({shelf::car_of(car)}, arrival);
   else
     worked_without_shelf_.insert_or_assign(car.job, folds::worked_of(car));
   lessons_.put(std::move(lesson));

@@ -18,6 +18,7 @@
 #include "engine/pictures.h"
 #include "folds/rights_fold.h"
 #include "folds/shop_fold.h"
+#include "shelf/accounts.h"
 #include "shelf/drafts.h"
 
 namespace jambline::engine {
@@ -33,6 +34,8 @@ class LocalEngine final : public Engine {
   void want_lessons() override;
   void worked(std::int64_t from_ms, std::int64_t to_ms,
               std::function<void(Result<folds::Worked>)> done) override;
+  void accounts(std::int64_t from_ms, std::int64_t to_ms, std::stop_token stop,
+                std::function<void(Result<std::vector<folds::Account>>)> done) override;
   void find(shelf::FindAsked asked, std::shared_ptr<const shelf::Names> kinds, std::stop_token stop,
             std::function<void(Result<shelf::Found>)> done) override;
   void keep_draft(const std::string& form, const std::string& json) override;
@@ -151,6 +154,8 @@ class LocalEngine final : public Engine {
 
   std::optional<seal::PeopleSecret> pins_;  // the lane of the PINs
   Finder finder_;                           // the lane of the search
+  std::optional<shelf::Whereabouts> shelf_where_;
+  std::optional<shelf::Accounts> accounts_;  // the same; once somebody asked
 
   mutable std::mutex mutex_;  // guards the three below
   std::shared_ptr<const Snapshot> snapshot_;

@@ -80,6 +80,15 @@ struct VerdictView {
   friend bool operator==(const VerdictView&, const VerdictView&) = default;
 };
 
+// One look at a panel; later ones do not take it away.
+struct LookView {
+  job::Verdict verdict{};
+  PersonId by;
+  std::int64_t wall_ms{};
+  Hash entry;
+  friend bool operator==(const LookView&, const LookView&) = default;
+};
+
 enum class ReleaseState : std::uint8_t { None, Offered, Taken, Returned };
 
 struct ReleaseView {
@@ -115,6 +124,7 @@ struct PanelView {
   bool edges_and_back = false;
   std::vector<VerdictView> verdicts;  // all heads, when disputed more than one
   std::vector<Hash> verdict_heads;
+  std::vector<LookView> looks;  // every one that stands, as they were said; not described
   job::DirtClass dirt{};
   std::vector<Hash> dirt_heads;
   std::vector<MarkView> marks;  // standing ones
@@ -240,6 +250,7 @@ struct StageView {
   std::vector<Hash> heads;
   std::optional<job::WithoutShots> without_shots = {};  // done though pictures were missing
   std::optional<int> shots_missing = {};
+  std::int64_t said_ms{};  // by the shown head; not described
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "stage"}, self.stage);

@@ -108,7 +108,11 @@ void JobFold::view_panels(CarView& out) const {
     view.plan = plans.back()->value;
     view.plan_heads = hashes_of(plans);
 
-    const auto verdicts = standing_heads(of_key(all_verdicts, placed.panel), withdrawals_);
+    const auto& looks = of_key(all_verdicts, placed.panel);
+    for (const auto* look : looks)
+      if (withdrawals_.stands(look->hash))
+        view.looks.push_back({look->value.verdict, look->person, look->wall_ms, look->hash});
+    const auto verdicts = standing_heads(looks, withdrawals_);
     view.verdict_heads = hashes_of(verdicts);
     for (const auto* verdict : verdicts) {
       view.verdicts.push_back({verdict->value.verdict, verdict->person, verdict->wall_ms});
@@ -178,6 +182,7 @@ void JobFold::view_operations(CarView& out) const {
       view.done = heads.back()->value.done;
       view.without_shots = heads.back()->value.without_shots;
       view.shots_missing = heads.back()->value.shots_missing;
+      view.said_ms = heads.back()->wall_ms;
     }
     if (view.done)
       for (auto& operation : out.operations)

@@ -5,6 +5,7 @@
 
 #include "base/json.h"
 #include "shelf/find_rows.h"
+#include "shelf/open_reading.h"
 
 namespace jambline::shelf {
 
@@ -140,20 +141,6 @@ std::string places_of(const FindAsked& asked, const char* column) {
   if (asked.opened_to_ms)
     out += std::string(" AND ") + column + " < " + std::to_string(first_place(*asked.opened_to_ms));
   return out;
-}
-
-Result<sqlite::Database> open_reading(const Whereabouts& where) {
-  using sqlite::Database;
-  auto database = Database::open(where.file, Database::Mode::ReadOnly, where.vfs);
-  if (!database) return database;
-  const auto probe = database->number("SELECT count(*) FROM sqlite_schema");
-  if (probe) return database;
-  if (!where.vfs.empty() || probe.error().code == Code::DatabaseDamaged) return fail(probe.error());
-  // A folder in which SQLite may not make its -shm file; so nobody writes there now.
-  std::error_code none;
-  const auto waiting = std::filesystem::file_size(where.file.string() + "-wal", none);
-  return Database::open(where.file,
-                        !none && waiting > 0 ? Database::Mode::Alone : Database::Mode::Frozen, {});
 }
 
 }  // namespace

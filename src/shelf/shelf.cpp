@@ -15,6 +15,9 @@ constexpr const char* make_tables =
     "CREATE TABLE IF NOT EXISTS car (job BLOB PRIMARY KEY, delivered INTEGER, promised INTEGER,"
     " opened INTEGER NOT NULL, row TEXT NOT NULL) WITHOUT ROWID;"
     "CREATE TABLE IF NOT EXISTS lesson (job BLOB PRIMARY KEY, lesson TEXT NOT NULL) WITHOUT ROWID;"
+    "CREATE TABLE IF NOT EXISTS account (job BLOB PRIMARY KEY, opened INTEGER NOT NULL,"
+    " last INTEGER NOT NULL, account TEXT NOT NULL) WITHOUT ROWID;"
+    "CREATE INDEX IF NOT EXISTS account_by_last ON account (last);"
     "CREATE TABLE IF NOT EXISTS worked (job BLOB NOT NULL, start INTEGER NOT NULL,"
     " end INTEGER NOT NULL, row TEXT NOT NULL);"
     "CREATE INDEX IF NOT EXISTS worked_by_end ON worked (end);"
@@ -27,7 +30,8 @@ constexpr const char* make_tables =
     "CREATE INDEX IF NOT EXISTS car_by_opening ON car (opened);";
 
 constexpr const char* forget_cars =
-    "DELETE FROM car; DELETE FROM lesson; DELETE FROM worked; DELETE FROM waited; ";
+    "DELETE FROM car; DELETE FROM lesson; DELETE FROM account; DELETE FROM worked;"
+    " DELETE FROM waited; ";
 
 void bind_time(sqlite::Statement& statement, int place, const std::optional<std::int64_t>& ms) {
   if (ms)
@@ -73,7 +77,7 @@ Result<std::vector<Value>> values(sqlite::Statement& query) {
 
 Car car_of(const folds::CarView& view) {
   return {folds::floor_row(view), folds::lesson_of(view), folds::worked_of(view),
-          folds::findable(view)};
+          folds::findable(view), folds::account_of(view)};
 }
 
 Result<Shelf> Shelf::open(const std::filesystem::path& folder, const ShopId& shop) {
@@ -108,6 +112,8 @@ Result<Shelf> Shelf::ready(sqlite::Database database, Whereabouts where, const S
                   shelf.database_.prepare("INSERT OR REPLACE INTO car VALUES (?, ?, ?, ?, ?)"));
   JAMBLINE_ASSIGN(shelf.put_lesson_,
                   shelf.database_.prepare("INSERT OR REPLACE INTO lesson VALUES (?, ?)"));
+  JAMBLINE_ASSIGN(shelf.put_account_,
+                  shelf.database_.prepare("INSERT OR REPLACE INTO account VALUES (?, ?, ?, ?)"));
   JAMBLINE_ASSIGN(shelf.drop_worked_, shelf.database_.prepare("DELETE FROM worked WHERE job = ?"));
   JAMBLINE_ASSIGN(shelf.put_worked_,
                   shelf.database_.prepare("INSERT INTO worked VALUES (?, ?, ?, ?)"));
@@ -154,7 +160,7 @@ Result<Shelf> Shelf::ready(sqlite::Database database, Whereabouts where, const S
 Status Shelf::put(const std::vector<Car>& cars, std::int64_t arrival) {
   JAMBLINE_TRY(database_.run("BEGIN"));
   const auto put_all = [&]() -> Status {
-    for (const auto& [row, lesson, worked, found_by] : cars) {
+    for (const auto& [row, lesson, worked, found_by, account] : cars) {
       JAMBLINE_TRY(find_.put(row.job, found_by));
       const std::string json = to_json(row);
       put_row_.bind(1, row.job.bytes);
@@ -167,6 +173,12 @@ Status Shelf::put(const std::vector<Car>& cars, std::int64_t arrival) {
       put_lesson_.bind(1, row.job.bytes);
       put_lesson_.bind_text(2, learned);
       JAMBLINE_TRY(put_lesson_.finish());
+      const std::string says = to_json(account);
+      put_account_.bind(1, row.job.bytes);
+      put_account_.bind(2, account.opened_ms);
+      put_account_.bind(3, account.last_ms.value_or(INT64_MAX));
+      put_account_.bind_text(4, says);
+      JAMBLINE_TRY(put_account_.finish());
       drop_worked_.bind(1, row.job.bytes);
       JAMBLINE_TRY(drop_worked_.finish());
       for (const auto& span : worked.spans) {
@@ -212,7 +224,7 @@ Status Shelf::drop(const JobId& job, std::int64_t arrival) {
   const std::string of_job = " WHERE job = x'" + job.hex() + "';";
   JAMBLINE_TRY(database_.run("BEGIN"));
   std::string all;
-  for (const char* table : {"car", "lesson", "worked", "waited"})
+  for (const char* table : {"car", "lesson", "account", "worked", "waited"})
     all += std::string("DELETE FROM ") + table + of_job;
   all += "UPDATE stamp SET arrival = " + std::to_string(arrival) + "; COMMIT";
   auto done = find_.drop(job);

@@ -1,9 +1,10 @@
 // shelf/shelf.h: the second database (shelf.db): what the folds gave, so that a start does not have
 // to fold years. It may be deleted at any time.
 //
-// Shape:   one floor row, one lesson, the worked spans and waits of a job, and what it is found by
-//          (find.h), stamped with the fold version and with how far (arrival) of which shop's log
-//          it knows. Another stamp, or a damaged file: empty, and everything is folded.
+// Shape:   one floor row, one lesson, the worked spans and waits of a job, its account (accounts.h)
+//          and what it is found by (find.h), stamped with the fold version and with how far
+//          (arrival) of which shop's log it knows. Another stamp, or a damaged file: empty, and
+//          everything is folded.
 // Durable: synchronous=OFF; a torn shelf is found and made anew. One in memory where the folder
 //          takes none.
 // Threads: one owner (the work lane); Find reads beside it.
@@ -16,6 +17,7 @@
 #include <vector>
 
 #include "base/error.h"
+#include "folds/account.h"
 #include "folds/find_words.h"
 #include "folds/floor_view.h"
 #include "folds/lesson.h"
@@ -26,13 +28,14 @@
 
 namespace jambline::shelf {
 
-inline constexpr std::int64_t fold_version = 8;  // grows when a fold's answer changes
+inline constexpr std::int64_t fold_version = 9;  // grows when a fold's answer changes
 
 struct Car {
   folds::FloorRow row;
   folds::Lesson lesson;
   folds::Worked worked;
   folds::Findable found_by;
+  folds::Account account;
 };
 // All of it of a car.
 Car car_of(const folds::CarView& view);
@@ -80,6 +83,7 @@ class Shelf {
   sqlite::Statement put_worked_;
   sqlite::Statement drop_waited_;
   sqlite::Statement put_waited_;
+  sqlite::Statement put_account_;
   sqlite::Statement put_position_;
   sqlite::Statement in_work_;
   sqlite::Statement all_;
