@@ -65,6 +65,27 @@ struct HoursAsked {
 // Sums are those of the program's own day and week sheets; what still runs is named, not counted.
 int hours(const HoursAsked& asked);
 
+struct AskAsked {
+  std::string folder = ".";
+  std::string question;          // folds/questions.h: "hours", "flow", "late"
+  std::string by = "operation";  // of hours
+  std::string from;              // first day, in the shop's zone; empty: from the beginning
+  std::string to;                // last day; empty: to the end
+  bool json = false;
+};
+// The answers of the program's own pages, by the same functions.
+int ask(const AskAsked& asked);
+
+struct ExportAsked {
+  std::string folder = ".";
+  std::string to;  // a folder that is not there, or is empty
+  std::vector<std::string> tables;
+  std::string from;    // cars in the shop or worked on from this day
+  std::string to_day;  // to the end of this one
+  bool json = false;
+};
+int export_tables(const ExportAsked& asked);
+
 struct BundleAsked {
   std::string folder = ".";
   std::string car;  // plate, a part of it, or the job's id

@@ -37,6 +37,27 @@ void add_find(CLI::App& command, FindOptions& to) {
   command.add_option("--folder", to.folder, folder_words);
   command.add_flag("--json", to.json, "as JSON");
 }
+
+void add_ask(CLI::App& command, AskAsked& to) {
+  command
+      .add_option("question", to.question,
+                  "hours, flow, first-time, dirt, sprays, due, late, pictures")
+      ->required();
+  command.add_option("--by", to.by, "of hours: operation, person, month");
+  command.add_option("--from", to.from, "first day, 2026-09-21; else from the beginning");
+  command.add_option("--to", to.to, "last day; else to the end");
+  command.add_option("--folder", to.folder, folder_words);
+  command.add_flag("--json", to.json, "as JSON, with the cars and entries of each row");
+}
+
+void add_export(CLI::App& command, ExportAsked& to) {
+  command.add_option("--to", to.to, "a folder that is not there yet, or is empty")->required();
+  command.add_option("--table", to.tables, "only these, by name; may be given several times");
+  command.add_flag("--json", to.json, "as JSON; else CSV (RFC 4180)");
+  command.add_option("--from", to.from, "cars that were in the shop on this day or later");
+  command.add_option("--to-day", to.to_day, "cars that were in the shop on this day or before");
+  command.add_option("--folder", to.folder, folder_words);
+}
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -65,7 +86,7 @@ int main(int argc, char** argv) {
 
   HoursAsked asked_hours;
   one = program.add_subcommand("hours", "who worked on what, by day, car and operation");
-  one->add_option("folder", asked_hours.folder, folder_words);
+  one->add_option("folder,--folder", asked_hours.folder, folder_words);
   one->add_option("--from", asked_hours.from,
                   "first day, 2026-09-21; else Monday of the last week that has hours");
   one->add_option("--to", asked_hours.to, "last day; else one day, or with no --from a week");
@@ -75,7 +96,32 @@ int main(int argc, char** argv) {
                   "with --csv: one more column, to the nearest so many minutes, both ways alike")
       ->check(CLI::Range(1, 60))
       ->needs(csv);
-  one->callback([&] { exit_code = hours(asked_hours); });
+  AskAsked hours_by{.folder = {}, .question = "hours", .by = {}};
+  one->add_option("--by", hours_by.by, "estimate against clocked instead: operation, person, month")
+      ->check(CLI::IsMember({"operation", "person", "month"}))
+      ->excludes(csv);
+  one->add_flag("--json", hours_by.json, "with --by: as JSON")->needs("--by");
+  one->callback([&] {
+    if (hours_by.by.empty()) {
+      exit_code = hours(asked_hours);
+      return;
+    }
+    hours_by.folder = asked_hours.folder;
+    hours_by.from = asked_hours.from;
+    hours_by.to = asked_hours.to;
+    exit_code = ask(hours_by);
+  });
+
+  AskAsked asked_question;
+  add_ask(
+      *program.add_subcommand("ask", "what a manager asks of years, with the counts it rests on"),
+      asked_question);
+  program.get_subcommand("ask")->callback([&] { exit_code = ask(asked_question); });
+
+  ExportAsked asked_export;
+  add_export(*program.add_subcommand("export", "every table of the record for other programs"),
+             asked_export);
+  program.get_subcommand("export")->callback([&] { exit_code = export_tables(asked_export); });
 
   BundleAsked asked_bundle;
   one = program.add_subcommand(
@@ -87,6 +133,7 @@ int main(int argc, char** argv) {
   one->add_flag("--without-missing", asked_bundle.without_missing,
                 "also when pictures are missing or damaged here; the check will say so");
   one->callback([&] { exit_code = bundle(asked_bundle); });
+
 
   VerifyAsked asked_verify;
   one = program.add_subcommand(
