@@ -13,13 +13,27 @@
 
 namespace jambline::engine {
 
+// When cars were opened, counted from the day on which it is asked.
+enum class OpenedIn : std::uint8_t { Today, ThisWeek, ThisMonth, LastMonth, ThisYear, LastYear };
+
+}  // namespace jambline::engine
+
+template <>
+inline constexpr auto jambline::enum_words<jambline::engine::OpenedIn> =
+    std::to_array<std::string_view>({"today", "this week", "this month", "last month", "this year",
+                                     "last year"});
+
+namespace jambline::engine {
+
 struct SavedQuestion {
   std::string name;
   shelf::FindAsked asked;
+  std::optional<OpenedIn> opened = {};  // instead of asked.opened_from_ms and opened_to_ms
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "name"}, self.name);
     visit(Field{.name = "asked"}, self.asked);
+    visit(Field{.name = "opened"}, self.opened);
   }
   friend bool operator==(const SavedQuestion&, const SavedQuestion&) = default;
 };

@@ -191,7 +191,7 @@ TEST_F(FindCars, SavedQuestionsAreThereAfterARestart) {
   late.asked.words = "\"green\"";
   late.asked.late = true;
   late.asked.people = {shop_.ivo};
-  late.asked.opened_from_ms = 1'780'000'000'000;
+  late.opened = OpenedIn::ThisYear;
   keep_questions(*engine_, {late});
   engine_->drain();
   open();

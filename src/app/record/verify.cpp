@@ -9,18 +9,70 @@
 #include "app/record/picture_lines.h"
 #include "app/record/read_folder.h"
 #include "app/record/verify_bundle.h"
+#include "engine/integrity.h"
 #include "engine/pictures.h"
-#include "log/entry_log.h"
 #include "seal/fingerprint.h"
 
 namespace jambline::app {
 
 namespace {
-void print_proven(const log::Audit& found) {
+std::string day_of(std::int64_t wall_ms) {
+  return time_of(wall_ms, "UTC") + " UTC";
+}
+
+const char* word_of(engine::FindingKind kind) {
+  switch (kind) {
+    case engine::FindingKind::ClockBefore2025:
+      return "clock before 2025";
+    case engine::FindingKind::ClockSteppedBack:
+      return "clock went back";
+    case engine::FindingKind::ClockJumped:
+      return "clock jumped";
+    case engine::FindingKind::Forked:
+      return "copied folder, said again";
+    case engine::FindingKind::TakenOver:
+      return "revoked device, said again";
+    case engine::FindingKind::Quarantined:
+      return "kept apart, after the revocation";
+    case engine::FindingKind::Late:
+      return "came late to the hub";
+    case engine::FindingKind::Erased:
+      return "erased";
+    case engine::FindingKind::Gap:
+      return "missing numbers";
+  }
+  return "";
+}
+
+void print_findings(const engine::Integrity& found) {
+  for (const auto& one : found.findings) {
+    std::cout << "know   " << word_of(one.kind) << ": device " << one.device.hex() << ", entry "
+              << one.seq_first;
+    if (one.seq_last != one.seq_first) std::cout << " to " << one.seq_last;
+    if (one.kind != engine::FindingKind::Gap) std::cout << ", made " << day_of(one.wall_ms);
+    if (one.received_ms > 0) std::cout << ", received " << day_of(one.received_ms);
+    if (one.from) std::cout << ", work of device " << one.from->hex();
+    std::cout << '\n';
+  }
+  std::uint64_t all = 0;
+  for (const auto count : found.counts) all += count;
+  if (all > found.findings.size())
+    std::cout << "know   " << all - found.findings.size() << " more of these kinds\n";
+  if (found.stopped_at) std::cout << "know   what stands after the damage was not looked through\n";
+}
+
+void print_proven(const engine::Integrity& integrity) {
+  const log::Audit& found = integrity.audit;
   if (found.shop) std::cout << "shop   " << seal::fingerprint(found.shop) << '\n';
-  for (const auto& head : found.heads)
-    std::cout << "device " << head.device.hex() << ": proven to entry " << head.seq
+  for (const auto& one : integrity.proven) {
+    std::cout << "device " << one.device.hex() << ": proven to entry " << one.seq
               << ", nothing can be said about later ones\n";
+    if (one.hub)
+      std::cout << "       hub " << one_line(one.hub->hub) << " has it to entry " << one.hub->seq
+                << ", received " << day_of(one.hub->received_ms) << '\n';
+    else
+      std::cout << "       no hub: proven by this device only\n";
+  }
   std::cout << found.entries << " entries, " << found.erased << " of them with erased payload, "
             << found.receipts << " receipts\n";
   if (found.after_cut > 0)
@@ -103,13 +155,16 @@ int verify(const VerifyAsked& asked) {
   std::error_code ignored;
   if (std::filesystem::is_regular_file(asked.folder, ignored))
     return verify_bundle(asked.folder, wanted, asked.quiet);
-  const auto found = log::EntryLog::audit(asked.folder, {}, progress);
+  const auto integrity = engine::check_integrity(asked.folder, {}, progress);
   if (!asked.quiet) std::cerr << "\r              \r";
-  if (!found) {
-    std::cout << "BAD    " << said(found.error());
-    return found.error().code == Code::NoSuchFile || found.error().code == Code::ReadOnly ? 2 : 1;
+  if (!integrity) {
+    const Error& why = integrity.error();
+    std::cout << "BAD    " << said(why);
+    return why.code == Code::NoSuchFile || why.code == Code::ReadOnly ? 2 : 1;
   }
-  print_proven(*found);
+  const log::Audit* found = &integrity->audit;
+  print_proven(*integrity);
+  print_findings(*integrity);
   if (found->first_bad) {
     std::cout << "BAD    first bad entry: " << said(*found->first_bad);
     return 1;
