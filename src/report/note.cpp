@@ -2,10 +2,7 @@
 
 #include <QFont>
 #include <QImage>
-#include <QPainter>
-#include <QPainterPath>
 #include <QPdfWriter>
-#include <QSaveFile>
 #include <QTextBlockFormat>
 #include <QTextCursor>
 #include <QTextDocument>
@@ -13,19 +10,18 @@
 #include <QUrl>
 #include <algorithm>
 
+#include "report/strokes.h"
+
 namespace jambline::report {
 
 namespace {
-constexpr int dpi = 300;
 constexpr int margin_mm = 5;  // and 20 more that the document keeps free
 constexpr double body_pt = 10.5;
 constexpr double title_pt = 20;
 constexpr double heading_pt = 12.5;
 constexpr double note_pt = 9;
 constexpr double label_percent = 22;
-constexpr int signature_px = 1200;
 constexpr double signature_width_pt = 220;
-constexpr double signature_line_px = 7;
 
 QTextCharFormat letters(double points, bool bold, bool quiet = false) {
   QTextCharFormat out;
@@ -77,28 +73,6 @@ void write_part(QTextCursor& at, const NotePart& part) {
   for (const NoteLine& line : part.lines) paragraph(at, line.words, letters(body_pt, false), 0, 4);
 }
 
-QImage drawn(const std::vector<job::Stroke>& strokes) {
-  double height = 0;
-  for (const auto& stroke : strokes)
-    for (const auto& point : stroke.points) height = std::max(height, point.y);
-  QImage out(signature_px, std::max(1, qRound(signature_px * height + 2 * signature_line_px)),
-             QImage::Format_ARGB32);
-  out.fill(Qt::white);
-  QPainter painter(&out);
-  painter.setRenderHint(QPainter::Antialiasing);
-  painter.setPen(QPen(Qt::black, signature_line_px, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
-  for (const auto& stroke : strokes) {
-    if (stroke.points.empty()) continue;
-    QPainterPath path;
-    for (const auto& point : stroke.points) {
-      const QPointF at(point.x * signature_px, point.y * signature_px + signature_line_px);
-      path.elementCount() == 0 ? path.moveTo(at) : path.lineTo(at);
-    }
-    stroke.points.size() == 1 ? painter.drawPoint(path.currentPosition()) : painter.drawPath(path);
-  }
-  return out;
-}
-
 void write_signature(QTextDocument& document, QTextCursor& at, const Note& note) {
   if (note.signed_words.isEmpty()) return;
   const QImage image = drawn(note.strokes);
@@ -128,32 +102,13 @@ void write(const Note& note, QPdfWriter& paper) {
   paragraph(at, note.foot, letters(note_pt, false, true), 18, 0);
   document.print(&paper);
 }
-
-Error file_failed(const std::filesystem::path& file, const QString& cause) {
-  return {
-      Code::FileFailed, "write a note", file.filename().string(), {{"cause", cause.toStdString()}}};
-}
 }  // namespace
 
 Status write_note(const Note& note, const std::filesystem::path& file) {
-  std::error_code ignored;
-  if (!std::filesystem::is_directory(file.parent_path(), ignored))
-    return fail(Code::NoSuchFile, "write a note", file.parent_path().string());
-  if (std::filesystem::exists(file, ignored))
-    return fail(Code::AlreadyDone, "write a note", file.filename().string());
-  QSaveFile out(QString::fromStdString(file.string()));
-  if (!out.open(QIODevice::WriteOnly)) return fail(file_failed(file, out.errorString()));
-  {
-    QPdfWriter paper(&out);
-    paper.setResolution(dpi);
-    paper.setPageSize(QPageSize(note.page == PageSize::A4 ? QPageSize::A4 : QPageSize::Letter));
-    paper.setPageMargins(QMarginsF(margin_mm, margin_mm, margin_mm, margin_mm),
-                         QPageLayout::Millimeter);
-    paper.setTitle(note.title);
-    paper.setCreator(QStringLiteral("Jambline"));
-    write(note, paper);
-  }
-  if (!out.commit()) return fail(file_failed(file, out.errorString()));
+  blobs::PosixFiles files;
+  JAMBLINE_ASSIGN(auto out, PdfFile::create(files, file));
+  write(note, *out->paper(note.page, margin_mm, note.title));
+  JAMBLINE_TRY(out->finish());
   return {};
 }
 

@@ -4,9 +4,7 @@
 // Shape:   US letter or A4, 25 mm free all round, in `family` with a fallback of the machine's;
 // text that
 //          can be searched and copied. A signature is strokes as in job/check_in.h.
-// Durable: written beside `file` and renamed, so that there is a whole file or none; never over an
-//          existing one (AlreadyDone).
-// Errors:  NoSuchFile (no such folder), AlreadyDone, FileFailed with the system's reason.
+// Durable, errors: report/pdf_file.h.
 // Threads: any but one at a time a file; needs a QGuiApplication.
 #pragma once
 
@@ -16,10 +14,9 @@
 
 #include "base/error.h"
 #include "job/check_in.h"
+#include "report/pdf_file.h"
 
 namespace jambline::report {
-
-enum class PageSize : std::uint8_t { Letter, A4 };
 
 struct NoteLine {
   QString label;  // "" none
