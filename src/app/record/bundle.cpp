@@ -1,5 +1,4 @@
 #include <iostream>
-#include <sstream>
 
 #include "app/command_line_words.h"
 #include "app/record/car_story.h"
@@ -8,22 +7,8 @@
 #include "app/record/picture_lines.h"
 #include "app/record/verify_bundle.h"
 #include "evidence/write_bundle.h"
-#include "seal/fingerprint.h"
 
 namespace jambline::app {
-
-namespace {
-// The same words whenever it is made, so that the same log gives the same file.
-std::string report_of(const ShopFolder& folder, const CarStory& story, const std::string& path) {
-  std::ostringstream out;
-  out << "shop       " << one_line(folder.shop.name) << '\n'
-      << "fingerprint " << seal::fingerprint(folder.log->shop()) << "\n\n"
-      << "This report is for people and proves nothing. What the shop's devices wrote lies beside\n"
-         "it; BUNDLE.md says how it is checked, verify_bundle.py checks it.\n\n";
-  print_story(out, story, folder, path);
-  return out.str();
-}
-}  // namespace
 
 int bundle(const BundleAsked& asked) {
   const auto found = car_in_folder(asked.folder, asked.car);
@@ -40,8 +25,9 @@ int bundle(const BundleAsked& asked) {
     std::cerr << said(kept.error());
     return 2;
   }
-  evidence::BundleWanted wanted{car->job, asked.to, report_of(folder, *story, asked.folder),
-                                asked.without_missing};
+  evidence::BundleWanted wanted{
+      car->job, asked.to, bundle_report(folder.log->shop(), *story, folder.shop, asked.folder),
+      asked.without_missing};
   const auto wrote =
       evidence::write_bundle(*folder.log, kept ? kept->get() : nullptr, wanted, {}, {});
   if (!wrote) {

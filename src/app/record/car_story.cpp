@@ -2,11 +2,13 @@
 
 #include <iostream>
 #include <ostream>
+#include <sstream>
 
 #include "app/command_line_words.h"
 #include "app/record/entry_lines.h"
 #include "app/record/picture_lines.h"
 #include "folds/history.h"
+#include "seal/fingerprint.h"
 
 namespace jambline::app {
 
@@ -121,32 +123,48 @@ std::optional<CarInFolder> car_in_folder(const std::string& folder, const std::s
   return CarInFolder{std::move(*read), *car};
 }
 
-Result<CarStory> story_of(const ShopFolder& folder, const folds::CarView& car) {
-  JAMBLINE_ASSIGN(const auto entries, time_line(folder, car.job));
+CarStory story_of(const std::vector<entries::Entry>& entries, const folds::ShopView& view,
+                  const folds::CarView& car) {
   const folds::History history(entries);
-  const Shop shop{folder.shop, history};
+  const Shop shop{view, history};
   CarStory story{car, {}};
   for (const auto& entry : entries)
     story.entries.push_back({entry.hash, entry.order.device, entry.order.seq, entry.wall_ms,
-                             entry.clock_flags, name_of(entry.person, folder.shop), entry.kind,
+                             entry.clock_flags, name_of(entry.person, view), entry.kind,
                              entries::kind_name(entry.kind), line_of(entry, shop),
                              history.taken_back(entry.hash) != nullptr,
                              refused_words(entry.refused)});
   return story;
 }
 
-void print_story(std::ostream& out, const CarStory& story, const ShopFolder& folder,
+Result<CarStory> story_of(const ShopFolder& folder, const folds::CarView& car) {
+  JAMBLINE_ASSIGN(const auto entries, time_line(folder, car.job));
+  return story_of(entries, folder.shop, car);
+}
+
+void print_story(std::ostream& out, const CarStory& story, const folds::ShopView& shop,
                  const std::string& path) {
-  print_head(out, story.car, folder.shop);
+  print_head(out, story.car, shop);
   print_panels(out, story.car);
-  print_hours(out, story.car, folder.shop);
-  print_pictures(out, story.car, folder.shop, path);
+  print_hours(out, story.car, shop);
+  print_pictures(out, story.car, shop, path);
   out << "\ntime line, " << story.entries.size() << " entries\n";
   for (const auto& row : story.entries)
-    out << "  " << time_of(row.wall_ms, folder.shop.zone)
+    out << "  " << time_of(row.wall_ms, shop.zone)
         << (row.clock_flags ? " (clock in doubt)  " : "  ") << row.person << "  " << row.words
         << (row.taken_back ? "  [taken back]" : "")
         << (row.refused.empty() ? "" : "  [refused: " + row.refused + "]") << '\n';
+}
+
+std::string bundle_report(const ShopId& id, const CarStory& story, const folds::ShopView& shop,
+                          const std::string& path) {
+  std::ostringstream out;
+  out << "shop       " << one_line(shop.name) << '\n'
+      << "fingerprint " << seal::fingerprint(id) << "\n\n"
+      << "This report is for people and proves nothing. What the shop's devices wrote lies beside\n"
+         "it; BUNDLE.md says how it is checked, verify_bundle.py checks it.\n\n";
+  print_story(out, story, shop, path);
+  return out.str();
 }
 
 }  // namespace jambline::app

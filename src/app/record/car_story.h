@@ -62,8 +62,14 @@ struct CarInFolder {
 std::optional<CarInFolder> car_in_folder(const std::string& folder, const std::string& wanted);
 
 Result<CarStory> story_of(const ShopFolder& folder, const folds::CarView& car);
+// `entries` are all of the car.
+CarStory story_of(const std::vector<entries::Entry>& entries, const folds::ShopView& shop,
+                  const folds::CarView& car);
 // `path` is the folder's, for its pictures.
-void print_story(std::ostream& out, const CarStory& story, const ShopFolder& folder,
+void print_story(std::ostream& out, const CarStory& story, const folds::ShopView& shop,
                  const std::string& path);
+// The same with what the report of a bundle says before it; the same log gives the same words.
+std::string bundle_report(const ShopId& id, const CarStory& story, const folds::ShopView& shop,
+                          const std::string& path);
 
 }  // namespace jambline::app

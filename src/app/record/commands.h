@@ -95,6 +95,24 @@ struct BundleAsked {
 // Checked again after it was written: 1 when the log itself is not in order.
 int bundle(const BundleAsked& asked);
 
+struct ReportAsked {
+  std::string folder = ".";
+  std::string car;  // plate, a part of it, or the job's id
+  std::string to;   // the PDF; must not be there
+  bool letter = false;
+  bool a4 = false;
+  bool metric = false;
+  bool us = false;
+  bool customer = false;  // as no_hours and no_names
+  bool no_hours = false;
+  bool no_names = false;
+  bool no_pictures = false;
+  bool quiet = false;
+};
+// Only in programs that are built with Qt. The words are those of the screens. 1 when the log
+// itself is not in order: the report says where.
+int report(const ReportAsked& asked);
+
 struct VerifyAsked {
   std::string folder;       // or an evidence bundle
   std::string fingerprint;  // that the shop has to have; empty: any

@@ -38,6 +38,25 @@ void add_find(CLI::App& command, FindOptions& to) {
   command.add_flag("--json", to.json, "as JSON");
 }
 
+#ifdef JAMBLINE_PAPERS
+void add_report(CLI::App& command, ReportAsked& to) {
+  command.add_option("car", to.car, "plate, a part of it, or the job's id")->required();
+  command.add_option("--to", to.to, "the PDF; a file that is there stays as it is")->required();
+  command.add_option("--folder", to.folder, folder_words);
+  CLI::Option* letter = command.add_flag("--letter", to.letter, "on US letter paper; the default");
+  command.add_flag("--a4", to.a4, "on A4 paper")->excludes(letter);
+  CLI::Option* us = command.add_flag("--us", to.us, "in inches, mils, °F; the default on letter");
+  command.add_flag("--metric", to.metric, "in mm, µm, °C; the default on A4")->excludes(us);
+  command.add_flag("--customer", to.customer, "without hours and names");
+  command.add_flag("--no-hours", to.no_hours,
+                   "without estimates, clocked hours, waits, and what was put right in them");
+  command.add_flag("--no-names", to.no_names,
+                   "people as a role and a number; own words and signatures left out");
+  command.add_flag("--no-pictures", to.no_pictures, "without pictures");
+  command.add_flag("--quiet", to.quiet, "no progress");
+}
+#endif
+
 void add_ask(CLI::App& command, AskAsked& to) {
   command
       .add_option("question", to.question,
@@ -134,6 +153,13 @@ int main(int argc, char** argv) {
                 "also when pictures are missing or damaged here; the check will say so");
   one->callback([&] { exit_code = bundle(asked_bundle); });
 
+#ifdef JAMBLINE_PAPERS
+  ReportAsked asked_report;
+  add_report(
+      *program.add_subcommand("report", "one car's record as a PDF, for insurer or customer"),
+      asked_report);
+  program.get_subcommand("report")->callback([&] { exit_code = report(asked_report); });
+#endif
 
   VerifyAsked asked_verify;
   one = program.add_subcommand(

@@ -19,7 +19,7 @@ int show(const ShowAsked& asked) {
   if (asked.json)
     std::cout << to_json(*story) << '\n';
   else
-    print_story(std::cout, *story, folder, asked.folder);
+    print_story(std::cout, *story, folder.shop, asked.folder);
   return 0;
 }
 
