@@ -125,18 +125,18 @@ Column {
         pressable: visible
         width: parent.width
         height: implicitHeight
-        text: qsTr("Erase the name")
+        text: qsTr("Erase name, notes and signatures")
         secondLine: qsTr("asks once more")
         onClicked: rows.askErasing = true
     }
     Question {
         visible: rows.askErasing
-        text: qsTr("This cannot be taken back. The name goes out of this device for good, and out of every device that exchanges entries with it. What the person did stays and reads as done by someone.")
+        text: qsTr("This cannot be taken back. The name, the notes and words on pictures that the person wrote, and signatures under the name go out of this device for good, and out of every device that exchanges entries with it. What the person did stays and reads as done by someone.")
         bold: true
     }
     Question {
         visible: rows.askErasing
-        text: qsTr("It does not reach folders that were written out before, nor notes in which somebody typed the name.")
+        text: qsTr("It does not reach folders, reports and bundles that were written out before, nor notes in which somebody else typed the name. Before it, see how long the records have to be kept: fit tests and samples of what the person breathed go too.")
     }
     SlabButton {
         objectName: "eraseNameSure"

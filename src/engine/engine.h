@@ -157,9 +157,10 @@ class Engine {
   virtual void try_pin(PersonId person, std::string pin,
                        std::function<void(Result<seal::PinTry>)> done) = 0;
 
-  // Erases every name that the log holds of somebody who has left (acts/decide.h says who may),
-  // then folds the shop anew. Cannot be taken back. `done` is called on the work lane; when it
-  // fails in between, what was erased stays so and the rest goes with the next try.
+  // Erases every name that the log holds of somebody who has left (acts/decide.h says who may), his
+  // notes, his words on pictures and his signatures (engine/erase.h); taps go between. Cannot be
+  // taken back. `done` is called on the work lane; when it fails in between, what was erased stays
+  // so and the rest goes with the next try.
   virtual void erase_name(PersonId person, PersonId by, std::function<void(Status)> done) = 0;
 
   // Devices and hubs let in and out (engine/shop_devices.h), as entries of membership. `done` is

@@ -153,13 +153,24 @@ Result<std::vector<log::Stored>> LocalEngine::append(const log::Draft& draft, co
 Status LocalEngine::erase_names(const PersonId& person, const PersonId& by) {
   if (barred_) return fail(*barred_);
   JAMBLINE_TRY(acts::may_erase_name(*shop_view_, person, by));
-  Status erased = erase_said_of(*log_, *key_, person, by, parts_.clock.now(), *parts_.random);
-  if (!erased) note_trouble(erased.error());
-  if (erased) trouble_.reset();
   last_act_.reset();  // it may hold the name, and undoing it would make no sense
-  JAMBLINE_TRY(fold_shop_anew());
-  folded_ = log_->last_arrival();
-  return erased;
+  const auto kinds = entries::erasable_kinds();
+  JAMBLINE_ASSIGN(const auto said,
+                  said_of_leaver(*log_, person, [this] { work_->let_urgent_work_through(); }));
+  for (const Hash& one : said) {
+    auto erased = log_->erase_payload(*key_, by, one, "left the shop", kinds, parts_.clock.now(),
+                                      *parts_.random);
+    if (!erased && erased.error().code == Code::AlreadyDone) continue;  // by the same act, twice
+    if (!erased) {
+      note_trouble(erased.error());
+      return fail(std::move(erased.error()));
+    }
+    JAMBLINE_TRY(fold({read_entry(erased->entry)}, /*at_once=*/false));
+    work_->let_urgent_work_through();
+  }
+  trouble_.reset();
+  last_act_.reset();
+  return {};
 }
 
 }  // namespace jambline::engine
