@@ -1,6 +1,6 @@
 // bench-record: what a record of ten years costs to search, to open and to check.
 //
-//   bench-record --folder F [--cars 20000] [--only search|start|audit]
+//   bench-record --folder F [--cars 20000] [--only search|questions|start|audit|pdf]
 //
 // F keeps the shop and is used again; without --folder a throw-away one is made each time.
 #include <cstdlib>
@@ -27,6 +27,10 @@ int main(int argc, char** argv) {
     if (std::strcmp(argv[i], "--only") == 0 && i + 1 < argc) only = argv[++i];
   }
   if (child) return first_page(folder);
+#ifdef JAMBLINE_PAPERS
+  if (only.empty() || only == "pdf") bench_pdf();
+  if (only == "pdf") return 0;
+#endif
   std::optional<BenchFolder> throw_away;
   if (folder.empty()) folder = throw_away.emplace().path();
   std::int64_t made = 0;
@@ -41,6 +45,7 @@ int main(int argc, char** argv) {
            static_cast<double>(std::filesystem::file_size(folder / "shelf.db")) / 1'048'576, "MB");
   }
   if (only.empty() || only == "search") bench_search(folder);
+  if (only.empty() || only == "questions") bench_questions(folder);
   if (only.empty() || only == "start") bench_start(folder, argv[0]);
   if (only.empty() || only == "audit") bench_audit(folder);
   return 0;

@@ -26,8 +26,10 @@ std::vector<shelf::FindAsked> realistic_questions(const OpenShop& shop, std::siz
 std::int64_t memory_kb(const char* line);  // of /proc/self/status
 
 void bench_search(const std::filesystem::path& folder);
+void bench_questions(const std::filesystem::path& folder);
 void bench_start(const std::filesystem::path& folder, const char* program);
 void bench_audit(const std::filesystem::path& folder);
+void bench_pdf();                                     // of a car of its own; only where Qt is
 int first_page(const std::filesystem::path& folder);  // the child of bench_start
 
 }  // namespace jambline::bench
