@@ -320,6 +320,23 @@ std::map<JobId, std::vector<std::string>> payloads_by_car(const Made& made) {
   return out;
 }
 
+TEST(DemoShop, SomeDeliveredCarsWereLateAndEachOfThemWaitedForSomething) {
+  int delivered = 0, late = 0;
+  std::set<job::WaitReason> reasons;
+  for (const auto& car : usual().cars) {
+    if (!car.delivered_ms) continue;
+    ++delivered;
+    if (*car.delivered_ms <= car.promised_ms) continue;
+    ++late;
+    ASSERT_EQ(car.visit.waits.size(), 1U);
+    EXPECT_TRUE(car.visit.waits_for.empty());
+    reasons.insert(car.visit.waits[0].reason);
+  }
+  EXPECT_GT(late, delivered / 20);
+  EXPECT_LT(late, delivered / 6);
+  EXPECT_EQ(reasons.size(), 5U);
+}
+
 TEST(DemoShop, OneCarMoreShiftsNothingOfTheOthers) {
   const Made few(DemoOptions{.delivered = 60, .in_work = 15});
   const Made more(DemoOptions{.delivered = 61, .in_work = 15});

@@ -5,6 +5,7 @@
 #include <QHash>
 #include <QKeyEvent>
 #include <QSet>
+#include <QTimer>
 #include <cmath>
 #include <cstdio>
 
@@ -275,7 +276,9 @@ void settle(QQuickWindow& window) {
     before = frames;
     QElapsedTimer timer;
     timer.start();
-    do QCoreApplication::processEvents(QEventLoop::AllEvents, 4);
+    QTimer wakes;  // so that the thread sleeps between events and still sees when time is up
+    wakes.start(5);
+    do QCoreApplication::processEvents(QEventLoop::AllEvents | QEventLoop::WaitForMoreEvents);
     while (timer.elapsed() < 5);
   }
   QObject::disconnect(counting);

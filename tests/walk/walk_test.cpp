@@ -130,6 +130,7 @@ class Walker {
       ++number_;
       if (screen.of_car ? !with_car : of_car_only_) continue;
       if (screen.disputed && shop_->disputed_car().isEmpty()) continue;
+      if (!everything() && !has_a_turn(screen.narrow_only)) continue;
       ASSERT_NO_FATAL_FAILURE(begin_anew());
       view_.screen = screen.name;
       turn(sizes[0], 100, false);
@@ -162,15 +163,25 @@ class Walker {
 
   // In the usual shop every window as it is by itself, in the other shops one; and with it another
   // look, that goes on with the screen, in a window that goes on with it. Longer words lie where
-  // the room is short: on the phone with large text, and in one of the wider windows of the usual
-  // shop.
+  // the room is short: on the phone with large text, in one of the two shops, and every other
+  // screen in a wider window of the usual shop.
   bool is_its_turn(int size, int look, int windows) const {
-    if (view_.words != "source")
-      return size == 0 ? look == 1 : look == 0 && state_ == "usual" && size == 1 + number_ % 2;
+    if (view_.words != "source") {
+      const bool odd = number_ % 2 == 1;
+      if (size == 0) return look == 1 && odd == (state_ == "usual");
+      return look == 0 && !odd && state_ == "usual" && size == 1 + number_ / 2 % 2;
+    }
     const int state = state_ == "empty" ? 0 : state_ == "usual" ? 1 : state_ == "full" ? 2 : 3;
     if (look == 0) return state_ == "usual" || size == (number_ + state) % windows;
     if (size != (number_ + state + 1) % windows) return false;
     return look == ((number_ + size + state) % 2 == 0 ? 1 : 3);
+  }
+
+  bool has_a_turn(bool narrow_only) const {
+    for (int size = 0; size < (narrow_only ? 1 : 3); ++size)
+      for (int look = 0; look < 4; ++look)
+        if (is_its_turn(size, look, narrow_only ? 1 : 3)) return true;
+    return false;
   }
 
   void turn(const QSize& size, int percent, bool dark) {

@@ -11,6 +11,7 @@
 #include "app/demo/hand.h"
 #include "app/demo/in_work.h"
 #include "app/demo/invented.h"
+#include "app/demo/lateness.h"
 #include "app/demo/pictures.h"
 #include "base/json.h"
 #include "base/spans.h"
@@ -142,12 +143,15 @@ Visit Maker::delivered_visit(std::size_t number, SeededRandom& random) const {
   plan.burns_through = number % burns_one_of == burns_which;
   plan.open.promised_ms =
       hand_.calendar().morning_ms(day) + promise_after_days * day_ms + 540 * minute_ms;
+  const auto late = lateness_of(stream(options_.seed, subject(number) + " lateness"));
+  if (late) plan.open.promised_ms = *plan.open.promised_ms - late->earlier_ms;
   const auto painted_ms = hand_.calendar().morning_ms(day + 2);
   plan.booth = {
       static_cast<double>(options_.now.wall_ms - painted_ms) / static_cast<double>(day_ms), lane,
       options_.causes};
   const Crew& crew = crews_[number / cars_of_a_crew_];
   Visit visit = visit_of(std::move(plan), crew, house_, times, random);
+  if (late) add_wait(visit, late->reason, hand_.calendar(), day, crew.at(Who::Rosa));
   add_pictures(visit, options_, hand_.calendar(), crew, std::nullopt);
   return visit;
 }

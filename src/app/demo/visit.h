@@ -27,7 +27,8 @@ using Crew = std::map<Who, PersonId>;
 using PictureAct = std::function<Result<Commands>(
     const folds::CarView& car, const folds::ShopView& shop, SeededRandom& random)>;
 
-// About the air of the shop or what is sprayed on a car; its randomness is of its own.
+// About the air of the shop, what is sprayed on a car or what it waits for; its randomness is of
+// its own.
 using AirAct = std::function<Commands(const folds::CarView& car, const folds::ShopView& shop,
                                       const Moment& now)>;
 
