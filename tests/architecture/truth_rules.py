@@ -15,7 +15,7 @@ OPENS = re.compile(r"\bOpenMode::Write\b")
 WRITES = re.compile(r"(\.|->)\s*(found_shop|erase_payload|add_page|say_again)\s*\(|\blog_?\s*(\.|->)\s*(append|add)\s*\(")
 LOG = "src/log/"
 # A hub's copy of a shop has tables of its own.
-TABLE_OWNERS = (LOG, "src/hub/shop_file")
+TABLE_OWNERS = (LOG, "src/hub/shop_file", "src/hub/shop_schema")
 # The engine decides and appends; a restore, a folder that joins or moves to a new key and the demo
 # generator write before there is an engine.
 WRITERS = (LOG, "src/engine/engine.cpp", "src/engine/engine_acts.cpp", "src/engine/engine_arrivals.cpp",
