@@ -1,5 +1,6 @@
 // TimeLine: the entries of the car on the tape in words, by day, newest first; filter by what they
-// are about; a row opens to its raw record and can be taken back there. timeLine: the view model;
+// are about; a row opens to its raw record and can be taken back there; the car's report and bundle are
+// made from here. timeLine, report, bundle: the view models;
 // wide: the record stands beside the list instead of coming up from below.
 pragma ComponentBehavior: Bound
 
@@ -11,10 +12,12 @@ FocusScope {
     id: page
 
     required property TimeLineViewModel timeLine
+    required property ReportViewModel report
+    required property BundleViewModel bundle
     property bool wide: false
     property real undoRoom: 0  // kept free at the foot
     // Large words: the list keeps room for an entry, and the window scrolls.
-    implicitHeight: count.y + count.height + Theme.gap + 240 + undoRoom
+    implicitHeight: out.y + out.height + Theme.gap + 240 + undoRoom
     readonly property real actsTop: height
 
     signal pictureAsked(string picture)
@@ -72,10 +75,32 @@ FocusScope {
         size: Theme.note
         color: Theme.pencil
     }
+    ActRow {
+        id: out
+        x: Theme.gutter
+        anchors.top: count.bottom
+        anchors.topMargin: Theme.gap
+        width: list.width
+        visible: !page.timeLine.empty
+        height: visible ? implicitHeight : 0
+
+        PlainButton {
+            objectName: "reportAsked"
+            text: qsTr("Report")
+            secondLine: qsTr("a PDF to read or print")
+            onClicked: page.report.ask()
+        }
+        PlainButton {
+            objectName: "bundleAsked"
+            text: qsTr("Bundle")
+            secondLine: qsTr("anybody can check it")
+            onClicked: page.bundle.ask()
+        }
+    }
     ListView {
         id: list
         objectName: "timeLineList"
-        anchors { top: count.bottom; topMargin: Theme.gap; bottom: parent.bottom; bottomMargin: page.undoRoom }
+        anchors { top: out.bottom; topMargin: Theme.gap; bottom: parent.bottom; bottomMargin: page.undoRoom }
         x: Theme.gutter
         width: Math.min(page.width - 2 * Theme.gutter, 920)
         model: page.timeLine
@@ -130,7 +155,7 @@ FocusScope {
     PaperCard {
         objectName: "timeLineEmpty"
         x: Theme.gutter
-        anchors.top: count.bottom
+        anchors.top: out.bottom
         anchors.topMargin: Theme.gap
         width: list.width
         visible: list.count === 0
@@ -157,6 +182,18 @@ FocusScope {
                 onClicked: page.timeLine.group = TimeLineViewModel.All
             }
         }
+    }
+    ReportSheet {
+        objectName: "reportSheet"
+        anchors.fill: parent
+        report: page.report
+        side: page.wide
+    }
+    BundleSheet {
+        objectName: "bundleSheet"
+        anchors.fill: parent
+        bundle: page.bundle
+        side: page.wide
     }
     AmendSheet {
         objectName: "timeLineAmend"

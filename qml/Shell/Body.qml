@@ -306,7 +306,7 @@ FocusScope {
             undoRoom: body.undoRoom
             objectName: "timeLineScreen"
             wide: body.wide
-            timeLine: body.models.timeLine
+            timeLine: body.models.timeLine; report: body.models.report; bundle: body.models.bundle
             onPictureAsked: picture => body.showPicture(picture, [], Navigation.TimeLine)
             onWhoAsked: body.whoAsked()
         }

@@ -58,6 +58,8 @@ QtObject {
     required property RecordViewModel record
     required property DirtOverTimeViewModel dirt
     required property TimeLineViewModel timeLine
+    required property ReportViewModel report
+    required property BundleViewModel bundle
     required property WallViewModel wall
     required property ShotListViewModel shotList
     required property ShotsViewModel shots

@@ -8,6 +8,7 @@
 #include <QSysInfo>
 
 #include "app/jambline/hand_over_file.h"
+#include "app/jambline/papers.h"
 #include "device/camera.h"
 #include "device/device_settings.h"
 #include "device/knocks.h"
@@ -19,6 +20,7 @@
 #include "screens/booth_facts_view_model.h"
 #include "screens/booth_reading_view_model.h"
 #include "screens/booth_view_model.h"
+#include "screens/bundle_view_model.h"
 #include "screens/calendar_view_model.h"
 #include "screens/car_hours_view_model.h"
 #include "screens/car_view_model.h"
@@ -63,6 +65,7 @@
 #include "screens/ready_view_model.h"
 #include "screens/record_view_model.h"
 #include "screens/register_view_model.h"
+#include "screens/report_view_model.h"
 #include "screens/rules_view_model.h"
 #include "screens/settings_view_model.h"
 #include "screens/shell_view_model.h"
@@ -227,6 +230,12 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->time_line_ = std::make_unique<screens::TimeLineViewModel>(session);
   out->time_line_->show_pictures(pictures);
   out->time_line_->follow(*out->sync_);
+  out->report_ = std::make_unique<screens::ReportViewModel>(
+      session, QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation),
+      report_writer(folder), print_paper);
+  out->bundle_ = std::make_unique<screens::BundleViewModel>(
+      session, QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation),
+      fingerprint_reader(folder), bundle_writer(folder));
   out->wall_ = std::make_unique<screens::WallViewModel>(session, pictures);
   out->look_ = std::make_unique<screens::LookViewModel>(session, pictures);
   out->look_->follow(*out->sync_);
@@ -357,6 +366,8 @@ bool Program::show() {
       {QStringLiteral("compare"), QVariant::fromValue<QObject*>(compare_.get())},
       {QStringLiteral("leftovers"), QVariant::fromValue<QObject*>(leftovers_.get())},
       {QStringLiteral("timeLine"), QVariant::fromValue<QObject*>(time_line_.get())},
+      {QStringLiteral("report"), QVariant::fromValue<QObject*>(report_.get())},
+      {QStringLiteral("bundle"), QVariant::fromValue<QObject*>(bundle_.get())},
   };
   QQmlComponent made(qml_.get(), QUrl(QStringLiteral("qrc:/qt/qml/Jambline/Shell/ViewModels.qml")));
   std::unique_ptr<QObject> models(made.createWithInitialProperties(given));

@@ -85,6 +85,8 @@ class ShotsViewModel;
 class SprayedViewModel;
 class SyncViewModel;
 class TimeLineViewModel;
+class ReportViewModel;
+class BundleViewModel;
 class VinScanViewModel;
 class VisitRowsViewModel;
 class WaitViewModel;
@@ -208,6 +210,8 @@ class Program {
   std::unique_ptr<screens::RecordViewModel> record_;
   std::unique_ptr<screens::DirtOverTimeViewModel> dirt_;
   std::unique_ptr<screens::TimeLineViewModel> time_line_;
+  std::unique_ptr<screens::ReportViewModel> report_;
+  std::unique_ptr<screens::BundleViewModel> bundle_;
   std::unique_ptr<screens::WallViewModel> wall_;
   std::unique_ptr<screens::ShotListViewModel> shot_list_;
   std::unique_ptr<screens::PictureIntake> intake_;

@@ -33,26 +33,38 @@ report::ReportTable steps(const ReportTelling& tell) {
   return out;
 }
 
+// "3.8 to 4.2"; one number where both are the same.
+QString span_of(const std::vector<double>& values) {
+  if (values.empty()) return {};
+  const auto [low, high] = std::minmax_element(values.begin(), values.end());
+  const QString from = screens::gap_number(*low);
+  const QString to = screens::gap_number(*high);
+  return from == to ? from : report_tr("%1 to %2").arg(from, to);
+}
+
 report::ReportTable fits(const ReportTelling& tell) {
   report::ReportTable out;
   out.columns = {{report_tr("Panel"), 3},
-                 {report_tr("Measured"), 2.4},
-                 {report_tr("Gap, mm"), 2, true},
-                 {report_tr("Wanted gap"), 2, true},
-                 {report_tr("Flush, mm"), 2, true},
-                 {report_tr("Wanted flush"), 2, true},
-                 {report_tr("By"), 4}};
+                 {report_tr("Measured"), 2.2},
+                 {report_tr("Points"), 1.2, true},
+                 {report_tr("Gaps, mm"), 2, true},
+                 {report_tr("Wanted"), 2, true},
+                 {report_tr("Furthest off"), 1.8, true},
+                 {report_tr("Flush, mm"), 2.2, true},
+                 {report_tr("By"), 4.4}};
   for (const auto& fit : tell.car.assembly.fits) {
-    QStringList gap, wanted, flush, wanted_flush;
+    std::vector<double> gaps, wanted, flush;
+    double furthest = 0;
     for (const auto& point : fit.points) {
-      gap << screens::gap_number(point.gap_mm);
-      wanted << screens::gap_number(point.wanted_gap_mm);
-      flush << (point.flush_mm ? screens::gap_number(*point.flush_mm) : QStringLiteral("-"));
-      wanted_flush << screens::gap_number(point.wanted_flush_mm);
+      gaps.push_back(point.gap_mm);
+      wanted.push_back(point.wanted_gap_mm);
+      furthest = std::max(furthest, std::abs(point.gap_mm - point.wanted_gap_mm));
+      if (point.flush_mm) flush.push_back(*point.flush_mm);
     }
-    const QChar below('\n');
-    out.rows.push_back({tell.panel(fit.panel), words_of(fit.round), gap.join(below),
-                        wanted.join(below), flush.join(below), wanted_flush.join(below),
+    out.rows.push_back({tell.panel(fit.panel), words_of(fit.round),
+                        QString::number(fit.points.size()), span_of(gaps), span_of(wanted),
+                        screens::gap_number(furthest),
+                        flush.empty() ? report_tr("not measured") : span_of(flush),
                         tell.who_when(fit.by, fit.wall_ms)});
   }
   return out;
