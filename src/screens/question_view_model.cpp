@@ -225,12 +225,16 @@ void QuestionViewModel::toNow() {
   turn(0);
 }
 
-// What stands changes only when an entry was written or has come.
+// A new snapshot: perhaps because an entry was written or has come.
 void QuestionViewModel::heard() {
   const std::uint64_t number = session_.snapshot().number;
-  if (number == entries_) return;
-  entries_ = number;
-  if (awake_ && !later_.isActive()) later_.start();
+  if (number == heard_) return;
+  heard_ = number;
+  if (!awake_) return;
+  if (question_ == Question::Dirt && state_ == Waiting && session_.snapshot().lessons)
+    ask();  // they have come
+  else if (!later_.isActive())
+    later_.start();
 }
 
 void QuestionViewModel::ask() {

@@ -141,7 +141,7 @@ class QuestionViewModel final : public QObject {
   State state_ = Waiting;
   int generation_ = 0;
   std::stop_source stop_;
-  std::uint64_t entries_ = 0;
+  std::uint64_t heard_ = 0;  // snapshot
   QTimer later_;
   std::shared_ptr<const QuestionPage> page_ = std::make_shared<QuestionPage>();
   QString trouble_;
