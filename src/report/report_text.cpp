@@ -9,7 +9,7 @@ namespace jambline::report {
 namespace {
 const QColor hairline(150, 150, 150);
 constexpr double label_share = 0.32;
-constexpr int short_words = 34;  // of a fact that takes half the width
+constexpr int short_words = 31;  // of a fact that takes half the width
 
 struct FactRow {
   std::vector<std::pair<SetText, SetText>> facts;  // label, words

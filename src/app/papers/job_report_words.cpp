@@ -1,7 +1,5 @@
 #include "app/papers/job_report_words.h"
 
-#include <QDateTime>
-#include <QTimeZone>
 #include <algorithm>
 #include <array>
 #include <set>
@@ -172,18 +170,6 @@ report::JobReport job_report(const ReportSource& source, const ReportProof& proo
   out.family = QStringLiteral("B612");
   out.page = choice.page;
   return out;
-}
-
-QString paper_file_name(const QString& what, const folds::CarView& car, const Moment& now,
-                        const QString& zone, const QString& ending) {
-  QString plate;
-  for (const QChar sign : text(car.plate))
-    plate += sign.isLetterOrNumber() || sign == QChar('-') ? sign : QChar(' ');
-  const auto at = QDateTime::fromMSecsSinceEpoch(now.wall_ms, QTimeZone(zone.toLatin1()));
-  return QStringLiteral("%1 %2 %3")
-             .arg(what, plate.simplified(), at.toString(QStringLiteral("yyyy-MM-dd HHmmss")))
-             .simplified() +
-         ending;
 }
 
 }  // namespace jambline::app

@@ -50,8 +50,4 @@ struct ReportSource {
 report::JobReport job_report(const ReportSource& source, const ReportProof& proof,
                              const ReportChoice& choice);
 
-// "Report K 41-206 2026-11-24 154012.pdf"; without a folder.
-QString paper_file_name(const QString& what, const folds::CarView& car, const Moment& now,
-                        const QString& zone, const QString& ending);
-
 }  // namespace jambline::app

@@ -46,12 +46,12 @@ report::ReportTable fits(const ReportTelling& tell) {
   report::ReportTable out;
   out.columns = {{report_tr("Panel"), 3},
                  {report_tr("Measured"), 2.2},
-                 {report_tr("Points"), 1.2, true},
-                 {report_tr("Gaps, mm"), 2, true},
+                 {report_tr("Points"), 1.8, true},
+                 {report_tr("Gaps, mm"), 2.8, true},
                  {report_tr("Wanted"), 2, true},
-                 {report_tr("Furthest off"), 1.8, true},
-                 {report_tr("Flush, mm"), 2.2, true},
-                 {report_tr("By"), 4.4}};
+                 {report_tr("Furthest off"), 2.6, true},
+                 {report_tr("Flush, mm"), 2.6, true},
+                 {report_tr("By"), 4.6}};
   for (const auto& fit : tell.car.assembly.fits) {
     std::vector<double> gaps, wanted, flush;
     double furthest = 0;
@@ -64,7 +64,7 @@ report::ReportTable fits(const ReportTelling& tell) {
     out.rows.push_back({tell.panel(fit.panel), words_of(fit.round),
                         QString::number(fit.points.size()), span_of(gaps), span_of(wanted),
                         screens::gap_number(furthest),
-                        flush.empty() ? report_tr("not measured") : span_of(flush),
+                        flush.empty() ? report_tr("not read") : span_of(flush),
                         tell.who_when(fit.by, fit.wall_ms)});
   }
   return out;
