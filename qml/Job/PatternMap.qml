@@ -1,7 +1,8 @@
 // PatternMap: the car's pattern, or one panel of it, under a finger. panel: "" the car. Put what
 // lies on it inside; a child at (map.xPx(xMm), map.yPx(yMm)) stays on its millimetre.
 // Pinch, wheel, drag, + - 0 zoom and move. grips: function (xMm, yMm) -> key of what can be dragged
-// there, or ""; a drag over 16 dp then gives dragging and dropped, else it moves the map.
+// there, or ""; a drag over 16 dp then gives dragging and dropped, else it moves the map. past, then:
+// the panels as they were (PatternItem).
 // Signals: tapped(xMm, yMm, xPx, yPx) on release within 12 dp, pressedAt, dragging, dropped.
 pragma ComponentBehavior: Bound
 import QtQuick
@@ -16,6 +17,8 @@ Item {
     property string panel: ""
     property string chosen: ""
     property bool still: false
+    property bool past: false
+    property var then: ({})
     property real inset: 8
     property var grips: (xMm, yMm) => ""
     default property alias content: over.data
@@ -63,7 +66,9 @@ Item {
         inspect: map.inspect
         panel: map.panel
         chosen: map.chosen
-        small: map.still
+        small: map.still && !map.past
+        past: map.past
+        then: map.then
         inset: map.inset
         tint: paint.tint
         ground: Theme.paper

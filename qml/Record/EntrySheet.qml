@@ -1,5 +1,5 @@
-// EntrySheet: one entry as it is kept: number, device, hash, clocks, flags; and "Take back" with its
-// reason; of a picture it shows the picture. timeLine: the view model, whose open entry is shown.
+// EntrySheet: one entry as it is kept: number, device, hash, clocks, flags, its raw record; and "Take
+// back" with its reason; of a picture it shows the picture. timeLine: the view model, whose open entry is shown.
 // Signal: pictureAsked(picture).
 pragma ComponentBehavior: Bound
 
@@ -159,6 +159,11 @@ Sheet {
             DetailLine {
                 width: parent.width
             }
+        }
+        RawEntry {
+            width: parent.width
+            visible: sheet.timeLine.rawRead
+            timeLine: sheet.timeLine
         }
     }
 }

@@ -1,5 +1,6 @@
 // Integrity: the check of every entry and of every picture's file: progress, stop, what was found in
-// words, how far each device is proven, the shop's fingerprint. integrity: the view model.
+// words, how far each device is proven and to whom, what there is to know beside it (clocks, forks, late
+// and erased entries), the shop's fingerprint. integrity: the view model.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -25,7 +26,7 @@ Sheet {
         Words {
             width: parent.width
             visible: sheet.integrity.state === IntegrityViewModel.NotChecked
-            text: qsTr("Reads every entry again and compares chain, signatures and members; then every picture, whose file has to be as it was kept. Work goes on meanwhile.")
+            text: qsTr("Reads every entry again and compares chain, signatures, members and receipts; then every picture, whose file has to be as it was kept. Work goes on meanwhile.")
         }
         PaperCard {
             objectName: "integrityResult"
@@ -55,6 +56,13 @@ Sheet {
                         mute: true
                         bold: true
                     }
+                }
+                Words {
+                    objectName: "integrityMeans"
+                    width: parent.width
+                    visible: text !== "" && !sheet.running
+                    text: sheet.integrity.means
+                    mute: true
                 }
                 Words {
                     width: parent.width
@@ -171,12 +179,25 @@ Sheet {
                 color: Theme.pencil
             }
         }
+        Words {
+            width: parent.width
+            visible: proven.count > 0
+            text: qsTr("How far it is proven")
+            bold: true
+            Accessible.role: Accessible.Heading
+        }
         Repeater {
+            id: proven
             model: sheet.integrity.proven
 
             DetailLine {
                 width: parent.width
             }
+        }
+        FindingRows {
+            width: parent.width
+            visible: sheet.integrity.findingCount > 0
+            integrity: sheet.integrity
         }
     }
 }

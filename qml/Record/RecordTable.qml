@@ -1,5 +1,5 @@
-// RecordTable: the cars of the record on a desk; sorted by its heads. record: the view model.
-// Signal: carAsked(jobId).
+// RecordTable: the cars of the record on a desk; sorted by its heads. Beside the pane of a car opened,
+// delivered, marks and at last promised give way. record: the view model. Signal: carAsked(jobId).
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -11,6 +11,9 @@ DataTable {
     objectName: "recordTable"
 
     required property RecordViewModel record
+    readonly property bool roomy: width >= 1000 * Theme.textScale
+    readonly property bool tight: width < 640 * Theme.textScale
+    readonly property bool middling: width >= 840 * Theme.textScale
 
     signal carAsked(string jobId)
 
@@ -21,11 +24,11 @@ DataTable {
         TableColumn { title: qsTr("Car"); width: 170 },
         TableColumn { title: qsTr("Color"); fill: true },
         TableColumn { title: qsTr("State"); fill: true },
-        TableColumn { title: qsTr("Opened"); width: 110 },
-        TableColumn { title: qsTr("Promised"); width: 110 },
-        TableColumn { title: qsTr("Delivered"); width: 110 },
+        TableColumn { title: qsTr("Opened"); width: 110; shown: cars.middling },
+        TableColumn { title: qsTr("Promised"); width: 110; shown: !cars.tight },
+        TableColumn { title: qsTr("Delivered"); width: 110; shown: cars.roomy },
         TableColumn { title: qsTr("Hours"); width: 84; alignRight: true },
-        TableColumn { title: qsTr("Marks open"); width: 110; alignRight: true }
+        TableColumn { title: qsTr("Marks open"); width: 110; shown: cars.roomy; alignRight: true }
     ]
     onSortAsked: column => record.sortBy(column)
     onOpened: row => carAsked(record.jobIdAt(row))
@@ -93,6 +96,7 @@ DataTable {
         }
         TimeText {
             x: cars.cellX(RecordViewModel.Opened)
+            visible: cars.middling
             anchors.verticalCenter: parent.verticalCenter
             text: row.opened
             mute: true
@@ -100,14 +104,14 @@ DataTable {
         TimeText {
             x: cars.cellX(RecordViewModel.Promised)
             anchors.verticalCenter: parent.verticalCenter
-            visible: text !== ""
+            visible: text !== "" && !cars.tight
             text: row.promised
             mute: true
         }
         TimeText {
             x: cars.cellX(RecordViewModel.Delivered)
             anchors.verticalCenter: parent.verticalCenter
-            visible: text !== ""
+            visible: text !== "" && cars.roomy
             text: row.delivered
             mute: true
         }
@@ -123,6 +127,7 @@ DataTable {
             x: cars.cellX(RecordViewModel.Marks)
             width: cars.cellWidth(RecordViewModel.Marks)
             anchors.verticalCenter: parent.verticalCenter
+            visible: cars.roomy
             horizontalAlignment: Text.AlignRight
             text: row.marks
             mute: true

@@ -21,6 +21,7 @@ FocusScope {
     readonly property real actsTop: height
 
     signal pictureAsked(string picture)
+    signal historyAsked
     signal whoAsked
 
     Connections {
@@ -62,6 +63,17 @@ FocusScope {
                 chosen: page.timeLine.group === modelData.group
                 onClicked: page.timeLine.group = modelData.group
             }
+        }
+        PlainButton {
+            objectName: "timeLineHistory"
+            width: page.wide ? Math.max(112, implicitWidth) : chips.width
+            height: implicitHeight
+            visible: !page.timeLine.empty
+            pressable: visible
+            text: qsTr("Over time")
+            name: qsTr("The car over time, with a handle")
+            textSize: Theme.note
+            onClicked: page.historyAsked()
         }
     }
     Words {

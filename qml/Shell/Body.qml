@@ -31,9 +31,9 @@ FocusScope {
     signal joinAsked
     signal exportAsked
 
-    readonly property var groups: [correctTurns, gunTurns, hoursTurns, handOverTurns, boothTurns, pictureTurns, syncTurns]
+    readonly property var groups: [correctTurns, gunTurns, hoursTurns, handOverTurns, boothTurns, pictureTurns, syncTurns, carRecordTurns]
     readonly property var front: Array.from([carTurn, openCarTurn, inspectTurn, panelTurn, evidenceTurn, boothTurn]).concat(groups,
-        [timeLineTurn, dirtTurn, recordTurn]).find(turn => turn.shown) ?? floorScreen
+        [dirtTurn, recordTurn]).find(turn => turn.shown) ?? floorScreen
     readonly property var frontScreen: front === floorScreen ? floorScreen : front.item
     readonly property real leastHeight: Math.max(Theme.textScale > 1.2 && !wide ? 420 : 320, frontScreen?.implicitHeight ?? 0)
     readonly property real actsTop: frontScreen?.actsTop ?? height
@@ -107,6 +107,12 @@ FocusScope {
             wide: body.wide
             record: body.models.record
             onCarAsked: jobId => body.showCar(jobId)
+            onHistoryAsked: entryId => carRecordTurns.showHistory(entryId)
+            onEntryAsked: (jobId, entryId) => {
+                body.models.session.openCar(jobId);
+                carRecordTurns.showHistory(entryId);
+            }
+            onDevicesAsked: syncTurns.showDevices(Navigation.None)
             onDirtAsked: body.way.go(Navigation.DirtOverTime)
             onHoursAsked: body.way.go(Navigation.Hours)
             onSendingAsked: body.way.go(Navigation.Sending)
@@ -296,20 +302,12 @@ FocusScope {
             onWhoAsked: body.whoAsked()
         }
     }
-    Turn {
-        id: timeLineTurn
-        shown: body.shown === Navigation.TimeLine
+    CarRecordTurns {
+        id: carRecordTurns
         anchors.fill: parent
-
-        sourceComponent: TimeLine {
-            focus: true
-            undoRoom: body.undoRoom
-            objectName: "timeLineScreen"
-            wide: body.wide
-            timeLine: body.models.timeLine; report: body.models.report; bundle: body.models.bundle
-            onPictureAsked: picture => body.showPicture(picture, [], Navigation.TimeLine)
-            onWhoAsked: body.whoAsked()
-        }
+        models: body.models; way: body.way; work: body.shown; wide: body.wide; undoRoom: body.undoRoom
+        onPictureAsked: (picture, from) => body.showPicture(picture, [], from)
+        onWhoAsked: body.whoAsked()
     }
     HoursTurns {
         id: hoursTurns

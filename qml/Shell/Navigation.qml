@@ -7,7 +7,7 @@ QtObject {
 
     enum Place { Floor, Booth, Record }
     // From DirtOverTime to Car: works of the shop. From Car on: works of the car on the tape.
-    enum Work { None, OpenCar, DirtOverTime, Hours, Register, Protection, Limits, Exposure, BoothNow, Sending, Devices, Car, Inspect, Panel, Parts, TimeLine, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot, BeforeGun, Sprayed, Cure, CheckIn, WalkAround, HandOver, Comeback, CarHours, Operations, Assembly, Fit }
+    enum Work { None, OpenCar, DirtOverTime, Hours, Register, Protection, Limits, Exposure, BoothNow, Sending, Devices, Car, Inspect, Panel, Parts, TimeLine, History, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot, BeforeGun, Sprayed, Cure, CheckIn, WalkAround, HandOver, Comeback, CarHours, Operations, Assembly, Fit }
 
     property int place: Navigation.Floor
     property int work: Navigation.None
@@ -19,6 +19,7 @@ QtObject {
     property int sprayedFrom: Navigation.Car
     property int noteFrom: Navigation.Car
     property int devicesFrom: Navigation.None  // where the devices were asked for
+    property int historyFrom: Navigation.TimeLine  // where the history was asked for
     readonly property bool ofShop: work >= Navigation.DirtOverTime && work < Navigation.Car
     readonly property bool inCar: work >= Navigation.Car
     readonly property bool deeper: work > Navigation.Car
@@ -55,6 +56,8 @@ QtObject {
             go(sprayedFrom);
         else if (work === Navigation.HandOver)
             go(noteFrom);
+        else if (work === Navigation.History)
+            go(historyFrom);
         else if (work === Navigation.Compare)
             go(Navigation.Look);
         else if (work === Navigation.Walk)

@@ -58,6 +58,7 @@ QtObject {
     required property RecordViewModel record
     required property DirtOverTimeViewModel dirt
     required property TimeLineViewModel timeLine
+    required property HistoryViewModel history
     required property ReportViewModel report
     required property BundleViewModel bundle
     required property WallViewModel wall

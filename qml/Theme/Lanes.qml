@@ -1,8 +1,9 @@
 // Lanes: a time line in lanes with a handle. name is spoken. lanes: rows with `name` and `spans`,
 // spans with `from`, `to` (same unit as start, end) and `look`: Lanes.Solid, Here (blue), Waits
 // (hatched), Tick (one moment at `from`). marks: [{at, text}] drawn over all lanes (days, promises).
-// position: the handle (settable); handleText beside it. step: what an arrow key moves.
-// Signal: moved(position). 34 dp a lane; drag, arrows, Home and End move the handle.
+// position: the handle (settable); handleText beside it. step: what an arrow key moves; 0: the owner
+// steps, by stepAsked(by), Home and End by as much as there can be, and sets position. Of marks, one
+// that is `low` has its words below the others'. Signal: moved(position). 34 dp a lane; drag, arrows, Home and End move the handle.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -23,11 +24,28 @@ Item {
     property string handleText: ""
     property string emptyText: qsTr("Nothing happened yet")
     readonly property real laneHeight: Math.round(34 * Theme.textScale)
-    readonly property real headHeight: marks.length > 0 ? Theme.note + 12 : 4
+    readonly property real lineHeight: Math.round((Theme.note + 8) * Theme.textScale)
+    readonly property bool low: Array.from(marks).some(mark => mark.low ?? false)
+    readonly property real headHeight: marks.length > 0 ? lineHeight * (low ? 2 : 1) + 4 : 4
+    // Words of marks that would lie on those of the one before are left out; its line stays.
+    readonly property var labelled: {
+        let until = -1;
+        return Array.from(marks).map(mark => {
+            const x = xOf(mark.at);
+            if (!(mark.low ?? false) && x < until)
+                return false;
+            if (!(mark.low ?? false))
+                until = x + 12 + mark.text.length * Theme.note * Theme.textScale * 0.6;
+            return true;
+        });
+    }
     readonly property real labelWidth: Math.min(width * 0.4, longest.width + 16)
     readonly property real reach: width - labelWidth - 8
 
     signal moved(real position)
+    signal stepAsked(int by)
+
+    readonly property int far: 1000000
 
     function xOf(at: real): real {
         return labelWidth + (end > start ? Math.max(0, Math.min(1, (at - start) / (end - start))) : 0) * reach;
@@ -37,7 +55,8 @@ Item {
         const next = Math.max(start, Math.min(end, at));
         if (next === position)
             return;
-        position = next;
+        if (step !== 0)
+            position = next;
         moved(next);
     }
 
@@ -47,10 +66,23 @@ Item {
     Accessible.role: Accessible.Slider
     Accessible.name: handleText === "" ? name : qsTr("%1, %2").arg(name).arg(handleText)
     Accessible.focusable: true
-    Accessible.onIncreaseAction: board.moveTo(board.position + board.step)
-    Accessible.onDecreaseAction: board.moveTo(board.position - board.step)
+    Accessible.onIncreaseAction: step === 0 ? stepAsked(1) : moveTo(position + step)
+    Accessible.onDecreaseAction: step === 0 ? stepAsked(-1) : moveTo(position - step)
+
+    function hopped(event): bool {
+        const hop = event.modifiers & Qt.ShiftModifier ? 10 : 1;
+        const by = event.key === Qt.Key_Right ? hop : event.key === Qt.Key_Left ? -hop
+            : event.key === Qt.Key_Home ? -far : event.key === Qt.Key_End ? far : 0;
+        if (by !== 0)
+            stepAsked(by);
+        return by !== 0;
+    }
 
     Keys.onPressed: event => {
+        if (step === 0) {
+            event.accepted = hopped(event);
+            return;
+        }
         const hop = event.modifiers & Qt.ShiftModifier ? 10 * step : step;
         if (event.key === Qt.Key_Right)
             moveTo(position + hop);
@@ -83,17 +115,21 @@ Item {
 
         Item {
             id: mark
+            required property int index
             required property var modelData
+            readonly property bool low: modelData.low ?? false
             x: board.xOf(modelData.at)
             height: board.headHeight + board.lanes.length * board.laneHeight
 
             Rectangle {
                 width: 1
                 height: parent.height
-                color: Theme.chalk
+                color: mark.low ? Theme.ink : Theme.chalk
             }
             Words {
                 x: Math.min(4, board.width - mark.x - implicitWidth)
+                y: mark.low ? board.lineHeight : 0
+                visible: board.labelled[mark.index] ?? false
                 text: mark.modelData.text
                 size: Theme.note
                 color: Theme.pencil
@@ -136,7 +172,7 @@ Item {
                     readonly property int look: modelData.look
                     x: board.xOf(modelData.from)
                     y: (lane.height - height) / 2
-                    width: look === Lanes.Tick ? 1.6 : Math.max(2, board.xOf(modelData.to) - x)
+                    width: look === Lanes.Tick ? 1.6 : Math.max(look === Lanes.Here ? 6 : 2, board.xOf(modelData.to) - x)
                     height: look === Lanes.Waits || look === Lanes.Tick ? 18 : 14
                     color: look === Lanes.Here ? Theme.blue : look === Lanes.Waits ? "transparent" : Theme.ink
                     border.width: look === Lanes.Waits ? 1 : 0
@@ -145,7 +181,7 @@ Item {
                     Hatch {
                         anchors.fill: parent
                         anchors.margins: 1
-                        visible: span.look === Lanes.Waits
+                        visible: span.look === Lanes.Waits && span.width > 4
                     }
                 }
             }
@@ -187,9 +223,12 @@ Item {
             color: Theme.blue
         }
         Words {
-            readonly property bool flipped: handle.x + 16 + implicitWidth > board.width
-            x: flipped ? -16 - implicitWidth : 16
-            y: parent.height - 1
+            readonly property bool flipped: handle.x + 16 + width > board.width
+            readonly property bool crowded: flipped && handle.x < 16 + width
+            x: crowded ? -handle.x : flipped ? -16 - width : 16
+            y: parent.height - 1 + (crowded ? 18 : 0)
+            width: Math.min(implicitWidth, board.width)
+            elide: Text.ElideRight
             text: board.handleText
             mute: true
             bold: true

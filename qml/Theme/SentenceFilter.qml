@@ -1,7 +1,8 @@
 // SentenceFilter: a filter said as one sentence whose underlined words open lists.
 // parts: rows with `text` and `key` (key "" = fixed words; else a word that can be pressed) and
 // optional `changed` (bold line: not the default). openKey: the word whose list is open.
-// tail: quiet words at the end (the count). Signal: wordPressed(key). Lines 72 high, desk 44.
+// tail: quiet words at the end (the count). Signals: wordPressed(key); wordDropped(key), by Delete
+// on a word. focusWord(key) gives it the focus. Lines 72 high, desk 44.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -16,12 +17,27 @@ Flow {
     property string tail: ""
 
     signal wordPressed(string key)
+    signal wordDropped(string key)
+
+    function drop(key: string) {
+        if (key !== "")
+            wordDropped(key);
+    }
+
+    function focusWord(key: string) {
+        for (let at = 0; at < words.count; ++at) {
+            const word = words.itemAt(at) as Pressable;
+            if (word !== null && parts[at].key === key)
+                word.forceActiveFocus();
+        }
+    }
 
     spacing: 10
     Accessible.role: Accessible.Grouping
     Accessible.name: Said.join(Array.from(parts, part => part.text).concat(tail), " ")
 
     Repeater {
+        id: words
         model: filter.parts
 
         Pressable {
@@ -36,6 +52,7 @@ Flow {
             width: Math.min(filter.width, Math.max(letters.natural, live ? Theme.touch : 0))
             height: Math.max(Theme.touch, letters.height + 16)
             onClicked: filter.wordPressed(modelData.key)
+            Keys.onDeletePressed: filter.drop(modelData.key)
 
             Words {
                 id: letters

@@ -3,7 +3,9 @@
 #include <QCoreApplication>
 #include <QPointer>
 
+#include "screens/integrity_words.h"
 #include "screens/picture_rows.h"
+#include "screens/text.h"
 #include "screens/words.h"
 #include "seal/fingerprint.h"
 
@@ -23,15 +25,22 @@ void on_gui_thread(const QPointer<IntegrityViewModel>& screen, Use use) {
 }  // namespace
 
 IntegrityViewModel::IntegrityViewModel(Session& session, QObject* parent)
-    : QObject(parent), session_(session) {}
+    : QObject(parent),
+      session_(session),
+      findings_({"key", "kind", "meaning", "words", "first"}, this) {}
 
 IntegrityViewModel::~IntegrityViewModel() {
-  if (state_ == Running) session_.engine().stop_audit();
+  stop();
 }
 
 void IntegrityViewModel::start() {
-  if (state_ == Running) return;
+  if (state_ == Running || !check_) return;
   progress_ = 0;
+  stop_ = {};
+  means_.clear();
+  left_out_.clear();
+  found_.clear();
+  findings_.set({});
   proven_.set({});
   pictures_.set({});
   pictures_what_.clear();
@@ -40,12 +49,12 @@ void IntegrityViewModel::start() {
   say(Running, tr("Checking every entry"), {}, {});
   emit progressChanged();
   const QPointer<IntegrityViewModel> self(this);
-  session_.engine().audit(
-      [self, this](double part_done) {
-        on_gui_thread(self, [this, part_done] { went_on(part_done / 2); });
-      },
-      [self, this](Result<log::Audit> found) {
-        on_gui_thread(self, [this, found = std::move(found)] { show(found); });
+  session_.calculate(
+      this, [self, this, check = check_, stop = stop_.get_token()]() -> std::function<void()> {
+        auto found = std::make_shared<Result<engine::Integrity>>(check(stop, [&](double part_done) {
+          on_gui_thread(self, [this, part_done] { went_on(part_done / 2); });
+        }));
+        return [this, found] { show(*found); };
       });
 }
 
@@ -117,7 +126,49 @@ void IntegrityViewModel::show_pictures(const Result<engine::PictureCheck>& found
 }
 
 void IntegrityViewModel::stop() {
-  if (state_ == Running) session_.engine().stop_audit();
+  if (state_ != Running) return;
+  stop_.request_stop();
+  session_.engine().stop_audit();
+}
+
+void IntegrityViewModel::open(const QString& key) {
+  bool known = false;
+  const auto at = key.toUInt(&known);
+  if (!known || at >= found_.size()) return;
+  const auto& finding = found_[at];
+  if (finding.job)
+    emit entryAsked(hex(finding.job), hex(finding.entry));
+  else
+    emit devicesAsked();
+}
+
+QString IntegrityViewModel::device_of(const DeviceId& device) const {
+  for (const auto& one : session_.snapshot().devices)
+    if (one.device == device && !one.name.empty()) return text(one.name);
+  return tr("device %1").arg(hex(device).left(8));
+}
+
+void IntegrityViewModel::show_findings(const engine::Integrity& found) {
+  found_ = found.findings;
+  std::vector<QVariantList> rows;
+  for (std::size_t at = 0; at < found_.size(); ++at) {
+    const auto& one = found_[at];
+    const auto count = found.count(one.kind);
+    rows.push_back(
+        {QString::number(at),
+         count == 1 ? title_of(one.kind) : tr("%1: %2 times").arg(title_of(one.kind)).arg(count),
+         meaning_of(one.kind),
+         words_of(one, device_of(one.device), one.from ? device_of(*one.from) : QString(),
+                  session_.zone()),
+         at == 0 || found_[at - 1].kind != one.kind});
+  }
+  findings_.set(std::move(rows));
+  std::uint64_t all = 0;
+  for (const auto count : found.counts) all += count;
+  if (all > found_.size())
+    left_out_ = tr("%1 more of the same kinds are not listed.").arg(all - found_.size());
+  if (found.stopped_at)
+    left_out_ = tr("What stands after the damaged place was not looked through.");
 }
 
 void IntegrityViewModel::say(State state, const QString& what, const QString& kept,
@@ -129,42 +180,44 @@ void IntegrityViewModel::say(State state, const QString& what, const QString& ke
   emit changed();
 }
 
-void IntegrityViewModel::show(const Result<log::Audit>& found) {
-  if (!found && found.error().code == Code::Stopped)
+void IntegrityViewModel::show(const Result<engine::Integrity>& result) {
+  if (!result && result.error().code == Code::Stopped)
     return say(Stopped, tr("The check was stopped before its end."),
                tr("Nothing is said about the entries."), {});
-  if (!found) {
-    const ErrorWords words = words_of(found.error());
+  if (!result) {
+    const ErrorWords words = words_of(result.error());
     return say(Failed, words.what, words.kept, words.todo);
   }
-  if (found->shop) fingerprint_ = QString::fromStdString(seal::fingerprint(found->shop));
+  const log::Audit& found = result->audit;
+  if (found.shop) fingerprint_ = QString::fromStdString(seal::fingerprint(found.shop));
   std::vector<DetailRows::Row> rows;
-  for (const auto& head : found->heads)
-    rows.push_back({tr("Device %1").arg(QString::fromStdString(head.device.hex()).left(8)),
-                    tr("proven up to entry %1").arg(head.seq)});
+  for (const auto& one : result->proven)
+    rows.push_back({sentence(device_of(one.device)), words_of(one, session_.zone())});
   proven_.set(std::move(rows));
+  show_findings(*result);
   QString counts =
-      found->entries == 1 ? tr("1 entry checked") : tr("%1 entries checked").arg(found->entries);
-  if (found->erased > 0) counts = tr("%1, text erased in %2").arg(counts).arg(found->erased);
-  if (found->after_cut > 0)
-    counts = tr("%1, %2 of a revoked device do not count").arg(counts).arg(found->after_cut);
-  if (found->first_bad) {
-    const auto& bad = *found->first_bad;
-    const QString device = QString::fromUtf8(bad.arg("device").data(),
-                                             static_cast<qsizetype>(bad.arg("device").size()));
-    const QString seq =
-        QString::fromUtf8(bad.arg("seq").data(), static_cast<qsizetype>(bad.arg("seq").size()));
-    const ErrorWords words = words_of(bad);
-    const QString where = seq.isEmpty() ? words.what
-                                        : tr("First bad entry: number %1 of device %2. %3")
-                                              .arg(seq, device.left(8), words.what);
-    return then_pictures(
-        Bad, where,
-        tr("%1. What is proven stands below; nothing is said about later entries.").arg(counts),
-        words.todo);
-  }
-  then_pictures(Sound, tr("Every entry fits: chain, signatures, members."), tr("%1.").arg(counts),
-                tr("Nothing can be said about entries that never came here."));
+      found.entries == 1 ? tr("1 entry checked") : tr("%1 entries checked").arg(found.entries);
+  if (found.receipts > 0) counts = tr("%1, receipts: %2").arg(counts).arg(found.receipts);
+  if (found.erased > 0) counts = tr("%1, text erased in %2").arg(counts).arg(found.erased);
+  if (found.after_cut > 0)
+    counts = tr("%1, %2 of a revoked device do not count").arg(counts).arg(found.after_cut);
+  if (!found.first_bad)
+    return then_pictures(Sound, tr("Every entry fits: chain, signatures, members, receipts."),
+                         tr("%1.").arg(counts),
+                         tr("Nothing can be said about entries that never came here."));
+  const auto& bad = *found.first_bad;
+  const QString device = text(bad.arg("device"));
+  const QString seq = text(bad.arg("seq"));
+  const auto id = parsed<DeviceId>(device);
+  const QString where =
+      seq.isEmpty()
+          ? words_of(bad).what
+          : tr("First bad entry: number %1 of %2.").arg(seq, id ? device_of(*id) : device.left(8));
+  means_ = bad_means(bad);
+  then_pictures(
+      Bad, where,
+      tr("%1. What is proven stands below; nothing is said about later entries.").arg(counts),
+      bad_todo(bad));
 }
 
 }  // namespace jambline::screens

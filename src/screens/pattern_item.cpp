@@ -47,6 +47,20 @@ void PatternItem::setPanel(const QString& panel) {
   gather();
 }
 
+void PatternItem::setPast(bool past) {
+  if (past == past_) return;
+  past_ = past;
+  emit pastChanged();
+  gather();
+}
+
+void PatternItem::setThen(const QVariantMap& then) {
+  if (then == then_) return;
+  then_ = then;
+  emit pastChanged();
+  gather();
+}
+
 void PatternItem::setInset(double inset_px) {
   if (inset_px == inset_px_) return;
   inset_px_ = inset_px;
@@ -84,7 +98,11 @@ void PatternItem::gather() {
       const trade::Placement place = panel_.isEmpty() ? part.place : upright(part);
       Drawn out;
       out.panel = part.panel;
-      if (const PanelRow* row = inspect_->panels()->row(word_of_panel(part.panel))) {
+      const QString word = word_of_panel(part.panel);
+      if (past_) {
+        out.planned = then_.contains(word);
+        out.seen = then_.value(word).toBool() || !out.planned;
+      } else if (const PanelRow* row = inspect_->panels()->row(word)) {
         out.planned = true;
         out.seen = row->look != PanelLook::Value::NotYet;
       }

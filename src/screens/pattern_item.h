@@ -1,8 +1,10 @@
 // screens/pattern_item.h: the car as an unfolded paper pattern, or one panel large, drawn to scale.
 //
 // panel: "" the whole car, else the entry's word of one panel, drawn upright. All colors come from
-// the outside. chosen: the panel with the outline of "here". small: a few thick lines, no hatch.
-// View:  originX, originY (dp of the map's 0, 0) and pxPerMm: x = originX + xMm * pxPerMm,
+// the outside. past: planned panels and what was looked at are those of `then` (the entry's word of
+// each panel: looked at), not of now. chosen: the panel with the outline of "here". small: a few
+// thick lines, no hatch. View:  originX, originY (dp of the map's 0, 0) and pxPerMm: x = originX +
+// xMm * pxPerMm,
 //        y = originY - yMm * pxPerMm, exact at any zoom. viewChanged follows every move.
 // Paint: once into an image, again only when the car's looks, a color or the view changes; marks
 //        and words lie on top as items of their own.
@@ -12,6 +14,7 @@
 #include <QPainter>
 #include <QPointer>
 #include <QQuickPaintedItem>
+#include <QVariantMap>
 #include <QtQml/qqmlregistration.h>
 
 #include "screens/inspect_view_model.h"
@@ -27,6 +30,8 @@ class PatternItem : public QQuickPaintedItem {
   Q_PROPERTY(QString panel READ panel WRITE setPanel NOTIFY panelChanged)
   Q_PROPERTY(QString chosen MEMBER chosen_ NOTIFY lookChanged)
   Q_PROPERTY(bool small MEMBER small_ NOTIFY lookChanged)
+  Q_PROPERTY(bool past READ past WRITE setPast NOTIFY pastChanged)
+  Q_PROPERTY(QVariantMap then READ then WRITE setThen NOTIFY pastChanged)
   Q_PROPERTY(double inset READ inset WRITE setInset NOTIFY insetChanged)
   Q_PROPERTY(QColor tint MEMBER tint_ NOTIFY lookChanged)
   Q_PROPERTY(QColor ground MEMBER ground_ NOTIFY lookChanged)
@@ -52,6 +57,10 @@ class PatternItem : public QQuickPaintedItem {
   void setInspect(InspectViewModel* inspect);
   QString panel() const { return panel_; }
   void setPanel(const QString& panel);
+  bool past() const { return past_; }
+  void setPast(bool past);
+  QVariantMap then() const { return then_; }
+  void setThen(const QVariantMap& then);
   double inset() const { return inset_px_; }
   void setInset(double inset_px);
   double pxPerMm() const { return frame_.px_per_mm(); }
@@ -73,6 +82,7 @@ class PatternItem : public QQuickPaintedItem {
  signals:
   void inspectChanged();
   void panelChanged();
+  void pastChanged();
   void insetChanged();
   void lookChanged();
   void viewChanged();
@@ -102,6 +112,8 @@ class PatternItem : public QQuickPaintedItem {
   QPointer<InspectViewModel> inspect_;
   QString panel_;
   QString chosen_;
+  bool past_ = false;
+  QVariantMap then_;
   bool small_ = false;
   double inset_px_ = 8;
   QColor tint_, ground_, outline_, crease_, edge_, quiet_, masked_, here_;

@@ -6,8 +6,10 @@
 // Search:  words in any order, each anywhere in the record of the car (shelf/find.h): plate, VIN,
 //          color, notes, people, defects, causes, overrides. The rows stay as they are until the
 //          answer is here: the newest `first_page` at once, then all.
+//          The sentence beside it (filter) chooses further. Until an answer has come they stay.
 // Order:   newest first, or by a column; equal rows stay newest first.
-// Cost:    the words of a row are made when it is shown; the search is done beside the GUI thread.
+// Cost:    the words of a row are made when it is shown; searching is done on the engine's lane for
+//          it, and of more than `at_once` cars so is the sorting, on the calc lane.
 // Threads: GUI. wake() has to be called once before cars come (the engine lists none unasked).
 #pragma once
 
@@ -17,6 +19,8 @@
 #include <unordered_map>
 
 #include "screens/integrity_view_model.h"
+#include "screens/record_car_view_model.h"
+#include "screens/record_filter_view_model.h"
 #include "screens/session.h"
 
 namespace jambline::screens {
@@ -30,9 +34,13 @@ class RecordViewModel final : public QAbstractListModel {
   Q_PROPERTY(bool loaded READ loaded NOTIFY changed)  // the cars have come
   Q_PROPERTY(bool empty READ empty NOTIFY changed)    // there is no car at all
   Q_PROPERTY(int shown READ shown NOTIFY changed)
+  Q_PROPERTY(QString emptyWords READ emptyWords NOTIFY changed)  // why none is shown
+  Q_PROPERTY(bool mayDropWord READ mayDropWord NOTIFY changed)
   Q_PROPERTY(Column sortColumn READ sortColumn NOTIFY changed)
   Q_PROPERTY(bool sortDown READ sortDown NOTIFY changed)
   Q_PROPERTY(jambline::screens::IntegrityViewModel* integrity READ integrity CONSTANT)
+  Q_PROPERTY(jambline::screens::RecordFilterViewModel* filter READ filter CONSTANT)
+  Q_PROPERTY(jambline::screens::RecordCarViewModel* car READ car CONSTANT)  // the chosen one
 
  public:
   // In the order of the table.
@@ -68,44 +76,67 @@ class RecordViewModel final : public QAbstractListModel {
   bool loaded() const { return cars_ != nullptr; }
   bool empty() const { return cars_ && cars_->empty(); }
   int shown() const { return rowCount(); }
+  QString emptyWords() const;
+  bool mayDropWord() const { return !empty() && !wanted_.isEmpty(); }
   Column sortColumn() const { return sort_column_; }
   bool sortDown() const { return sort_down_; }
   IntegrityViewModel* integrity() { return &integrity_; }
-  bool searching() const { return searching_; }  // an answer is still to come
+  RecordFilterViewModel* filter() { return &filter_; }
+  RecordCarViewModel* car() { return &car_; }
+  bool searching() const { return searching_ || sorting_; }  // an answer is still to come
 
   static constexpr int first_page = 50;
+  static constexpr std::size_t at_once = 500;
 
   Q_INVOKABLE void wake();
   Q_INVOKABLE void sortBy(Column column);  // the same column again turns the order
   Q_INVOKABLE void dropLastWord();
   Q_INVOKABLE QString jobIdAt(int row) const;
+  Q_INVOKABLE int rowOf(const QString& jobId) const;  // -1: not shown
 
  signals:
   void changed();
 
  private:
+  using Cars = std::shared_ptr<const std::vector<folds::FloorRow>>;
+  using Hits = std::unordered_map<JobId, std::vector<shelf::FindHit>>;
+  // What stands in the list, in its order.
+  struct Order {
+    std::vector<std::size_t> rows;  // places in the cars
+    std::vector<JobId> jobs;
+  };
+  static Order order_of(const Cars& cars, const std::shared_ptr<const Hits>& hits, Column column,
+                        bool down);
+
   void refresh();
   void rebuild();
+  void show(const Cars& cars, const std::shared_ptr<const Hits>& hits, Order order);
+  bool asks() const { return !wanted_.isEmpty() || filter_.filters(); }
+  void ask_anew();
   void ask(int most);
-  void found(const Result<shelf::Found>& answer);
+  void found(const Result<bool>& more, std::shared_ptr<const Hits> hits);
   const folds::FloorRow& row(int at) const;
   QString state_words(const folds::FloorRow& car) const;
   QString hit_words(const folds::FloorRow& car) const;
-  bool before(const folds::FloorRow& a, const folds::FloorRow& b) const;
 
   Session& session_;
   IntegrityViewModel integrity_;
-  std::shared_ptr<const std::vector<folds::FloorRow>> cars_;
-  std::vector<std::size_t> rows_;  // places in *cars_
+  RecordFilterViewModel filter_;
+  RecordCarViewModel car_;
+  Cars cars_;                      // the newest
+  Cars shown_cars_;                // of rows_
+  std::vector<std::size_t> rows_;  // places in *shown_cars_
   std::vector<JobId> jobs_;        // of rows_, to see whether the list itself changed
   QString search_;
   QStringList wanted_;  // words of the search
   std::shared_ptr<const shelf::Names> kinds_;
-  std::unordered_map<JobId, std::vector<shelf::FindHit>> hits_;  // of the cars that were found
+  std::shared_ptr<const Hits> hits_;        // of the cars that were found; null: all
+  std::shared_ptr<const Hits> shown_hits_;  // of rows_
   std::stop_source stop_;
-  int asked_ = 0;  // older answers are dropped
+  int asked_ = 0;   // older answers are dropped
+  int sorted_ = 0;  // and older orders
   bool searching_ = false;
-  bool filtered_ = false;  // hits_ is an answer
+  bool sorting_ = false;
   Column sort_column_ = Opened;
   bool sort_down_ = true;
   bool awake_ = false;

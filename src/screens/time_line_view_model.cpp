@@ -1,9 +1,12 @@
 #include "screens/time_line_view_model.h"
 
+#include <QClipboard>
 #include <QCoreApplication>
+#include <QGuiApplication>
 #include <QPointer>
 #include <algorithm>
 
+#include "screens/raw_entry_words.h"
 #include "screens/span_words.h"
 #include "screens/text.h"
 #include "screens/units.h"
@@ -151,6 +154,11 @@ QHash<int, QByteArray> TimeLineViewModel::roleNames() const {
           {FileRole, "file"},       {RefusedRole, "refused"}};
 }
 
+int TimeLineViewModel::place_of(int row) const {
+  if (row < 0 || row >= rowCount()) return -1;
+  return static_cast<int>(rows_[static_cast<std::size_t>(row)] - timeline_->data());
+}
+
 void TimeLineViewModel::set_group(Group group) {
   if (group == group_) return;
   group_ = group;
@@ -216,11 +224,52 @@ void TimeLineViewModel::open(const QString& entryId) {
       {tr("Person"), entry->person ? hex(entry->person) : none},
       {tr("Action"), hex(entry->action)},
   });
+  read_raw();
   emit openChanged();
+}
+
+void TimeLineViewModel::read_raw() {
+  raw_.reset();
+  emit rawChanged();
+  if (!raw_reader_ || !open_) return;
+  session_.calculate(this, [this, hash = *open_, reader = raw_reader_]() -> std::function<void()> {
+    auto read = std::make_shared<Result<engine::RawEntry>>(reader(hash));
+    return [this, hash, read] {
+      if (open_ != hash) return;
+      if (!*read) {
+        emit session_.failed(read->error());
+        return;
+      }
+      raw_ = std::move(**read);
+      emit rawChanged();
+    };
+  });
+}
+
+QString TimeLineViewModel::rawSignature() const {
+  return raw_ ? signature_words(*raw_) : QString();
+}
+
+QStringList TimeLineViewModel::rawReceipts() const {
+  return raw_ ? receipt_words(*raw_, session_.zone()) : QStringList();
+}
+
+QString TimeLineViewModel::rawText() const {
+  if (!raw_) return {};
+  const QString all = raw_text(*raw_);
+  if (all.size() <= most_raw_shown) return all;
+  return all.left(most_raw_shown) +
+         tr("… and %1 more signs; a copy has them all").arg(all.size() - most_raw_shown);
+}
+
+void TimeLineViewModel::copyRaw() {
+  if (raw_) QGuiApplication::clipboard()->setText(raw_text(*raw_));
 }
 
 void TimeLineViewModel::close() {
   open_.reset();
+  raw_.reset();
+  emit rawChanged();
   details_.set({});
   emit openChanged();
 }

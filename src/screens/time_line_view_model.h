@@ -12,6 +12,7 @@
 #include <QStringList>
 #include <qqmlregistration.h>
 
+#include "engine/raw_entry.h"
 #include "folds/history.h"
 #include "screens/amend_clock_view_model.h"
 #include "screens/detail_rows.h"
@@ -44,6 +45,12 @@ class TimeLineViewModel final : public QAbstractListModel {
   Q_PROPERTY(QString openPicture READ openPicture NOTIFY openChanged)  // "" not in the record now
   Q_PROPERTY(jambline::screens::DetailRows* details READ details CONSTANT)
   Q_PROPERTY(QStringList reasons READ reasons CONSTANT)  // why something is taken back
+  // As it lies in the log; read when it is opened.
+  Q_PROPERTY(bool rawRead READ rawRead NOTIFY rawChanged)
+  Q_PROPERTY(bool rawGood READ rawGood NOTIFY rawChanged)  // signature and payload
+  Q_PROPERTY(QString rawSignature READ rawSignature NOTIFY rawChanged)
+  Q_PROPERTY(QStringList rawReceipts READ rawReceipts NOTIFY rawChanged)
+  Q_PROPERTY(QString rawText READ rawText NOTIFY rawChanged)  // of a long one the beginning
 
  public:
   enum Group { All, Looks, Hours, HandOff, Air, Notes };
@@ -69,6 +76,19 @@ class TimeLineViewModel final : public QAbstractListModel {
   QVariant data(const QModelIndex& index, int role) const override;
   QHash<int, QByteArray> roleNames() const override;
 
+  // Of the entry in a row among all of the car, from 0 in display order; -1: there is no such row.
+  int place_of(int row) const;
+
+  using RawReader = std::function<Result<engine::RawEntry>(const Hash&)>;
+  void read_raw_by(RawReader reader) { raw_reader_ = std::move(reader); }  // runs on the calc lane
+  bool rawRead() const { return raw_.has_value(); }
+  bool rawGood() const { return raw_ && raw_->signature_good && raw_->payload_good; }
+  QString rawSignature() const;
+  QStringList rawReceipts() const;
+  QString rawText() const;
+
+  static constexpr qsizetype most_raw_shown = 6000;
+
   Group group() const { return group_; }
   void set_group(Group group);
   QString countWords() const;
@@ -91,6 +111,7 @@ class TimeLineViewModel final : public QAbstractListModel {
 
   Q_INVOKABLE void open(const QString& entryId);
   Q_INVOKABLE void close();
+  Q_INVOKABLE void copyRaw();  // all of it, to the clipboard
   // Takes back the open entry; `reason` is a place in reasons().
   Q_INVOKABLE void takeBack(int reason);
   Q_INVOKABLE void amendOpen();  // the open entry, of a clock, was at another time; it closes
@@ -98,10 +119,12 @@ class TimeLineViewModel final : public QAbstractListModel {
  signals:
   void changed();
   void openChanged();
+  void rawChanged();
   void takenBack();  // the withdrawal is on disk
 
  private:
   void refresh();
+  void read_raw();
   void rebuild();
   void show(std::vector<const entries::Entry*> rows);
   const entries::Entry* open_entry() const;
@@ -121,6 +144,8 @@ class TimeLineViewModel final : public QAbstractListModel {
   std::vector<Hash> hashes_;                 // of rows_, to see what is new
   Group group_ = All;
   std::optional<Hash> open_;
+  RawReader raw_reader_;
+  std::optional<engine::RawEntry> raw_;
   DetailRows details_{this};
   AmendClockViewModel amend_{session_};
 };

@@ -1,6 +1,7 @@
 #include <QAbstractItemModelTester>
 #include <QSignalSpy>
 #include <gtest/gtest.h>
+#include <thread>
 
 #include "screens/record_view_model.h"
 #include "tests/screens_record/shown.h"
@@ -99,6 +100,9 @@ TEST_F(Record, ANewCarComesByItself) {
 
 TEST_F(Record, TheCheckOfAllEntriesSaysHowFarTheyAreProven) {
   IntegrityViewModel& check = *view_.integrity();
+  check.check_by([this](const std::stop_token& stop, const std::function<void(double)>& progress) {
+    return engine::check_integrity(shown_.shop.folder, stop, progress);
+  });
   QSignalSpy progress(&check, &IntegrityViewModel::progressChanged);
   check.start();
   EXPECT_EQ(check.state(), IntegrityViewModel::Running);
@@ -108,9 +112,75 @@ TEST_F(Record, TheCheckOfAllEntriesSaysHowFarTheyAreProven) {
   ASSERT_EQ(check.proven()->rowCount(), 1);
   // One entry (ShopFounded) is the log's own, beside those that people made.
   const auto entries = shown_.session->snapshot().own_entries;
-  EXPECT_EQ(text(*check.proven(), 0, DetailRows::ValueRole),
-            "proven up to entry " + std::to_string(entries));
+  EXPECT_EQ(
+      text(*check.proven(), 0, DetailRows::ValueRole),
+      "proven up to entry " + std::to_string(entries) + "; no hub: proven by this device only");
   EXPECT_GT(progress.count(), 0);
+  EXPECT_EQ(check.findingCount(), 0);
+}
+
+TEST_F(Record, AFindingSaysWhatItMeansAndLeadsToItsEntry) {
+  engine::Integrity found;
+  engine::Finding jumped{engine::FindingKind::ClockJumped};
+  jumped.device = shown_.session->snapshot().devices.front().device;
+  jumped.seq_first = 12;
+  jumped.seq_last = 14;
+  jumped.entry.bytes[0] = 7;
+  jumped.job = shown_.shop.green;
+  jumped.wall_ms = morning_ms;
+  engine::Finding forked{engine::FindingKind::Forked};
+  forked.device = jumped.device;
+  forked.seq_first = forked.seq_last = 20;
+  forked.from = DeviceId{{9}};
+  found.findings = {jumped, forked};
+  found.counts[static_cast<std::size_t>(engine::FindingKind::ClockJumped)] = 3;
+  found.counts[static_cast<std::size_t>(engine::FindingKind::Forked)] = 1;
+  found.audit.first_bad = Error{Code::ChainBroken, "check", "entry", {}}
+                              .with("device", jumped.device.hex())
+                              .with("seq", "21");
+  IntegrityViewModel& check = *view_.integrity();
+  check.check_by([found](const std::stop_token&, const std::function<void(double)>&) {
+    return Result<engine::Integrity>(found);
+  });
+  QSignalSpy entry(&check, &IntegrityViewModel::entryAsked);
+  QSignalSpy devices(&check, &IntegrityViewModel::devicesAsked);
+  check.start();
+  ASSERT_TRUE(Shown::wait([&] { return check.state() != IntegrityViewModel::Running; }));
+  EXPECT_EQ(check.state(), IntegrityViewModel::Bad);
+  EXPECT_EQ(check.what().toStdString(), "First bad entry: number 21 of cart 1.");
+  EXPECT_EQ(check.means().toStdString(),
+            "It does not follow from the entry before it: one is gone, or was put in.");
+  EXPECT_FALSE(check.todo().isEmpty());
+  ASSERT_EQ(check.findingCount(), 2);
+  EXPECT_EQ(check.leftOut().toStdString(), "2 more of the same kinds are not listed.");
+  const auto said = [&](int row, int role) {
+    return check.findings()
+        ->data(check.findings()->index(row, 0), Qt::UserRole + role)
+        .toString()
+        .toStdString();
+  };
+  EXPECT_EQ(said(0, 1), "The clock jumped: 3 times");
+  EXPECT_EQ(said(0, 3), "Entries 12 to 14 of cart 1, made Wed Nov 25 09:30");
+  EXPECT_EQ(said(1, 1), "A copied folder");
+  check.open(QStringLiteral("0"));
+  ASSERT_EQ(entry.count(), 1);
+  EXPECT_EQ(entry.front().front().toString().toStdString(), shown_.shop.green.hex());
+  check.open(QStringLiteral("1"));
+  EXPECT_EQ(devices.count(), 1);
+  check.open(QStringLiteral("9"));
+  EXPECT_EQ(entry.count() + devices.count(), 2);
+}
+
+TEST_F(Record, ACheckThatIsStoppedSaysNothing) {
+  IntegrityViewModel& check = *view_.integrity();
+  check.check_by([](const std::stop_token& stop, const std::function<void(double)>&) {
+    while (!stop.stop_requested()) std::this_thread::yield();
+    return Result<engine::Integrity>(fail(Code::Stopped, "check", "log.db"));
+  });
+  check.start();
+  check.stop();
+  ASSERT_TRUE(Shown::wait([&] { return check.state() != IntegrityViewModel::Running; }));
+  EXPECT_EQ(check.state(), IntegrityViewModel::Stopped);
 }
 
 }  // namespace

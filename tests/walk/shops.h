@@ -22,6 +22,7 @@ class Shop {
 
   app::Program& program() { return *program_; }
   QQuickWindow& window() { return *program_->window(); }
+  std::filesystem::path folder() const { return folder_.path().toStdString(); }
   bool has_car() const { return !car_.isEmpty(); }
 
   bool add_bare_car();  // Empty

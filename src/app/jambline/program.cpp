@@ -46,6 +46,7 @@
 #include "screens/forgotten_clock_view_model.h"
 #include "screens/hand_off_view_model.h"
 #include "screens/hand_over_view_model.h"
+#include "screens/history_view_model.h"
 #include "screens/hours_view_model.h"
 #include "screens/inspect_view_model.h"
 #include "screens/join_view_model.h"
@@ -226,10 +227,17 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->countdown_->add([self](const screens::Session&) { return self->sprayed_->countdowns(); });
   out->countdown_->add([self](const screens::Session&) { return self->cure_->countdowns(); });
   out->record_ = std::make_unique<screens::RecordViewModel>(session);
+  out->record_->integrity()->check_by(
+      [folder](const std::stop_token& stop, const std::function<void(double)>& progress) {
+        return engine::check_integrity(folder, stop, progress);
+      });
   out->dirt_ = std::make_unique<screens::DirtOverTimeViewModel>(session);
   out->time_line_ = std::make_unique<screens::TimeLineViewModel>(session);
   out->time_line_->show_pictures(pictures);
   out->time_line_->follow(*out->sync_);
+  out->time_line_->read_raw_by(
+      [folder](const Hash& entry) { return engine::raw_entry(folder, entry); });
+  out->history_ = std::make_unique<screens::HistoryViewModel>(session, *out->time_line_);
   out->report_ = std::make_unique<screens::ReportViewModel>(
       session, QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation),
       report_writer(folder), print_paper);
@@ -366,6 +374,7 @@ bool Program::show() {
       {QStringLiteral("compare"), QVariant::fromValue<QObject*>(compare_.get())},
       {QStringLiteral("leftovers"), QVariant::fromValue<QObject*>(leftovers_.get())},
       {QStringLiteral("timeLine"), QVariant::fromValue<QObject*>(time_line_.get())},
+      {QStringLiteral("history"), QVariant::fromValue<QObject*>(history_.get())},
       {QStringLiteral("report"), QVariant::fromValue<QObject*>(report_.get())},
       {QStringLiteral("bundle"), QVariant::fromValue<QObject*>(bundle_.get())},
   };

@@ -55,6 +55,7 @@ class FloorViewModel;
 class ForgottenClockViewModel;
 class HandOffViewModel;
 class HandOverViewModel;
+class HistoryViewModel;
 class HoursViewModel;
 class InspectViewModel;
 class JoinViewModel;
@@ -210,6 +211,7 @@ class Program {
   std::unique_ptr<screens::RecordViewModel> record_;
   std::unique_ptr<screens::DirtOverTimeViewModel> dirt_;
   std::unique_ptr<screens::TimeLineViewModel> time_line_;
+  std::unique_ptr<screens::HistoryViewModel> history_;
   std::unique_ptr<screens::ReportViewModel> report_;
   std::unique_ptr<screens::BundleViewModel> bundle_;
   std::unique_ptr<screens::WallViewModel> wall_;

@@ -367,6 +367,36 @@ Item {
             fuzzyCompare(lanes.position, 50, 1);
         }
 
+        function test_an_owner_steps_the_handle_of_the_lanes_itself() {
+            const lanes = make(lanesMade);
+            lanes.step = 0;
+            lanes.position = 40;
+            watch(lanes, "stepAsked");
+            lanes.forceActiveFocus();
+            keyClick(Qt.Key_Right);
+            compare(spy.signalArguments[0][0], 1);
+            keyClick(Qt.Key_Left, Qt.ShiftModifier);
+            compare(spy.signalArguments[1][0], -10);
+            keyClick(Qt.Key_Home);
+            verify(spy.signalArguments[2][0] < -1000);
+            watch(lanes, "moved");
+            mousePress(lanes, lanes.xOf(50), 20);
+            mouseRelease(lanes, lanes.xOf(50), 20);
+            fuzzyCompare(spy.signalArguments[0][0], 50, 1);
+            compare(lanes.position, 40);
+        }
+
+        function test_a_word_of_a_sentence_is_dropped_by_delete_and_a_fixed_one_is_not() {
+            const filter = make(filterMade);
+            watch(filter, "wordDropped");
+            filter.focusWord("what");
+            keyClick(Qt.Key_Delete);
+            compare(spy.count, 1);
+            compare(spy.signalArguments[0][0], "what");
+            filter.drop("");
+            compare(spy.count, 1);
+        }
+
         function test_a_sheet_keeps_the_focus_and_gives_it_back() {
             Theme.reducedMotion = true;
             const scene = make(sheetMade);
