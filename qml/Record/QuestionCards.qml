@@ -18,7 +18,7 @@ Column {
     Accessible.name: qsTr("%1, %2").arg(ask.title).arg(ask.timeTitle)
 
     Repeater {
-        model: cards.ask.rows
+        model: cards.visible ? cards.ask.rows : null
 
         PaperCard {
             id: card

@@ -157,7 +157,7 @@ FocusScope {
         height: sight.height
         visible: page.wide
         contentWidth: width
-        contentHeight: page.desk ? height : rows.height
+        contentHeight: rows.height
         clip: true
         boundsBehavior: Flickable.StopAtBounds
         interactive: contentHeight > height
@@ -197,6 +197,7 @@ FocusScope {
             height: Math.max(240, beside.height - (views.visible ? views.height + Theme.gap : 0) - 2 * Theme.gap)
             visible: page.desk && page.shown
             ask: page.ask
+            model: visible ? page.ask.rows : null
             onRowAsked: key => page.openRow(key)
         }
         QuestionCards {

@@ -1,5 +1,5 @@
 // QuestionTable: the rows of the answer as a table, for a desk. ask: the view model. A row that is
-// pressed twice, or Enter, opens its cars: rowAsked(key).
+// pressed twice, or Enter, opens its cars: rowAsked(key). model: its rows.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -27,7 +27,6 @@ DataTable {
         TableColumn { title: answers.headOf(2); width: answers.number; sortable: false; alignRight: true; shown: title !== "" },
         TableColumn { title: answers.headOf(3); width: answers.number; sortable: false; alignRight: true; shown: title !== "" }
     ]
-    model: ask.rows
     onOpened: rowAsked(key)
 
     delegate: DataRow {

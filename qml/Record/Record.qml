@@ -13,6 +13,7 @@ FocusScope {
     id: page
 
     required property RecordViewModel record
+    required property QuestionViewModel ask
     property bool wide: false
     property real undoRoom: 0  // kept free at the foot
     readonly property real actsTop: height
@@ -26,6 +27,7 @@ FocusScope {
 
     signal carAsked(string jobId)
     signal historyAsked(string entryId)
+    signal questionAsked(string key)
     signal entryAsked(string jobId, string entryId)
     signal devicesAsked
     signal dirtAsked
@@ -109,6 +111,7 @@ FocusScope {
             width: parent.width
             height: acts.height
         }
+        QuestionRows { width: parent.width; visible: page.record.search === ""; ask: page.ask; onQuestionAsked: key => page.questionAsked(key) }
         SentenceFilter {
             id: question
             objectName: "recordQuestion"

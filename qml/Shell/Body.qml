@@ -31,7 +31,7 @@ FocusScope {
     signal joinAsked
     signal exportAsked
 
-    readonly property var groups: [correctTurns, gunTurns, hoursTurns, handOverTurns, boothTurns, pictureTurns, syncTurns, carRecordTurns]
+    readonly property var groups: [correctTurns, gunTurns, hoursTurns, handOverTurns, boothTurns, pictureTurns, syncTurns, carRecordTurns, questionTurns]
     readonly property var front: Array.from([carTurn, openCarTurn, inspectTurn, panelTurn, evidenceTurn, boothTurn]).concat(groups,
         [dirtTurn, recordTurn]).find(turn => turn.shown) ?? floorScreen
     readonly property var frontScreen: front === floorScreen ? floorScreen : front.item
@@ -113,6 +113,8 @@ FocusScope {
                 carRecordTurns.showHistory(entryId);
             }
             onDevicesAsked: syncTurns.showDevices(Navigation.None)
+            ask: body.models.question
+            onQuestionAsked: key => questionTurns.show(key)
             onDirtAsked: body.way.go(Navigation.DirtOverTime)
             onHoursAsked: body.way.go(Navigation.Hours)
             onSendingAsked: body.way.go(Navigation.Sending)
@@ -308,6 +310,12 @@ FocusScope {
         models: body.models; way: body.way; work: body.shown; wide: body.wide; undoRoom: body.undoRoom
         onPictureAsked: (picture, from) => body.showPicture(picture, [], from)
         onWhoAsked: body.whoAsked()
+    }
+    QuestionTurns {
+        id: questionTurns
+        anchors.fill: parent
+        models: body.models; way: body.way; work: body.shown; wide: body.wide; undoRoom: body.undoRoom
+        onCarAsked: jobId => body.showCar(jobId)
     }
     HoursTurns {
         id: hoursTurns

@@ -11,6 +11,8 @@ Item {
     required property Session session
     required property Navigation way
     property string countWords: ""
+    property string questionTitle: ""  // of the question that is asked
+    property string questionNote: ""
     property string boothTitle: ""  // of the booth that is looked at
     property string boothNote: ""
     property string doNotDrive: ""  // of the car on the tape
@@ -33,6 +35,8 @@ Item {
             return qsTr("Exposure");
         case Navigation.Hours:
             return qsTr("Hours");
+        case Navigation.Question:
+            return questionTitle;
         case Navigation.BoothNow:
             return boothTitle;
         case Navigation.Sending:
@@ -55,6 +59,8 @@ Item {
             return qsTr("what was sampled");
         case Navigation.Hours:
             return qsTr("day and week of one person");
+        case Navigation.Question:
+            return questionNote;
         case Navigation.BoothNow:
             return boothNote;
         case Navigation.Sending:

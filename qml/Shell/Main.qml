@@ -107,6 +107,8 @@ Window {
                 way: way
                 wide: window.wide
                 countWords: window.models.floor.countWords
+                questionTitle: window.models.question.title
+                questionNote: window.models.question.timeTitle
                 boothTitle: window.models.clearance.title
                 boothNote: window.models.clearance.note
                 doNotDrive: window.models.cure.doNotDrive

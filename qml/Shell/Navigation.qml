@@ -7,7 +7,7 @@ QtObject {
 
     enum Place { Floor, Booth, Record }
     // From DirtOverTime to Car: works of the shop. From Car on: works of the car on the tape.
-    enum Work { None, OpenCar, DirtOverTime, Hours, Register, Protection, Limits, Exposure, BoothNow, Sending, Devices, Car, Inspect, Panel, Parts, TimeLine, History, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot, BeforeGun, Sprayed, Cure, CheckIn, WalkAround, HandOver, Comeback, CarHours, Operations, Assembly, Fit }
+    enum Work { None, OpenCar, DirtOverTime, Hours, Question, Register, Protection, Limits, Exposure, BoothNow, Sending, Devices, Car, Inspect, Panel, Parts, TimeLine, History, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot, BeforeGun, Sprayed, Cure, CheckIn, WalkAround, HandOver, Comeback, CarHours, Operations, Assembly, Fit }
 
     property int place: Navigation.Floor
     property int work: Navigation.None
@@ -18,6 +18,7 @@ QtObject {
     property int gunFrom: Navigation.Car  // where the gun was asked for: the car, or a booth
     property int sprayedFrom: Navigation.Car
     property int noteFrom: Navigation.Car
+    property int timeLineFrom: Navigation.Car  // where the entries were asked for, till the next turn
     property int devicesFrom: Navigation.None  // where the devices were asked for
     property int historyFrom: Navigation.TimeLine  // where the history was asked for
     readonly property bool ofShop: work >= Navigation.DirtOverTime && work < Navigation.Car
@@ -27,6 +28,7 @@ QtObject {
     signal arrived
 
     function go(next: int) {
+        timeLineFrom = Navigation.Car;
         work = next;
         arrived();
     }
@@ -64,6 +66,8 @@ QtObject {
             go(Navigation.Plan);
         else if (work === Navigation.Protection)
             go(Navigation.Register);
+        else if (work === Navigation.TimeLine)
+            go(timeLineFrom);
         else if (work === Navigation.Devices)
             go(devicesFrom);
         else if (work <= Navigation.Car)

@@ -57,6 +57,7 @@ QtObject {
     required property SprayedViewModel sprayed
     required property RecordViewModel record
     required property DirtOverTimeViewModel dirt
+    required property QuestionViewModel question
     required property TimeLineViewModel timeLine
     required property HistoryViewModel history
     required property ReportViewModel report

@@ -13,6 +13,10 @@ namespace jambline::screens {
 
 using folds::Question;
 
+namespace {
+constexpr int few = 4;  // values; of fewer no half is told
+}  // namespace
+
 namespace question {
 
 QString number(double value, int places) {
@@ -39,9 +43,6 @@ QString percent(int of_these, int all) {
   return all > 0 ? Ask::tr("%1 %").arg(number(100.0 * of_these / all, 0))
                  : QStringLiteral("\u2013");
 }
-QString part(int of_these, int all) {
-  return Ask::tr("%1 of %2, %3").arg(of_these).arg(all).arg(percent(of_these, all));
-}
 QString month(const std::string& month) {
   const QDate date = QDate::fromString(text(month) + QStringLiteral("-01"), Qt::ISODate);
   return date.isValid() ? QLocale().standaloneMonthName(date.month(), QLocale::ShortFormat) +
@@ -60,8 +61,9 @@ QString middle(const std::optional<folds::Quartiles>& of, int places) {
   return of ? number(of->median, places) : QStringLiteral("\u2013");
 }
 QString spread(const std::optional<folds::Quartiles>& of, const QString& counted) {
-  return of ? Ask::tr("middle half %1 to %2, %3").arg(number(of->lower), number(of->upper), counted)
-            : counted;
+  return of && of->n >= few ? Ask::tr("middle half %1 to %2, %3")
+                                  .arg(number(of->lower), number(of->upper), counted)
+                            : counted;
 }
 
 }  // namespace question

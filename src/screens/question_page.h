@@ -100,13 +100,12 @@ QString exact(double value);
 QString hours(double minutes);
 QString count(int n, const QString& one, const QString& many);  // "1 car", "12 cars"
 QString cars(int n);
-QString part(int of_these, int all);      // "12 of 40, 30 %"
 QString percent(int of_these, int all);   // "30 %"; a dash of nothing
 QString month(const std::string& month);  // "Sep 2026"
 QString person(const std::optional<PersonId>& person, const QuestionSaying& saying);
 QString booth(const std::optional<BoothId>& booth, const QuestionSaying& saying);
 QString middle(const std::optional<folds::Quartiles>& of, int places = 1);  // the median, or a dash
-// "middle half 2.0 to 4.1, 31 cars"
+// "middle half 2.0 to 4.1, 31 cars"; of fewer than four only how many
 QString spread(const std::optional<folds::Quartiles>& of, const QString& counted);
 }  // namespace question
 

@@ -187,6 +187,7 @@ void QuestionViewModel::choose(const QString& question) {
     view_ = 0;
     state_ = Waiting;
     page_ = std::make_shared<QuestionPage>();
+    emit changed();  // the page lets go of its rows before they go
     show_rows();
   }
   written_.clear();
@@ -279,6 +280,7 @@ void QuestionViewModel::take(std::shared_ptr<const QuestionPage> page) {
   page_ = std::move(page);
   state_ = page_->rows.empty() ? Nothing : Shown;
   trouble_.clear();
+  if (page_->rows.empty()) emit changed();
   show_rows();
   show_cases();
   emit changed();

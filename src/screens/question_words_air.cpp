@@ -46,8 +46,10 @@ QuestionPage page_of(const folds::SprayAnswer& answer, int view, const QuestionS
   if (all.starts + all.without > 0) {
     page.answer = all.with_overrides == 0
                       ? Ask::tr("On no start was a must passed over.")
-                      : Ask::tr("On %1 starts a must was passed over.")
-                            .arg(question::part(all.with_overrides, all.starts));
+                      : Ask::tr("On %1 of %2 starts a must was passed over, %3.")
+                            .arg(all.with_overrides)
+                            .arg(all.starts)
+                            .arg(question::percent(all.with_overrides, all.starts));
     page.rests_on = Ask::tr("%1; facts missing on %2; %3 of spraying without.")
                         .arg(starts_of(all.starts))
                         .arg(all.facts_missing)

@@ -80,8 +80,10 @@ QuestionPage page_of(const folds::FirstTimeAnswer& answer, int view, const Quest
       "No panel was looked at in this time. Each one that was sprayed counts from "
       "its first look.");
   if (all.panels > 0) {
-    page.answer = Ask::tr("%1 panels were through the first time.")
-                      .arg(question::part(all.through, all.panels));
+    page.answer = Ask::tr("%1 of %2 panels were through the first time, %3.")
+                      .arg(all.through)
+                      .arg(all.panels)
+                      .arg(question::percent(all.through, all.panels));
     page.rests_on =
         Ask::tr("%1 clean at the first look, the others corrected; %2 sent back, on %3.")
             .arg(all.clean_at_once)
@@ -186,8 +188,10 @@ QuestionPage page_of(const folds::PicturesAnswer& answer, int view, const Questi
   if (all.ended > 0) {
     page.answer = all.with_missing == 0
                       ? Ask::tr("No stage was ended without its pictures.")
-                      : Ask::tr("%1 stages were ended without all their pictures.")
-                            .arg(question::part(all.with_missing, all.ended));
+                      : Ask::tr("%1 of %2 stages were ended without all their pictures, %3.")
+                            .arg(all.with_missing)
+                            .arg(all.ended)
+                            .arg(question::percent(all.with_missing, all.ended));
     page.rests_on =
         Ask::tr("%1 missing, on %2.")
             .arg(question::count(all.missing, Ask::tr("1 picture"), Ask::tr("%1 pictures")),

@@ -198,9 +198,11 @@ QuestionPage page_of(const folds::LateAnswer& answer, int view, const QuestionSa
   page.nothing = answer.due == 0 ? Ask::tr("No car was promised for this time.")
                                  : Ask::tr("No car was late. %1 were promised.").arg(answer.due);
   if (answer.due > 0) {
-    page.answer = answer.late == 0
-                      ? Ask::tr("No car was late.")
-                      : Ask::tr("%1 cars were late.").arg(question::part(answer.late, answer.due));
+    page.answer = answer.late == 0 ? Ask::tr("No car was late.")
+                                   : Ask::tr("%1 of %2 cars were late, %3.")
+                                         .arg(answer.late)
+                                         .arg(answer.due)
+                                         .arg(question::percent(answer.late, answer.due));
     page.rests_on = question::count(answer.due, Ask::tr("1 car was promised"),
                                     Ask::tr("%1 cars were promised")) +
                     QChar('.');
@@ -231,7 +233,7 @@ QuestionPage page_of(const folds::LateAnswer& answer, int view, const QuestionSa
       out.bar = row.cars;
       out.bar_words = out.numbers;
       out.cells = {QString::number(row.cars), Ask::tr("%1 h").arg(question::middle(row.hours_late)),
-                   row.held_h > 0 ? Ask::tr("%1 h").arg(question::number(row.held_h, 0))
+                   row.held_h > 0 ? Ask::tr("%1 h").arg(question::number(row.held_h))
                                   : QStringLiteral("\u2013")};
       out.exact = {QString::number(row.cars),
                    row.hours_late ? question::exact(row.hours_late->median) : QString(),

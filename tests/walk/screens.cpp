@@ -18,6 +18,7 @@
 #include "item.h"
 #include "picture_screens.h"
 #include "protection_screens.h"
+#include "questions_screens.h"
 #include "record_screens.h"
 #include "report_screens.h"
 #include "rules.h"
@@ -524,6 +525,7 @@ const std::vector<Screen>& screens() {
     for (Screen& one : floor_screens()) out.push_back(std::move(one));
     for (Screen& one : fit_screens()) out.push_back(std::move(one));
     for (Screen& one : hours_screens()) out.push_back(std::move(one));
+    for (Screen& one : questions_screens()) out.push_back(std::move(one));
     for (Screen& one : record_screens()) out.push_back(std::move(one));
     for (Screen& one : report_screens()) out.push_back(std::move(one));
     for (Screen& one : hand_over_screens()) out.push_back(std::move(one));

@@ -63,6 +63,7 @@
 #include "screens/pin_view_model.h"
 #include "screens/plan_view_model.h"
 #include "screens/product_view_model.h"
+#include "screens/question_view_model.h"
 #include "screens/ready_view_model.h"
 #include "screens/record_view_model.h"
 #include "screens/register_view_model.h"
@@ -232,6 +233,8 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
         return engine::check_integrity(folder, stop, progress);
       });
   out->dirt_ = std::make_unique<screens::DirtOverTimeViewModel>(session);
+  out->question_ = std::make_unique<screens::QuestionViewModel>(
+      session, QStandardPaths::writableLocation(QStandardPaths::DocumentsLocation));
   out->time_line_ = std::make_unique<screens::TimeLineViewModel>(session);
   out->time_line_->show_pictures(pictures);
   out->time_line_->follow(*out->sync_);
@@ -366,6 +369,7 @@ bool Program::show() {
       {QStringLiteral("sprayed"), QVariant::fromValue<QObject*>(sprayed_.get())},
       {QStringLiteral("record"), QVariant::fromValue<QObject*>(record_.get())},
       {QStringLiteral("dirt"), QVariant::fromValue<QObject*>(dirt_.get())},
+      {QStringLiteral("question"), QVariant::fromValue<QObject*>(question_.get())},
       {QStringLiteral("wall"), QVariant::fromValue<QObject*>(wall_.get())},
       {QStringLiteral("shotList"), QVariant::fromValue<QObject*>(shot_list_.get())},
       {QStringLiteral("shots"), QVariant::fromValue<QObject*>(shots_.get())},

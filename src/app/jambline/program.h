@@ -45,6 +45,7 @@ class CureWork;
 class DemoViewModel;
 class DevicesViewModel;
 class DirtOverTimeViewModel;
+class QuestionViewModel;
 class EvidenceViewModel;
 class ExposureViewModel;
 class FilmViewModel;
@@ -210,6 +211,7 @@ class Program {
   std::unique_ptr<screens::SprayedViewModel> sprayed_;
   std::unique_ptr<screens::RecordViewModel> record_;
   std::unique_ptr<screens::DirtOverTimeViewModel> dirt_;
+  std::unique_ptr<screens::QuestionViewModel> question_;
   std::unique_ptr<screens::TimeLineViewModel> time_line_;
   std::unique_ptr<screens::HistoryViewModel> history_;
   std::unique_ptr<screens::ReportViewModel> report_;
