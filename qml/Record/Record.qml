@@ -53,7 +53,7 @@ FocusScope {
     }
 
     property ListSlots slots: ListSlots {
-        head: page.tabled ? 0 : controls.height + Theme.gap
+        head: page.tabled ? 0 : page.ring + controls.height + Theme.gap
         foot: emptyCard.visible ? emptyCard.height + Theme.gap : 0
         onHeadChanged: Qt.callLater(list.positionViewAtBeginning) // qmllint disable
     }
@@ -101,7 +101,7 @@ FocusScope {
         id: controls
         parent: page.tabled ? page : list.headerItem
         x: page.tabled ? Theme.gutter : page.ring
-        y: page.tabled ? Math.max(search.y + search.height, acts.y + acts.height) + Theme.gap : 0
+        y: page.tabled ? Math.max(search.y + search.height, acts.y + acts.height) + Theme.gap : page.ring
         width: page.tabled ? page.width - 2 * Theme.gutter : page.listWidth
         spacing: Theme.gap
 

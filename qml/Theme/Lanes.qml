@@ -179,8 +179,10 @@ Item {
                     border.color: Theme.edge
 
                     Hatch {
-                        anchors.fill: parent
-                        anchors.margins: 1
+                        x: 1
+                        y: 1
+                        width: Math.max(4, parent.width - 2)
+                        height: Math.max(4, parent.height - 2)
                         visible: span.look === Lanes.Waits && span.width > 4
                     }
                 }
