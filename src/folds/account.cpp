@@ -79,7 +79,7 @@ void add_stages(const CarView& car, Account& out) {
     AccountStage done{
         stage.stage, stage.said_ms, stage.shots_missing.value_or(0), stage.without_shots, {}};
     if (done.missing > 0 && !stage.heads.empty()) done.entry = stage.heads.back();
-    out.stages.push_back(std::move(done));
+    out.stages.push_back(done);
   }
 }
 

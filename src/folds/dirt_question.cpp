@@ -29,6 +29,7 @@ struct DirtSums {
 template <class Key>
 std::vector<DirtRow> finished_rows(std::map<Key, DirtSums>& rows, bool most_area_first) {
   std::vector<DirtRow> out;
+  out.reserve(rows.size());
   for (auto& [key, sums] : rows) out.push_back(sums.finished());
   if (most_area_first)
     std::stable_sort(out.begin(), out.end(),
