@@ -10,6 +10,7 @@ Column {
     id: cards
 
     required property QuestionViewModel ask
+    property bool listed: true  // not `visible`: that also changes while the window is laid out
 
     signal rowAsked(string key)
 
@@ -18,7 +19,7 @@ Column {
     Accessible.name: qsTr("%1, %2").arg(ask.title).arg(ask.timeTitle)
 
     Repeater {
-        model: cards.visible ? cards.ask.rows : null
+        model: cards.listed ? cards.ask.rows : null
 
         PaperCard {
             id: card

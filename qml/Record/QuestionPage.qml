@@ -197,12 +197,13 @@ FocusScope {
             height: Math.max(240, beside.height - (views.visible ? views.height + Theme.gap : 0) - 2 * Theme.gap)
             visible: page.desk && page.shown
             ask: page.ask
-            model: visible ? page.ask.rows : null
+            model: page.desk && page.shown ? page.ask.rows : null
             onRowAsked: key => page.openRow(key)
         }
         QuestionCards {
             width: parent.width
-            visible: !page.desk && page.shown
+            visible: listed
+            listed: !page.desk && page.shown
             ask: page.ask
             onRowAsked: key => page.openRow(key)
         }
