@@ -32,8 +32,9 @@ Sheet {
             objectName: "cases"
             width: parent.width
             height: Math.min(contentHeight, Math.max(240, sheet.height - 220))
-            model: sheet.opened ? sheet.ask.cases : null
+            model: sheet.ask.cases
             clip: true
+            cacheBuffer: 0  // nothing is made ahead of sight that a closed row would have to take back
             spacing: Theme.gap
             boundsBehavior: Flickable.StopAtBounds
             interactive: contentHeight > height
