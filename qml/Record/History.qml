@@ -25,7 +25,7 @@ FocusScope {
     readonly property real mapHeight: wide ? Math.max(200, height - then.y - legend.height - Theme.gap - undoRoom)
                                            : 280
     // Large words: the list keeps room for an entry, and the window scrolls.
-    implicitHeight: then.y + (wide ? 320 : 280 + legend.height + Theme.gap + 240) + undoRoom
+    implicitHeight: then.y + (wide ? Math.max(320, 200 + legend.height + Theme.gap) : 280 + legend.height + Theme.gap + 240) + undoRoom
 
     signal pictureAsked(string picture)
     signal whoAsked

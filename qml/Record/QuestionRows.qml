@@ -1,6 +1,6 @@
 // QuestionRows: what a manager asks of months and years, as rows that lead to their pages; folded to
-// one line until it is opened, where there is little width. ask: the view model.
-// Signal: questionAsked(key).
+// one line until it is opened. ask: the view model; foldWords: what the line says; place: for other
+// ways that unfold with them. Signal: questionAsked(key).
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -12,6 +12,8 @@ Column {
 
     required property QuestionViewModel ask
     property bool unfolded: false
+    property string foldWords: qsTr("Questions of months and years")
+    readonly property alias place: between
     readonly property int columns: Math.max(1, Math.min(4, Math.floor((width + Theme.gap) / (264 * Theme.textScale + Theme.gap))))
 
     signal questionAsked(string key)
@@ -24,9 +26,15 @@ Column {
         objectName: "questionsFold"
         width: list.columns > 2 ? Math.min(parent.width, Math.max(320, implicitWidth)) : parent.width
         height: implicitHeight
-        text: list.unfolded ? qsTr("Fewer questions") : qsTr("Questions of months and years")
+        text: list.unfolded ? qsTr("Fold away") : list.foldWords
         chosen: list.unfolded
         onClicked: list.unfolded = !list.unfolded
+    }
+    Item {
+        id: between
+        visible: list.unfolded && children.length > 0
+        width: parent.width
+        height: childrenRect.height
     }
     Flow {
         width: parent.width

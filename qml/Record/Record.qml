@@ -18,6 +18,7 @@ FocusScope {
     property real undoRoom: 0  // kept free at the foot
     readonly property real actsTop: height
     readonly property bool tabled: width >= 1200
+    readonly property bool folds: width < 840  // the ways to other pages stand behind one line
     readonly property real ring: 6  // room for the outline of what has the focus
     readonly property bool beside: width >= 840 && record.car.job !== ""
     readonly property real paneWidth: tabled ? Math.min(540, width * 0.38) : Math.round((width - 3 * Theme.gutter) * 0.5)
@@ -88,10 +89,10 @@ FocusScope {
     }
     RecordActs {
         id: acts
-        parent: page.tabled ? page : above
+        parent: page.tabled ? page : page.folds ? questions.place : above
         x: page.tabled ? page.width - width - Theme.gutter : 0
         y: page.tabled ? search.y + Math.max(0, search.height - height) : 0
-        width: page.tabled ? Math.min(520, page.width / 2 - 3 * Theme.gutter) : above.width
+        width: page.tabled ? Math.min(520, page.width / 2 - 3 * Theme.gutter) : parent?.width ?? 0
         onDirtAsked: page.dirtAsked()
         onHoursAsked: page.hoursAsked()
         onCheckAsked: integrity.opened = true
@@ -107,11 +108,18 @@ FocusScope {
 
         Item {
             id: above
-            visible: !page.tabled
+            visible: !page.tabled && !page.folds
             width: parent.width
             height: acts.height
         }
-        QuestionRows { width: parent.width; visible: page.record.search === ""; ask: page.ask; onQuestionAsked: key => page.questionAsked(key) }
+        QuestionRows {
+            id: questions
+            width: parent.width
+            visible: page.record.search === ""
+            ask: page.ask
+            foldWords: page.folds ? qsTr("Hours, dirt, checks, questions") : qsTr("Questions of months and years")
+            onQuestionAsked: key => page.questionAsked(key)
+        }
         SentenceFilter {
             id: question
             objectName: "recordQuestion"

@@ -23,8 +23,10 @@ Item {
     property real step: (end - start) / 100
     property string handleText: ""
     property string emptyText: qsTr("Nothing happened yet")
-    readonly property real laneHeight: Math.round(34 * Theme.textScale)
+    readonly property bool over: longest.width + 16 > width * 0.4
     readonly property real lineHeight: Math.round((Theme.note + 8) * Theme.textScale)
+    readonly property real barHeight: Math.round(34 * Theme.textScale)
+    readonly property real laneHeight: barHeight + (over ? lineHeight : 0)
     readonly property bool low: Array.from(marks).some(mark => mark.low ?? false)
     readonly property real headHeight: marks.length > 0 ? lineHeight * (low ? 2 : 1) + 4 : 4
     // Words of marks that would lie on those of the one before are left out; its line stays.
@@ -39,7 +41,7 @@ Item {
             return true;
         });
     }
-    readonly property real labelWidth: Math.min(width * 0.4, longest.width + 16)
+    readonly property real labelWidth: over ? 0 : longest.width + 16
     readonly property real reach: width - labelWidth - 8
 
     signal moved(real position)
@@ -61,7 +63,7 @@ Item {
     }
 
     implicitWidth: 380
-    implicitHeight: headHeight + Math.max(1, lanes.length) * laneHeight + 34 * Theme.textScale
+    implicitHeight: headHeight + Math.max(1, lanes.length) * laneHeight + 34 * Theme.textScale + (told.natural > width ? lineHeight : 0)
     activeFocusOnTab: true
     Accessible.role: Accessible.Slider
     Accessible.name: handleText === "" ? name : qsTr("%1, %2").arg(name).arg(handleText)
@@ -149,10 +151,11 @@ Item {
             height: board.laneHeight
 
             Words {
-                width: board.labelWidth - 8
-                height: parent.height
+                width: board.over ? board.width : board.labelWidth - 8
+                height: board.over ? board.lineHeight : parent.height
                 verticalAlignment: Text.AlignVCenter
                 text: lane.modelData.name
+                size: board.over ? Theme.note : Theme.body
                 wrapMode: Text.NoWrap
                 elide: Text.ElideRight
             }
@@ -171,7 +174,7 @@ Item {
                     required property var modelData
                     readonly property int look: modelData.look
                     x: board.xOf(modelData.from)
-                    y: (lane.height - height) / 2
+                    y: lane.height - (board.barHeight + height) / 2
                     width: look === Lanes.Tick ? 1.6 : Math.max(look === Lanes.Here ? 6 : 2, board.xOf(modelData.to) - x)
                     height: look === Lanes.Waits || look === Lanes.Tick ? 18 : 14
                     color: look === Lanes.Here ? Theme.blue : look === Lanes.Waits ? "transparent" : Theme.ink
@@ -225,17 +228,16 @@ Item {
             color: Theme.blue
         }
         Words {
+            id: told
             readonly property bool flipped: handle.x + 16 + width > board.width
             readonly property bool crowded: flipped && handle.x < 16 + width
             x: crowded ? -handle.x : flipped ? -16 - width : 16
             y: parent.height - 1 + (crowded ? 18 : 0)
-            width: Math.min(implicitWidth, board.width)
-            elide: Text.ElideRight
+            width: Math.min(natural, board.width)
             text: board.handleText
             mute: true
             bold: true
             size: Theme.note
-            wrapMode: Text.NoWrap
         }
     }
     MouseArea {

@@ -75,7 +75,8 @@ Flow {
     }
     Words {
         visible: text !== ""
-        height: Math.max(Theme.touch, implicitHeight)
+        // On a line of its own it needs no room for a finger.
+        height: x > 0 ? Math.max(Theme.touch, implicitHeight) : implicitHeight
         verticalAlignment: Text.AlignVCenter
         text: filter.tail
         size: Theme.note

@@ -22,6 +22,8 @@ void Paper::componentComplete() {
   refresh();
 }
 
+// What has no size has no image to be painted into.
 void Paper::refresh() {
+  setFlag(ItemHasContents, width() > 0 && height() > 0);
   update();
 }

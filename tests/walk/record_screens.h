@@ -8,4 +8,7 @@ namespace jambline::walk {
 
 std::vector<Screen> record_screens();
 
+// Opens the check of all entries; on the phone the way to it is unfolded first.
+bool press_check(Shop& shop);
+
 }  // namespace jambline::walk

@@ -434,7 +434,7 @@ std::vector<Screen> all() {
            return dirt.days().isEmpty() || press(shop, "dirtSumOpens");
          });
        }},
-      {"integrity", false, then(at("Record", "None"), pressing("recordCheck"))},
+      {"integrity", false, then(at("Record", "None"), press_check)},
       {"car", true, at("Floor", "Car")},
       {"car-note", true, then(at("Floor", "Car"), pressing("carNote"))},
       {"inspect-car", true, at("Floor", "Inspect")},
