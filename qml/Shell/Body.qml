@@ -30,6 +30,7 @@ FocusScope {
     signal productsAsked
     signal joinAsked
     signal exportAsked
+    signal forgetAsked(string personId)
 
     readonly property var groups: [correctTurns, gunTurns, hoursTurns, handOverTurns, boothTurns, pictureTurns, syncTurns, carRecordTurns, questionTurns]
     readonly property var front: Array.from([carTurn, openCarTurn, inspectTurn, panelTurn, evidenceTurn, boothTurn]).concat(groups,
@@ -320,11 +321,9 @@ FocusScope {
     HoursTurns {
         id: hoursTurns
         anchors.fill: parent
-        models: body.models
-        work: body.shown
-        wide: body.wide
-        undoRoom: body.undoRoom
+        models: body.models; work: body.shown; wide: body.wide; undoRoom: body.undoRoom
         onWhoAsked: body.whoAsked()
+        onForgetAsked: personId => body.forgetAsked(personId)
     }
     SyncTurns {
         id: syncTurns

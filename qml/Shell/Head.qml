@@ -35,6 +35,8 @@ Item {
             return qsTr("Exposure");
         case Navigation.Hours:
             return qsTr("Hours");
+        case Navigation.KeepAndForget:
+            return qsTr("Keep and forget");
         case Navigation.Question:
             return questionTitle;
         case Navigation.BoothNow:
@@ -59,6 +61,8 @@ Item {
             return qsTr("what was sampled");
         case Navigation.Hours:
             return qsTr("day and week of one person");
+        case Navigation.KeepAndForget:
+            return qsTr("records, and who has left");
         case Navigation.Question:
             return questionNote;
         case Navigation.BoothNow:

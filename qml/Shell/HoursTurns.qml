@@ -1,5 +1,6 @@
-// HoursTurns: the hours of people and those of the car, each in its turn.
-// work: what is shown. shown: it is one of these; item: its screen. Signal: whoAsked.
+// HoursTurns: the hours of people, those of the car, and how long records are kept, each in its turn.
+// work: what is shown. shown: it is one of these; item: its screen. Signals: whoAsked,
+// forgetAsked(personId).
 // Qt 6.4 makes no Loader's component in a file with bound components, so ids are reached unbound here.
 // qmllint disable unqualified
 import QtQuick
@@ -12,11 +13,12 @@ FocusScope {
     property int work: Navigation.None
     property bool wide: false
     property real undoRoom: 0
-    readonly property Turn front: hoursTurn.shown ? hoursTurn : carTurn
+    readonly property Turn front: hoursTurn.shown ? hoursTurn : keepTurn.shown ? keepTurn : carTurn
     readonly property bool shown: front.shown
     readonly property var item: front.item
 
     signal whoAsked
+    signal forgetAsked(string personId)
 
     visible: shown
     focus: shown
@@ -33,6 +35,21 @@ FocusScope {
             wide: turns.wide
             hours: turns.models.hours
             onWhoAsked: turns.whoAsked()
+        }
+    }
+    Turn {
+        id: keepTurn
+        shown: turns.work === Navigation.KeepAndForget
+        anchors.fill: parent
+
+        sourceComponent: KeepAndForget {
+            focus: true
+            undoRoom: turns.undoRoom
+            objectName: "keepScreen"
+            wide: turns.wide
+            keep: turns.models.retention
+            onWhoAsked: turns.whoAsked()
+            onForgetAsked: personId => turns.forgetAsked(personId)
         }
     }
     Turn {

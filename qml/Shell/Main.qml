@@ -148,6 +148,7 @@ Window {
                 onProductsAsked: shopSheet.showProducts()
                 onJoinAsked: joinSheet.show()
                 onExportAsked: shopSheet.showShop()
+                onForgetAsked: personId => shopSheet.showPerson(personId)
                 undoRoom: foot.room
                 models: window.models
                 way: way
@@ -245,6 +246,10 @@ Window {
             close();
             way.go(Navigation.Sending);
         }
+        onKeepWanted: {
+            close();
+            way.go(Navigation.KeepAndForget);
+        }
         syncWords: window.models.shell.syncWords
         enabled: !firstAid.opened && !window.asksOverSheets && !shopSheet.opened
         clock: window.models.clock
@@ -261,6 +266,7 @@ Window {
         shots: window.models.shotList
         products: window.models.products
         calendar: window.models.calendar
+        retention: window.models.retention
         keepClear: head.firstAid
     }
     JoinSheet {

@@ -7,7 +7,7 @@ QtObject {
 
     enum Place { Floor, Booth, Record }
     // From DirtOverTime to Car: works of the shop. From Car on: works of the car on the tape.
-    enum Work { None, OpenCar, DirtOverTime, Hours, Question, Register, Protection, Limits, Exposure, BoothNow, Sending, Devices, Car, Inspect, Panel, Parts, TimeLine, History, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot, BeforeGun, Sprayed, Cure, CheckIn, WalkAround, HandOver, Comeback, CarHours, Operations, Assembly, Fit }
+    enum Work { None, OpenCar, DirtOverTime, Hours, Question, KeepAndForget, Register, Protection, Limits, Exposure, BoothNow, Sending, Devices, Car, Inspect, Panel, Parts, TimeLine, History, Plan, Walk, Film, Evidence, Wall, Look, Compare, Shots, Shot, BeforeGun, Sprayed, Cure, CheckIn, WalkAround, HandOver, Comeback, CarHours, Operations, Assembly, Fit }
 
     property int place: Navigation.Floor
     property int work: Navigation.None

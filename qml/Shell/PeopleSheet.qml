@@ -1,4 +1,5 @@
-// PeopleSheet: who it is, one more person, the settings of this device, and the way to the shop.
+// PeopleSheet: who it is, one more person, the settings of this device, and the ways to the shop
+// and to how long its records are kept.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -19,6 +20,7 @@ Sheet {
 
     signal shopWanted
     signal sendingWanted
+    signal keepWanted
 
     title: qsTr("Who is it?")
     onClosed: adding = false
@@ -91,6 +93,16 @@ Sheet {
             text: qsTr("The shop")
             secondLine: qsTr("name, people, racks, backup")
             onClicked: sheet.shopWanted()
+        }
+        PlainButton {
+            objectName: "keepAndForget"
+            visible: sheet.clock.anyPeople
+            pressable: visible
+            width: parent.width
+            height: implicitHeight
+            text: qsTr("Keep and forget")
+            secondLine: qsTr("how long records are kept, who has left")
+            onClicked: sheet.keepWanted()
         }
         PlainButton {
             objectName: "sendingAndDevices"

@@ -10,6 +10,7 @@ Column {
     id: rows
 
     required property ShopViewModel shop
+    property RetentionViewModel retention: null
     property bool askLeaving: false
     property bool askErasing: false
     readonly property bool asking: askLeaving || askErasing
@@ -127,7 +128,10 @@ Column {
         height: implicitHeight
         text: qsTr("Erase name, notes and signatures")
         secondLine: qsTr("asks once more")
-        onClicked: rows.askErasing = true
+        onClicked: {
+            rows.retention?.wake();
+            rows.askErasing = true;
+        }
     }
     Question {
         visible: rows.askErasing
@@ -137,6 +141,13 @@ Column {
     Question {
         visible: rows.askErasing
         text: qsTr("It does not reach folders, reports and bundles that were written out before, nor notes in which somebody else typed the name. Before it, see how long the records have to be kept: fit tests and samples of what the person breathed go too.")
+    }
+    Question {
+        objectName: "notOver"
+        visible: rows.askErasing && text !== ""
+        // loaded: read again when the cars have said their part
+        text: rows.retention !== null && rows.askErasing && rows.retention.loaded ? rows.retention.notOverWords(rows.shop.person) : ""
+        bold: true
     }
     SlabButton {
         objectName: "eraseNameSure"

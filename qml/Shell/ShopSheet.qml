@@ -1,7 +1,7 @@
 // ShopSheet: the shop's own page: name and zone, people, racks, pictures wanted at each stage, the shop
 // as a folder; products and their sheets; open hours; with a person chosen in it, that person's page.
 // shop, shots and folder must be set.
-// showShop() and showProducts() open it.
+// showShop(), showProducts() and showPerson(personId) open it.
 pragma ComponentBehavior: Bound
 
 import QtQuick
@@ -16,6 +16,7 @@ Sheet {
     property ShotListViewModel shots: null
     property ProductViewModel products: null
     property CalendarViewModel calendar: null
+    property RetentionViewModel retention: null
     readonly property bool ofPerson: shop.person !== ""
     property bool ofShots: false
     property bool ofProducts: false
@@ -30,6 +31,12 @@ Sheet {
     function showProducts() {
         toShop();
         ofProducts = true;
+        opened = true;
+    }
+
+    function showPerson(personId: string) {
+        toShop();
+        shop.open(personId);
         opened = true;
     }
 
@@ -163,5 +170,6 @@ Sheet {
         width: parent.width
         height: visible ? implicitHeight : 0
         shop: sheet.shop
+        retention: sheet.retention
     }
 }

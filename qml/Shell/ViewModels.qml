@@ -19,6 +19,7 @@ QtObject {
     required property CarHoursViewModel carHours
     required property WaitViewModel wait
     required property ShopViewModel shop
+    required property RetentionViewModel retention
     required property ShopFolderViewModel shopFolder
     required property DemoViewModel demo
     required property OpenCarViewModel openCarForm

@@ -326,13 +326,18 @@ struct SetShotList {
   std::vector<job::Shot> shots;
 };
 
-// When the shop is open, and what comes before what; a manager's.
+// When the shop is open, what comes before what, how long records are kept; a manager's.
 struct SetCalendar {
   job::Calendar calendar;
 };
 struct SetRule {
   std::optional<RuleId> rule;  // none: a new one
   job::AssemblyRule said;
+};
+// How long a class of records is kept here; none: as is usual (job/retention.h).
+struct SetRetention {
+  job::RecordClass record{};
+  std::optional<int> years = {};
 };
 
 // The air: booths, protection, limits, products (the shop's); spraying, baking, bonding (a car's).
@@ -574,7 +579,7 @@ using CommandKinds = std::variant<
     StartClock, PauseClock, StopClock, OfferRelease, TakeRelease, ReturnRelease, Withdraw,
     UndoAction, FinishOperation, AnswerSupplement, SayCheckIn, SayPart, SaySublet, SayWait, Sign,
     SayCameBack, AmendClock, SettleRelease, SayStep, MeasureFit, MoveFasteners, SetCalendar,
-    SetRule>;
+    SetRule, SetRetention>;
 
 // Copied and destroyed in one place, as an entry's payload is.
 struct Command : CommandKinds {

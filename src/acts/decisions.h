@@ -113,6 +113,7 @@ Drafts decide_one(const Scene& scene, const MeasureFit& command);
 Drafts decide_one(const Scene& scene, const MoveFasteners& command);
 Drafts decide_one(const Scene& scene, const SetCalendar& command);
 Drafts decide_one(const Scene& scene, const SetRule& command);
+Drafts decide_one(const Scene& scene, const SetRetention& command);
 
 struct FoundMark {
   const folds::PanelView* panel;

@@ -137,6 +137,21 @@ Drafts decide_one(const Scene& scene, const AddRack& command) {
       {{}, entries::RackPlaceAdded{scene.context.random.make<RackId>(), std::move(name)}}};
 }
 
+Drafts decide_one(const Scene& scene, const SetRetention& command) {
+  const char* const doing = "set how long records are kept";
+  const std::string subject(word_of(command.record));
+  if (!scene.may_say<entries::RetentionSet>()) return fail(Code::NotAllowed, doing, subject);
+  if (command.years)
+    JAMBLINE_TRY(in_range(*command.years, 1, job::most_kept_years, doing, "years"));
+  const auto* known = scene.world.shop.find(command.record);
+  const bool one_word = !known || known->heads.size() == 1;
+  if (one_word && (known ? known->years : std::nullopt) == command.years)
+    return fail(Code::AlreadyDone, doing, subject);
+  return std::vector<Draft>{{{},
+                             entries::RetentionSet{command.record, command.years,
+                                                   known ? known->heads : std::vector<Hash>{}}}};
+}
+
 Drafts decide_one(const Scene& scene, const Withdraw& command) {
   if (command.job) {
     JAMBLINE_TRY(scene.car(command.job, "take back"));

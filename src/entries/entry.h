@@ -29,20 +29,19 @@ struct UnknownEntry {
 struct ErasedPayload {};
 struct MembershipAct {};
 
-using PayloadKinds =
-    std::variant<UnknownEntry, ErasedPayload, MembershipAct, ShopNamed, PersonAdded, PersonNamed,
-                 PersonLeft, DeviceNamed, WorkTakenOver, RackPlaceAdded, BoothSet, BoothEventLogged,
-                 Withdrawn, CarOpened, PlateSet, VinSet, ColorSet, PromiseSet, PanelPlanned,
-                 SprayedIn, OperationPlanned, StageDone, NoteWritten, CarDelivered, MarkPlaced,
-                 MarkMoved, MarkDescribed, DirtAllOver, MarkEnded, VerdictGiven, FilmRead,
-                 BeforeCutAnswered, CauseSet, RoundFinished, ClockActed, ReleaseOffered,
-                 ReleaseAnswered, PictureTaken, PictureFiled, PictureNoted, EdgesLookedAt,
-                 ShotListSet, BoothFactsSet, BoothRead, BoothSaid, RespiratorSet, FitTestDone,
-                 CartridgeChanged, BreathingAirChecked, DoNotSpraySaid, DueSet, LimitSet,
-                 ProductSet, ExposureSampled, FirstAidOpened, SprayStarted, SprayedWithout, Mixed,
-                 Coated, BakeLimitRead, BakeSaid, PanelTemperatureRead, ThumbnailChecked, Bonded,
-                 ClimateRead, CalendarSet, RuleSet, CheckedIn, OperationDone, PartSaid, SubletSaid,
-                 StepSaid, WaitSaid, ClockAmended, Signed, CameBack, FitMeasured, FastenersMoved>;
+using PayloadKinds = std::variant<
+    UnknownEntry, ErasedPayload, MembershipAct, ShopNamed, PersonAdded, PersonNamed, PersonLeft,
+    DeviceNamed, WorkTakenOver, RackPlaceAdded, BoothSet, BoothEventLogged, Withdrawn, CarOpened,
+    PlateSet, VinSet, ColorSet, PromiseSet, PanelPlanned, SprayedIn, OperationPlanned, StageDone,
+    NoteWritten, CarDelivered, MarkPlaced, MarkMoved, MarkDescribed, DirtAllOver, MarkEnded,
+    VerdictGiven, FilmRead, BeforeCutAnswered, CauseSet, RoundFinished, ClockActed, ReleaseOffered,
+    ReleaseAnswered, PictureTaken, PictureFiled, PictureNoted, EdgesLookedAt, ShotListSet,
+    BoothFactsSet, BoothRead, BoothSaid, RespiratorSet, FitTestDone, CartridgeChanged,
+    BreathingAirChecked, DoNotSpraySaid, DueSet, LimitSet, ProductSet, ExposureSampled,
+    FirstAidOpened, SprayStarted, SprayedWithout, Mixed, Coated, BakeLimitRead, BakeSaid,
+    PanelTemperatureRead, ThumbnailChecked, Bonded, ClimateRead, CalendarSet, RuleSet, CheckedIn,
+    OperationDone, PartSaid, SubletSaid, StepSaid, WaitSaid, ClockAmended, Signed, CameBack,
+    FitMeasured, FastenersMoved, RetentionSet>;
 
 // Copied and destroyed in one place: some eighty kinds are too many for every file that holds one.
 struct Payload : PayloadKinds {

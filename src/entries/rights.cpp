@@ -25,6 +25,7 @@ constexpr RightOfKind rights_of_kinds[] = {
     {ProductSet::kind, Right::Manager},
     {CalendarSet::kind, Right::Manager},
     {RuleSet::kind, Right::Manager},
+    {RetentionSet::kind, Right::Manager},
 };
 
 }  // namespace

@@ -1,5 +1,6 @@
 // entries/visit_kinds.h: a car's visit besides its paint: how it came, what it waits for, who
-// signed, how it came back; what was said afterwards of the clock; and when the shop is open.
+// signed, how it came back; what was said afterwards of the clock; when the shop is open,
+// and how long it keeps its records.
 #pragma once
 
 #include <optional>
@@ -11,6 +12,7 @@
 #include "job/check_in.h"
 #include "job/hold.h"
 #include "job/panel.h"
+#include "job/retention.h"
 
 namespace jambline::entries {
 
@@ -23,6 +25,26 @@ struct CalendarSet {
   template <class Self, class Visit>
   static void describe(Self& self, Visit& visit) {
     visit(Field{.name = "calendar"}, self.calendar);
+    visit(replaces_field, self.replaces);
+  }
+};
+
+// How long a class of records is kept here.
+struct RetentionSet {
+  static constexpr std::uint16_t kind = 29;
+  static constexpr std::string_view name = "RetentionSet";
+  static constexpr bool erasable = false;
+  job::RecordClass record{};
+  std::optional<int> years = {};
+  std::vector<Hash> replaces = {};
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "record"}, self.record);
+    visit(Field{.name = "years",
+                .doc = "from the last day it is about; absent: as is usual",
+                .min = 1,
+                .max = job::most_kept_years},
+          self.years);
     visit(replaces_field, self.replaces);
   }
 };

@@ -62,6 +62,8 @@ void ShopFold::apply(const entries::Entry& entry) {
           calendar_.write(entry, said.replaces, said.calendar);
         } else if constexpr (std::is_same_v<T, RuleSet>) {
           rules_[said.rule].write(entry, said.replaces, said.said);
+        } else if constexpr (std::is_same_v<T, RetentionSet>) {
+          retentions_[said.record].write(entry, said.replaces, said.years);
         } else if constexpr (std::is_same_v<T, Withdrawn>) {
           withdrawals_.add(entry.hash, said.target);
         } else if constexpr (std::is_same_v<T, UnknownEntry>) {
@@ -113,6 +115,7 @@ ShopView ShopFold::view() const {
   out.calendar = calendars.empty() ? job::usual_calendar() : calendars.back()->value;
   out.calendar_heads = hashes_of(calendars);
   view_rules(out);
+  view_retentions(out);
   out.unknown_entries = static_cast<int>(unknown_.size());
   out.refused_entries = static_cast<int>(refused_.size());
   return out;
@@ -137,6 +140,19 @@ void ShopFold::view_rules(ShopView& out) const {
     if (own.count(usual.id) == 0) out.rules.push_back({usual.id, usual.rule, true, {}});
   std::sort(out.rules.begin(), out.rules.end(),
             [](const RuleView& a, const RuleView& b) { return a.rule < b.rule; });
+}
+
+// Of two words the one that keeps longer.
+void ShopFold::view_retentions(ShopView& out) const {
+  for (const auto& [record, writes] : retentions_) {
+    const auto heads = writes.heads(withdrawals_);
+    if (heads.empty()) continue;
+    RetentionView view{record, heads.back()->value, hashes_of(heads)};
+    for (const auto* head : heads)
+      if (job::kept_years(record, head->value) > job::kept_years(record, view.years))
+        view.years = head->value;
+    out.retentions.push_back(std::move(view));
+  }
 }
 
 void ShopFold::view_booths(ShopView& out) const {

@@ -59,6 +59,7 @@ class ShopFold {
   };
   void view_booths(ShopView& out) const;
   void view_rules(ShopView& out) const;
+  void view_retentions(ShopView& out) const;
 
   Withdrawals withdrawals_;
   Heads<Shop> shop_;
@@ -71,6 +72,7 @@ class ShopFold {
   AirFold air_;
   Heads<job::Calendar> calendar_;
   std::map<RuleId, Heads<job::AssemblyRule>> rules_;
+  std::map<job::RecordClass, Heads<std::optional<int>>> retentions_;
   std::vector<Hash> unknown_;
   std::vector<Hash> refused_;
 };

@@ -13,6 +13,7 @@
 #include "folds/air_view.h"
 #include "job/booth.h"
 #include "job/person.h"
+#include "job/retention.h"
 #include "job/shot.h"
 
 namespace jambline::folds {
@@ -119,6 +120,19 @@ struct RuleView {
   friend bool operator==(const RuleView&, const RuleView&) = default;
 };
 
+// Years of its own that the shop said, or said anew to be the usual ones.
+struct RetentionView {
+  job::RecordClass record{};
+  std::optional<int> years = {};
+  std::vector<Hash> heads;
+  template <class Self, class Visit>
+  static void describe(Self& self, Visit& visit) {
+    visit(Field{.name = "record"}, self.record);
+    visit(Field{.name = "years"}, self.years);
+  }
+  friend bool operator==(const RetentionView&, const RetentionView&) = default;
+};
+
 struct ShopView {
   ShopView();
   ShopView(const ShopView&);
@@ -138,7 +152,8 @@ struct ShopView {
   std::vector<ShotListView> shot_lists;  // by stage
   job::Calendar calendar;                // the usual one until somebody set it
   std::vector<Hash> calendar_heads;
-  std::vector<RuleView> rules;  // own ones and the usual ones
+  std::vector<RuleView> rules;            // own ones and the usual ones
+  std::vector<RetentionView> retentions;  // of which something was said, by class
   int unknown_entries = 0;
   int refused_entries = 0;
   template <class Self, class Visit>
@@ -154,6 +169,7 @@ struct ShopView {
     visit(Field{.name = "air"}, self.air);
     visit(Field{.name = "calendar"}, self.calendar);
     visit(Field{.name = "rules"}, self.rules);
+    visit(Field{.name = "retentions"}, self.retentions);
     visit(Field{.name = "unknown_entries"}, self.unknown_entries);
     visit(Field{.name = "refused_entries"}, self.refused_entries);
   }
@@ -165,6 +181,11 @@ struct ShopView {
   const BoothView* find(const BoothId& booth) const {
     for (const auto& one : booths)
       if (one.booth == booth) return &one;
+    return nullptr;
+  }
+  const RetentionView* find(job::RecordClass record) const {
+    for (const auto& one : retentions)
+      if (one.record == record) return &one;
     return nullptr;
   }
   const BoothEventView* find(const BoothEventId& event) const {

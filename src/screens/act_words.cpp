@@ -6,6 +6,7 @@
 #include "screens/air_words.h"
 #include "screens/correct_words.h"
 #include "screens/picture_words.h"
+#include "screens/retention_words.h"
 #include "screens/state_kind.h"
 #include "screens/text.h"
 #include "screens/visit_words.h"
@@ -403,6 +404,10 @@ struct Teller {
   }
   ActWords operator()(const acts::SetRule& one) const {
     return plain(act_tr("Rule set: %1").arg(words_of(one.said.after)), act_tr("Rule as before"));
+  }
+  ActWords operator()(const acts::SetRetention& one) const {
+    return plain(act_tr("Time to keep set: %1").arg(words_of(one.record)),
+                 act_tr("Time to keep as before"));
   }
   ActWords operator()(const acts::Withdraw&) const {
     return plain(act_tr("Entry taken back"), act_tr("Entry stands again"), StateKind::None);

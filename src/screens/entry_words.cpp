@@ -6,6 +6,7 @@
 #include "screens/air_words.h"
 #include "screens/correct_words.h"
 #include "screens/picture_words.h"
+#include "screens/retention_words.h"
 #include "screens/units.h"
 #include "screens/visit_words.h"
 #include "screens/words.h"
@@ -366,6 +367,10 @@ class Line {
                                    .arg(words_of(said.said.before), words_of(said.said.after),
                                         words_of(said.said.kind));
   }
+  QString operator()(const entries::RetentionSet& said) const {
+    return said.years ? tr("Kept here for %1: %2").arg(years_of(*said.years), words_of(said.record))
+                      : tr("Kept as is usual: %1").arg(words_of(said.record));
+  }
   QString operator()(const entries::CheckedIn& said) const {
     QString out = tr("Checked in");
     if (said.said.odometer)
@@ -520,6 +525,7 @@ struct Group {
   G operator()(const entries::ReleaseAnswered&) const { return G::HandOff; }
   G operator()(const entries::CalendarSet&) const { return G::Other; }
   G operator()(const entries::RuleSet&) const { return G::Other; }
+  G operator()(const entries::RetentionSet&) const { return G::Other; }
   G operator()(const entries::CheckedIn&) const { return G::HandOff; }
   G operator()(const entries::OperationDone&) const { return G::Hours; }
   G operator()(const entries::PartSaid&) const { return G::HandOff; }

@@ -267,5 +267,24 @@ TEST_F(VisitTest, TheCalendarIsSevenDaysThatAreOpenSometimes) {
   EXPECT_EQ(shop_view.calendar.holidays, (std::vector<int>{20'800, 20'850}));
 }
 
+TEST_F(VisitTest, HowLongRecordsAreKeptIsAManagersAndMayBeAnyYears) {
+  using job::RecordClass;
+  person = painter;
+  refused(SetRetention{RecordClass::TimeCards, 4}, Code::NotAllowed);
+  person = manager;
+  refused(SetRetention{RecordClass::TimeCards, {}}, Code::AlreadyDone);
+  refused(SetRetention{RecordClass::TimeCards, 0}, Code::OutOfRange);
+  refused(SetRetention{RecordClass::TimeCards, 101}, Code::OutOfRange);
+  did(SetRetention{RecordClass::TimeCards, 4});
+  ASSERT_NE(shop_view.find(RecordClass::TimeCards), nullptr);
+  EXPECT_EQ(shop_view.find(RecordClass::TimeCards)->years, 4);
+  refused(SetRetention{RecordClass::TimeCards, 4}, Code::AlreadyDone);
+  did(SetRetention{RecordClass::TimeCards, 1});  // fewer than usual: the local rule wins
+  EXPECT_EQ(shop_view.find(RecordClass::TimeCards)->years, 1);
+  did(SetRetention{RecordClass::TimeCards, {}});
+  EXPECT_EQ(shop_view.find(RecordClass::TimeCards)->years, std::nullopt);
+  EXPECT_EQ(shop_view.find(RecordClass::CarJobs), nullptr);
+}
+
 }  // namespace
 }  // namespace jambline::acts

@@ -457,6 +457,9 @@ struct Sample {
     return acts::SetRule{
         {}, {job::Step::LampsAimed, job::Step::RoadTest, job::RuleKind::Soft, "at night"}};
   }
+  C operator()(Of<acts::SetRetention>) const {
+    return acts::SetRetention{job::RecordClass::TimeCards, 4};
+  }
   C operator()(Of<acts::Withdraw>) const {
     return acts::Withdraw{shop.job, shop.placed, "wrong panel"};
   }

@@ -21,8 +21,8 @@ std::vector<std::uint16_t> kinds_of(const std::variant<All...>*) {
 
 TEST(RightsTable, OnlyWhatOthersGoByNeedsARight) {
   const std::set<std::string> of_a_manager{
-      "PersonLeft", "DeviceNamed", "ShotListSet", "RespiratorSet", "FitTestDone",
-      "DueSet",     "LimitSet",    "ProductSet",  "CalendarSet",   "RuleSet"};
+      "PersonLeft", "DeviceNamed", "ShotListSet", "RespiratorSet", "FitTestDone", "DueSet",
+      "LimitSet",   "ProductSet",  "CalendarSet", "RuleSet",       "RetentionSet"};
   int seen = 0;
   for (const auto kind : kinds_of(static_cast<const PayloadKinds*>(nullptr))) {
     const std::string name = kind_name(kind);

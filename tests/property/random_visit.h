@@ -18,6 +18,11 @@ inline acts::Command any_shop_rule(const folds::ShopView& shop, SeededRandom& ra
     calendar.holidays = {demo::between(random, 20'000, 20'400)};
     return SetCalendar{calendar};
   }
+  if (random.below(3) == 0)
+    return SetRetention{any_word<job::RecordClass>(random),
+                        random.below(3) == 0
+                            ? std::nullopt
+                            : std::optional(demo::between(random, 1, job::most_kept_years))};
   if (random.below(2) == 0 || shop.rules.empty())
     return SetRule{{},
                    {any_word<job::Step>(random), any_word<job::Step>(random),

@@ -68,6 +68,7 @@
 #include "screens/record_view_model.h"
 #include "screens/register_view_model.h"
 #include "screens/report_view_model.h"
+#include "screens/retention_view_model.h"
 #include "screens/rules_view_model.h"
 #include "screens/settings_view_model.h"
 #include "screens/shell_view_model.h"
@@ -178,6 +179,7 @@ Result<std::unique_ptr<Program>> Program::open(const std::filesystem::path& fold
   out->car_hours_ = std::make_unique<screens::CarHoursViewModel>(session);
   out->wait_ = std::make_unique<screens::WaitViewModel>(session);
   out->shop_ = std::make_unique<screens::ShopViewModel>(session);
+  out->retention_ = std::make_unique<screens::RetentionViewModel>(session);
   out->demo_ = std::make_unique<screens::DemoViewModel>(
       options.demo, QCoreApplication::applicationFilePath(),
       QStringList{QStringLiteral("--demo"), QStringLiteral("--ends-with-input")});
@@ -331,6 +333,7 @@ bool Program::show() {
       {QStringLiteral("carHours"), QVariant::fromValue<QObject*>(car_hours_.get())},
       {QStringLiteral("wait"), QVariant::fromValue<QObject*>(wait_.get())},
       {QStringLiteral("shop"), QVariant::fromValue<QObject*>(shop_.get())},
+      {QStringLiteral("retention"), QVariant::fromValue<QObject*>(retention_.get())},
       {QStringLiteral("demo"), QVariant::fromValue<QObject*>(demo_.get())},
       {QStringLiteral("pin"), QVariant::fromValue<QObject*>(pin_.get())},
       {QStringLiteral("openCarForm"), QVariant::fromValue<QObject*>(open_car_.get())},

@@ -76,6 +76,7 @@ class ProductViewModel;
 class ReadyViewModel;
 class RecordViewModel;
 class RegisterViewModel;
+class RetentionViewModel;
 class RulesViewModel;
 class SettingsViewModel;
 class ShellViewModel;
@@ -170,6 +171,7 @@ class Program {
   std::unique_ptr<screens::CarHoursViewModel> car_hours_;
   std::unique_ptr<screens::WaitViewModel> wait_;
   std::unique_ptr<screens::ShopViewModel> shop_;
+  std::unique_ptr<screens::RetentionViewModel> retention_;
   std::unique_ptr<screens::ShopFolderViewModel> shop_folder_;
   std::unique_ptr<screens::DemoViewModel> demo_;
   std::unique_ptr<screens::OpenCarViewModel> open_car_;

@@ -357,6 +357,12 @@ class Line {
     return (said.said.retired ? "Rule retired: " : "Rule: ") + words(said.said.before) +
            " before " + words(said.said.after) + ", " + words(said.said.kind);
   }
+  std::string operator()(const entries::RetentionSet& said) const {
+    return (said.years ? "Kept here for " + std::to_string(*said.years) +
+                             (*said.years == 1 ? " year: " : " years: ")
+                       : std::string("Kept as is usual: ")) +
+           words(said.record);
+  }
   std::string operator()(const entries::CheckedIn& said) const {
     return said.said.odometer
                ? "Checked in, " + std::to_string(*said.said.odometer) + " " + words(said.said.unit)
