@@ -1,10 +1,13 @@
 // A manager's question on the running program at a desk, with keyboard and mouse and nothing else:
 // half a plate, why was it late, what was passed over before the gun, is it proven.
+#include <QDir>
+#include <QProcess>
 #include <QTemporaryDir>
 #include <QtTest/qtestkeyboard.h>
 #include <QtTest/qtestmouse.h>
 #include <gtest/gtest.h>
 
+#include "screens/bundle_view_model.h"
 #include "screens/history_view_model.h"
 #include "screens/record_view_model.h"
 #include "tests/engine/every_command.h"
@@ -92,6 +95,24 @@ class ManagersHour : public testing::Test {
     auto* models = hand_->window().property("models").value<QObject*>();
     return *qobject_cast<Model*>(models->property(name).value<QObject*>());
   }
+  struct Ended {
+    int code;
+    std::string said;
+  };
+  Ended ran(const QString& command) {
+    QProcess shell;
+    shell.setWorkingDirectory(out_.path());
+    shell.setProcessChannelMode(QProcess::MergedChannels);
+    shell.start(QStringLiteral("sh"), {QStringLiteral("-c"), command});
+    if (!shell.waitForFinished(60'000)) return {-1, "did not end"};
+    return {shell.exitCode(), shell.readAll().toStdString()};
+  }
+  void into_sight(const char* name) {
+    QQuickItem* item = here(name);
+    ASSERT_NE(item, nullptr) << name;
+    item->forceActiveFocus();
+    hand_->wait_for_quiet(60, 800);
+  }
   bool has_focus(const char* name) {
     for (QQuickItem* at = hand_->window().activeFocusItem(); at; at = at->parentItem())
       if (at->objectName() == QLatin1String(name)) return true;
@@ -99,6 +120,7 @@ class ManagersHour : public testing::Test {
   }
 
   QTemporaryDir folder_;
+  QTemporaryDir out_;  // where a bundle goes
   FakeClock clock_;
   std::unique_ptr<app::Program> program_;
   std::unique_ptr<ScreenHand> hand_;
@@ -155,6 +177,32 @@ TEST_F(ManagersHour, HalfAPlateLeadsToWhatWasPassedOverAndItsProof) {
   ASSERT_NE(here("recordTable"), nullptr) << "back where it was asked for";
   EXPECT_TRUE(record.car()->loaded());
   EXPECT_EQ(record.search(), QStringLiteral("41-2"));
+
+  click("paneOpen");
+  click("carTimeLine");
+  click("bundleAsked");
+  click("paperPlace");
+  key(Qt::Key_A, Qt::ControlModifier);
+  type(out_.path().toUtf8().constData());
+  auto& bundle = model<screens::BundleViewModel>("bundle");
+  into_sight("bundleWrite");
+  click("bundleWrite");
+  ASSERT_TRUE(
+      hand_->wait_for([&] { return !bundle.run()->busy() && !bundle.check().isEmpty(); }, 60'000))
+      << bundle.run()->what().toStdString();
+  EXPECT_FALSE(bundle.run()->failed()) << bundle.run()->what().toStdString();
+  const QStringList files = QDir(out_.path()).entryList({QStringLiteral("*.zip")}, QDir::Files);
+  ASSERT_EQ(files.size(), 1);
+  // What the screen says, word for word, with the program out of the bundle.
+  const Ended unpacked = ran(QStringLiteral("python3 -m zipfile -e \"%1\" .").arg(files[0]));
+  ASSERT_EQ(unpacked.code, 0) << unpacked.said;
+  const Ended verified = ran(bundle.check());
+  EXPECT_EQ(verified.code, 0) << verified.said;
+  EXPECT_NE(verified.said.find("proven up to"), std::string::npos) << verified.said;
+  key(Qt::Key_Escape);
+  key(Qt::Key_3);
+  ASSERT_NE(here("recordTable"), nullptr);
+  here("recordTable")->forceActiveFocus();
   key(Qt::Key_Escape);
   EXPECT_EQ(record.search(), QString()) << "Esc empties the search";
   key(Qt::Key_Escape);
