@@ -30,7 +30,7 @@ class Looking {
       Finding gap = of(FindingKind::Gap, said);
       gap.seq_first = last + 1;
       gap.seq_last = header.seq - 1;
-      put(std::move(gap));
+      put(gap);
     }
     last = std::max(last, header.seq);
     clock(said);
@@ -82,7 +82,7 @@ class Looking {
     open = Open{finding.seq_last, finding.received_ms, finding.from, most_findings};
     if (found.size() >= most_findings) return;
     open->place = found.size();
-    found.push_back(std::move(finding));
+    found.push_back(finding);
   }
 
   void clock(const log::Said& said) {
@@ -100,7 +100,7 @@ class Looking {
                          said);
     finding.from = read->from;
     finding.seq_last = finding.seq_first + read->origins.size();
-    put(std::move(finding));
+    put(finding);
   }
 
   void late(const log::Said& said) {
@@ -112,7 +112,7 @@ class Looking {
     if (received_ms - said.header.wall_ms <= late_ms) return;
     Finding finding = of(FindingKind::Late, said);
     finding.received_ms = received_ms;
-    put(std::move(finding));
+    put(finding);
   }
 
   struct Open {
