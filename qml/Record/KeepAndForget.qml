@@ -41,13 +41,13 @@ FocusScope {
         width: page.leftWidth + 2 * page.ring
         height: page.height - page.undoRoom
         contentWidth: width
-        contentHeight: left.height + (page.wide ? 0 : right.height)
+        contentHeight: classes.height + (page.wide ? 0 : gone.height)
         clip: true
         interactive: contentHeight > height
         boundsBehavior: Flickable.StopAtBounds
 
         Column {
-            id: left
+            id: classes
             x: page.ring
             width: page.leftWidth
             topPadding: Theme.gap
@@ -67,7 +67,7 @@ FocusScope {
                     required property int index
 
                     objectName: "retention" + index
-                    width: left.width
+                    width: classes.width
                     onClicked: sheet.show(key)
                 }
             }
@@ -81,16 +81,16 @@ FocusScope {
         height: view.height
         visible: page.wide
         contentWidth: width
-        contentHeight: right.height
+        contentHeight: gone.height
         clip: true
         interactive: contentHeight > height
         boundsBehavior: Flickable.StopAtBounds
     }
     Column {
-        id: right
+        id: gone
         parent: page.wide ? beside.contentItem : view.contentItem
         x: page.ring
-        y: page.wide ? 0 : left.height
+        y: page.wide ? 0 : classes.height
         width: parent ? parent.width - 2 * page.ring : 0
         topPadding: Theme.gap
         bottomPadding: Theme.gap
@@ -127,7 +127,7 @@ FocusScope {
                 required property int index
 
                 objectName: "leaver" + index
-                width: right.width
+                width: gone.width
                 mayKeep: page.keep.mayKeep
                 onForgetAsked: page.forgetAsked(key)
                 onWhoAsked: page.whoAsked()

@@ -21,6 +21,7 @@
 #include "questions_screens.h"
 #include "record_screens.h"
 #include "report_screens.h"
+#include "retention_screens.h"
 #include "rules.h"
 #include "screens/before_cut_view_model.h"
 #include "screens/booth_view_model.h"
@@ -526,6 +527,7 @@ const std::vector<Screen>& screens() {
     for (Screen& one : fit_screens()) out.push_back(std::move(one));
     for (Screen& one : hours_screens()) out.push_back(std::move(one));
     for (Screen& one : questions_screens()) out.push_back(std::move(one));
+    for (Screen& one : retention_screens()) out.push_back(std::move(one));
     for (Screen& one : record_screens()) out.push_back(std::move(one));
     for (Screen& one : report_screens()) out.push_back(std::move(one));
     for (Screen& one : hand_over_screens()) out.push_back(std::move(one));
