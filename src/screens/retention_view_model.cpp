@@ -201,7 +201,7 @@ void RetentionViewModel::show() {
       if (const QString words = last_words(record); !words.isEmpty()) did << words;
     const QString title = session().name_of(person.person);
     const QString last = did.isEmpty()
-                             ? tr("nothing that is kept for years")
+                             ? tr("Nothing that is kept for years")
                              : sentence(tr("last %1").arg(did.join(QStringLiteral(", "))));
     const bool over = !longest || *longest->over_day <= today();
     const QString until =
