@@ -35,9 +35,15 @@ bool somebody_leaves(Shop& shop) {
          act(shop, acts::SetRetention{job::RecordClass::CarJobs, 7}, *manager);
 }
 
+// By the row in People, which is there as soon as anybody is.
+bool to_page(Shop& shop) {
+  if (shop_of(shop).people.empty()) return place(shop, "Record", "KeepAndForget");
+  return place(shop, "Record", "None") && press(shop, "personTile") && press(shop, "keepAndForget");
+}
+
 screens::RetentionViewModel* page(Shop& shop) {
   auto* keep = model<screens::RetentionViewModel>(shop, "retention");
-  if (!keep || !somebody_leaves(shop) || !place(shop, "Record", "KeepAndForget")) return nullptr;
+  if (!keep || !somebody_leaves(shop) || !to_page(shop)) return nullptr;
   for (int i = 0; i < 400 && !keep->loaded(); ++i) settle(shop.window());
   settle(shop.window());
   return keep->loaded() ? keep : nullptr;
