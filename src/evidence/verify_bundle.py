@@ -144,6 +144,12 @@ class Signatures:
         self.soon(*case)
         return self.known[case].result()
 
+    def __enter__(self):
+        return self
+
+    def __exit__(self, *_):  # nothing is written into scratch afterwards
+        self.pool.shutdown(cancel_futures=True)
+
 
 class Members:
     """FORMAT.md section 5: who belongs, from the claims that count."""
@@ -439,7 +445,8 @@ def main():
     given = words.parse_args()
     shop = given.shop and "".join(sign for sign in given.shop.lower() if sign not in "- :")
     with tempfile.TemporaryDirectory() as scratch:
-        code, lines = check_file(given.bundle, shop, Signatures(scratch))
+        with Signatures(scratch) as signatures:
+            code, lines = check_file(given.bundle, shop, signatures)
     print("\n".join(lines), file=sys.stderr if code == 2 else sys.stdout)
     return code
 

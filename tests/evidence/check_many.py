@@ -33,8 +33,8 @@ def main(root):
     sys.dont_write_bytecode = True
     reader = load(root / "src/seal/read_jambline.py")
     bundles = load(root / "src/evidence/verify_bundle.py")
-    with tempfile.TemporaryDirectory(dir=sys.argv[2]) as scratch:
-        signatures = bundles.Signatures(scratch)
+    with (tempfile.TemporaryDirectory(dir=sys.argv[2]) as scratch,
+          bundles.Signatures(scratch) as signatures):
         for line in sys.stdin:
             what, path = line.rstrip("\n").split(" ", 1)
             if what == "bundle":
