@@ -4,7 +4,6 @@
 import QtQuick
 import QtQuick.Window
 import Jambline.Theme
-import Jambline.Screens
 import Jambline.Job
 
 Window {

@@ -1,8 +1,6 @@
 // QuestionTurns: a manager's question in its turn. work: what is shown. shown: it is one of these;
 // item: its screen. show(key) opens a question, showEntry(jobId, entryId) an entry in its car's time
 // line, from which Back leads here again. Signal: carAsked(jobId).
-// Qt 6.4 makes no Loader's component in a file with bound components, so ids are reached unbound here.
-// qmllint disable unqualified
 import QtQuick
 import Jambline.Record
 
@@ -30,7 +28,7 @@ FocusScope {
         models.session.openCar(jobId);
         way.go(Navigation.TimeLine);
         way.timeLineFrom = Navigation.Question;
-        Qt.callLater(openWanted);
+        Qt.callLater(openWanted); // qmllint disable
     }
 
     // The car comes a moment later, and its entries with it.
@@ -52,8 +50,10 @@ FocusScope {
     Connections {
         target: turns.models.session
         enabled: turns.entryWanted !== ""
-        function onSnapshotChanged() { Qt.callLater(turns.openWanted); }
+        function onSnapshotChanged() { Qt.callLater(turns.openWanted); } // qmllint disable
     }
+    // Qt 6.4 makes no Loader's component in a file with bound components, so ids are reached unbound here.
+    // qmllint disable unqualified
     Turn {
         id: turn
         shown: turns.work === Navigation.Question
