@@ -2,6 +2,7 @@
 #include <fstream>
 
 #include "blobs/blob_store.h"
+#include "engine/integrity.h"
 #include "engine/pictures.h"
 #include "screens/integrity_view_model.h"
 #include "screens/leftovers_view_model.h"
@@ -98,6 +99,9 @@ TEST_F(Leftovers, TheCheckNamesADamagedAndAMissingPictureByCarStageAndWhatItShow
   keep({Stage::CheckIn, {}, {}, {}});
   keep({Stage::Inspect, {}, Panel::FrontBumper, {}});
   IntegrityViewModel check(*session_);
+  check.check_by([this](const std::stop_token& stop, const std::function<void(double)>& progress) {
+    return engine::check_integrity(folder_, stop, progress);
+  });
   const auto run = [&] {
     check.start();
     return until([&] { return check.state() != IntegrityViewModel::Running; });
