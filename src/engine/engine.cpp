@@ -70,6 +70,7 @@ Status LocalEngine::start() {
 
 LocalEngine::~LocalEngine() {
   stop_audit();
+  drain();  // a picture that is on its way goes from lane to lane
   find_lane_.reset();
   files_lane_.reset();  // before the work lane: its work posts there
   pin_lane_.reset();    // before the work lane: its work posts there
@@ -127,9 +128,9 @@ void LocalEngine::accounts(std::int64_t from_ms, std::int64_t to_ms, std::stop_t
 }
 
 void LocalEngine::drain() {
-  // A picture goes over three lanes: work, files, work.
-  for (Lane* lane : {work_.get(), files_lane_.get(), work_.get(), pin_lane_.get(), calc_.get(),
-                     find_lane_.get()}) {
+  // A picture goes from lane to lane: work, work behind its drafts, files, work.
+  for (Lane* lane : {work_.get(), work_.get(), files_lane_.get(), work_.get(), pin_lane_.get(),
+                     calc_.get(), find_lane_.get()}) {
     std::latch over(1);
     lane->post([&over] { over.count_down(); });
     over.wait();

@@ -86,12 +86,22 @@ void LocalEngine::keep_picture(PictureBytes bytes, PictureBytes preview, acts::T
     pictures_.begin_keeping(command.facts);
     keep_draft(meant_form(command.facts.file), meant_text(command, person));
     if (command.facts.preview) keep_draft(preview_form(*command.facts.preview), "preview");
-    files_lane_->post([this, bytes = std::move(bytes), preview = std::move(preview),
-                       command = std::move(command), person, done = std::move(done)]() mutable {
-      Status put = pictures_.put(*bytes, preview.get(), command.facts);
-      work_->post([this, put = std::move(put), command = std::move(command), person,
-                   done = std::move(done)] { name_picture(put, command, person, done); });
+    // Behind the drafts on this lane: no file is there before it is known where it was meant to go.
+    work_->post([this, bytes = std::move(bytes), preview = std::move(preview),
+                 command = std::move(command), person, done = std::move(done)]() mutable {
+      put_picture(std::move(bytes), std::move(preview), std::move(command), person,
+                  std::move(done));
     });
+  });
+}
+
+void LocalEngine::put_picture(PictureBytes bytes, PictureBytes preview, acts::TakePicture command,
+                              PersonId person, Done done) {
+  files_lane_->post([this, bytes = std::move(bytes), preview = std::move(preview),
+                     command = std::move(command), person, done = std::move(done)]() mutable {
+    Status put = pictures_.put(*bytes, preview.get(), command.facts);
+    work_->post([this, put = std::move(put), command = std::move(command), person,
+                 done = std::move(done)] { name_picture(put, command, person, done); });
   });
 }
 

@@ -85,6 +85,9 @@ class LocalEngine final : public Engine {
   // The next slice of a page, then the rest after what is urgent.
   void take_slices(const std::shared_ptr<const ArrivedPage>& page, std::size_t from,
                    const std::function<void(Status)>& done);
+  // On the lane of files, then named on the work lane.
+  void put_picture(PictureBytes bytes, PictureBytes preview, acts::TakePicture command,
+                   PersonId person, Done done);
   // The file is on the disk or could not be put there. Where it was meant to go is kept until its
   // entry is.
   void name_picture(const Status& put, const acts::TakePicture& command, const PersonId& person,
