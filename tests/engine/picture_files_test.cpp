@@ -110,6 +110,17 @@ TEST_F(PictureFiles, AKeptPictureIsInTheRecordAndOnTheDiskUnderItsHash) {
   EXPECT_EQ(engine->draft("picture " + command.facts.file.hex()), "");
 }
 
+TEST_F(PictureFiles, OneThatIsOnItsWayWhenTheProgramLeavesIsKept) {
+  bool said = false;
+  engine->keep_picture(std::make_shared<const std::vector<std::uint8_t>>(bytes), nullptr,
+                       picture_of(shop.job, bytes), shop.ivo,
+                       [&](Result<Wrote> wrote) { said = wrote.has_value(); });
+  open();
+  EXPECT_TRUE(said);
+  EXPECT_EQ(kept(), 2U);
+  EXPECT_TRUE(leftovers().empty());
+}
+
 TEST_F(PictureFiles, ThePreviewIsKeptBesideItAndIsNoPictureOfItsOwn) {
   const auto wrote = keep(*engine, bytes, picture_of(shop.job, bytes), shop.ivo, preview);
   ASSERT_TRUE(wrote);
