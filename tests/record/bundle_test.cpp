@@ -19,15 +19,6 @@ class RecordBundle : public testing::Test {
   Said bundle(const std::string& to, const std::string& more = {}) {
     return run("bundle 'K 41-206' --to " + to + shop.at() + more);
   }
-  static Said shell(const std::string& command) {
-    Said said;
-    FILE* pipe = popen((command + " 2>&1").c_str(), "r");
-    std::array<char, 4096> buffer;
-    while (const std::size_t count = fread(buffer.data(), 1, buffer.size(), pipe))
-      said.words.append(buffer.data(), count);
-    said.code = WEXITSTATUS(pclose(pipe));
-    return said;
-  }
   std::size_t files_there() const {
     std::size_t count = 0;
     for (const auto& one : std::filesystem::directory_iterator(out)) count += one.exists() ? 1 : 0;

@@ -50,13 +50,11 @@ TEST(ManPage, NamesEveryCommandAndLongOptionOfTheProgramAndNoOther) {
 }
 
 TEST(ManPage, IsSetWithoutAWarning) {
-  FILE* pipe = popen("groff -man -ww -Tutf8 " JAMBLINE_SOURCE_DIR
-                     "/platform/linux/jambline-record.1 2>&1 >/dev/null",
-                     "r");
-  std::array<char, 4096> buffer;
-  const std::size_t count = fread(buffer.data(), 1, buffer.size(), pipe);
-  EXPECT_EQ(pclose(pipe), 0);
-  EXPECT_EQ(std::string(buffer.data(), count), "");
+  const Said said =
+      shell("groff -man -ww -Tutf8 " JAMBLINE_SOURCE_DIR "/platform/linux/jambline-record.1",
+            " 2>&1 >/dev/null");
+  EXPECT_EQ(said.code, 0);
+  EXPECT_EQ(said.words, "");
 }
 
 }  // namespace

@@ -24,15 +24,6 @@ class RecordReport : public testing::Test {
   Said report(const std::string& to, const std::string& more = {}) {
     return run("report 'K 41-206' --quiet --to " + to + shop.at() + more);
   }
-  static Said shell(const std::string& command) {
-    Said said;
-    FILE* pipe = popen((command + " 2>&1").c_str(), "r");
-    std::array<char, 4096> buffer;
-    while (const std::size_t count = fread(buffer.data(), 1, buffer.size(), pipe))
-      said.words.append(buffer.data(), count);
-    said.code = WEXITSTATUS(pclose(pipe));
-    return said;
-  }
   static Said text_of(const std::string& pdf) { return shell("pdftotext -layout " + pdf + " -"); }
   std::size_t files_there() const {
     std::size_t count = 0;

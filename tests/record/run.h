@@ -1,4 +1,4 @@
-// tests/record/run.h: runs jambline-record and gives back what it said.
+// tests/record/run.h: runs jambline-record, or a shell command, and gives back what it said.
 #pragma once
 
 #include <array>
@@ -17,14 +17,18 @@ struct Said {
   std::string words;
 };
 
-inline Said run(const std::string& arguments, const char* errors = " 2>&1") {
+inline Said shell(const std::string& command, const char* errors = " 2>&1") {
   Said said;
-  FILE* pipe = popen((JAMBLINE_RECORD " " + arguments + errors).c_str(), "r");
+  FILE* pipe = popen((command + errors).c_str(), "r");
   std::array<char, 4096> buffer;
   while (const std::size_t count = fread(buffer.data(), 1, buffer.size(), pipe))
     said.words.append(buffer.data(), count);
   said.code = WEXITSTATUS(pclose(pipe));
   return said;
+}
+
+inline Said run(const std::string& arguments, const char* errors = " 2>&1") {
+  return shell(JAMBLINE_RECORD " " + arguments, errors);
 }
 
 inline std::string contents(const std::filesystem::path& path) {
