@@ -2,6 +2,7 @@
 #include <unordered_set>
 
 #include "base/json.h"
+#include "log/chain_check.h"
 #include "log/open_file.h"
 #include "log/signature_checks.h"
 #include "log/sqlite_log.h"
@@ -23,18 +24,7 @@ class Auditing {
         bad_signature_(bad_signature) {}
 
   Status load_members() {
-    JAMBLINE_ASSIGN(Statement rows, database_.prepare("SELECT " JAMBLINE_ENTRY_COLUMNS
-                                                      " FROM entries WHERE kind BETWEEN 1 AND 4 "
-                                                      "ORDER BY kind, arrival"));
-    for (;;) {
-      JAMBLINE_ASSIGN(const bool more, rows.step());
-      if (!more) break;
-      Stored stored;
-      if (read_row(rows, stored)) {
-        stored.entry.hash = seal::entry_hash(seal::encode(stored.entry.header));
-        (void)members_.apply(stored.entry);
-      }
-    }
+    JAMBLINE_ASSIGN(members_, members_of(database_));
     found_.shop = members_.shop();
     return {};
   }
@@ -105,10 +95,7 @@ class Auditing {
   }
 
   Audit result() {
-    for (const auto& [device, link] : walk_.heads())
-      found_.heads.push_back({device, link.seq, link.hash});
-    std::sort(found_.heads.begin(), found_.heads.end(),
-              [](const Head& a, const Head& b) { return a.device < b.device; });
+    found_.heads = heads_of(walk_.heads());
     return std::move(found_);
   }
   bool good() const { return !found_.first_bad; }
@@ -210,7 +197,10 @@ Result<Audit> EntryLog::audit(const std::filesystem::path& folder, const std::st
   JAMBLINE_TRY(database.run("BEGIN"));  // one view from the first row to the last
   Result<Audit> found = Audit{};
   if (depth == AuditDepth::Chain) {
-    found = audit_once(database, stop, progress, depth, nullptr, 0);
+    JAMBLINE_ASSIGN(auto whole, chain_that_holds(folder, database, stop, progress));
+    // Where it does not hold, one walk from the first entry on says which entry it is.
+    found = whole ? Result<Audit>(std::move(*whole))
+                  : audit_once(database, stop, {}, depth, nullptr, 0);
   } else {
     JAMBLINE_ASSIGN(const std::string pages, database.text("PRAGMA quick_check(1)"));
     if (pages != "ok")

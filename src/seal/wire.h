@@ -6,6 +6,7 @@
 
 #include <cstdint>
 #include <cstring>
+#include <iterator>
 #include <span>
 
 #include "base/ids.h"
@@ -48,19 +49,32 @@ class ByteReader {
   }
   template <class Whole>
   void number(Whole& value) {
+    std::uint8_t raw[sizeof(Whole)] = {};
+    fill(raw);
     std::make_unsigned_t<Whole> bits = 0;
-    for (const std::uint8_t byte : take(sizeof(Whole)))
+    for (const std::uint8_t byte : raw)
       bits =
           static_cast<std::make_unsigned_t<Whole>>((static_cast<std::uint64_t>(bits) << 8U) | byte);
     value = static_cast<Whole>(bits);
   }
   template <std::size_t N, class Tag>
   void bytes(Bytes<N, Tag>& value) {
-    const auto taken = take(N);
-    if (!taken.empty()) std::memcpy(value.bytes.data(), taken.data(), N);
+    fill(value.bytes);
   }
 
  private:
+  // A size that is known beforehand is one or two moves of the machine.
+  template <class Array>
+  void fill(Array& out) {
+    constexpr std::size_t count = sizeof(out);
+    if (count > left_.size()) {
+      ok_ = false;
+      return;
+    }
+    std::memcpy(std::data(out), left_.data(), count);
+    left_ = left_.subspan(count);
+  }
+
   std::span<const std::uint8_t> left_;
   bool ok_ = true;
 };

@@ -9,19 +9,32 @@ import sys
 
 import tree
 
+CLANG_FORMAT = ["clang-format-14", "-style=file"]
+
+
+def not_formatted(root, paths, fix):
+    """One process for many files: its start takes as long as a file."""
+    found = []
+    for i in range(0, len(paths), 100):
+        files = [os.path.join(root, path) for path in paths[i:i + 100]]
+        if fix:
+            subprocess.run([*CLANG_FORMAT, "-i", *files], check=True)
+            continue
+        said = subprocess.run([*CLANG_FORMAT, "--dry-run", "-Werror", *files],
+                              capture_output=True, text=True)
+        bad = {line.split(":")[0] for line in said.stderr.splitlines()
+               if "[-Wclang-format-violations]" in line}
+        if said.returncode and not bad:
+            sys.exit(said.stderr)
+        found += sorted(os.path.relpath(file, root) for file in bad)
+    return found
+
 
 def main(root, fix):
     paths = tree.files(root, ["src", "qml", "tests"], (".h", ".cpp"))
     complaints = tree.Complaints()
-    for path in paths:
-        command = ["clang-format-14", "-style=file", os.path.join(root, path)]
-        if fix:
-            subprocess.run([*command, "-i"], check=True)
-            continue
-        formatted = subprocess.run(command, capture_output=True, check=True).stdout
-        with open(os.path.join(root, path), "rb") as file:
-            if file.read() != formatted:
-                complaints.add(path, 0, "not formatted; tests/architecture/format_rules.py . --fix")
+    for path in not_formatted(root, paths, fix):
+        complaints.add(path, 0, "not formatted; tests/architecture/format_rules.py . --fix")
     complaints.end(len(paths))
 
 

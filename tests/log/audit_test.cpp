@@ -1,9 +1,9 @@
 // The whole check looks at signatures on a second thread; what it finds is what one after the other
 // would find.
 #include <gtest/gtest.h>
-#include <sqlite3.h>
 
 #include "log/signature_checks.h"
+#include "tests/log/behind_guards.h"
 #include "tests/log/log_folder.h"
 
 namespace jambline::log {
@@ -11,25 +11,6 @@ namespace {
 
 constexpr int entries_of_three_batches = 5000;
 constexpr int entries_an_action = 100;
-
-// Changes rows behind the guards' back, and leaves the guards as they were.
-void change_behind(const std::filesystem::path& folder, const std::string& change) {
-  sqlite3* raw = nullptr;
-  ASSERT_EQ(sqlite3_open((folder / "log.db").c_str(), &raw), SQLITE_OK);
-  std::string guards;
-  sqlite3_exec(
-      raw, "SELECT sql FROM sqlite_schema WHERE name IN ('entries_stay', 'entries_never_change')",
-      [](void* out, int, char** column, char**) {
-        *static_cast<std::string*>(out) += std::string(column[0]) + ";\n";
-        return 0;
-      },
-      &guards, nullptr);
-  const std::string all =
-      "DROP TRIGGER entries_stay; DROP TRIGGER entries_never_change; " + change + ";" + guards;
-  EXPECT_EQ(sqlite3_exec(raw, all.c_str(), nullptr, nullptr, nullptr), SQLITE_OK)
-      << sqlite3_errmsg(raw);
-  sqlite3_close(raw);
-}
 
 class AuditOfMany : public testing::Test {
  protected:
@@ -66,20 +47,20 @@ TEST_F(AuditOfMany, AllIsWell) {
 
 TEST_F(AuditOfMany, TheFirstBadSignatureIsNamedWhereverItStands) {
   for (const int arrival : {5001, 4097, 4096, 2049, 2048, 700, 2}) {
-    change_behind(folder_.path(), bad_signature(arrival));
+    change_behind_guards(folder_.path(), bad_signature(arrival));
     expect_first_bad(arrival, Code::BadSignature);
   }
 }
 
 TEST_F(AuditOfMany, OfSeveralWrongsTheFirstIsNamed) {
-  change_behind(folder_.path(), bad_signature(4900));
-  change_behind(folder_.path(), bad_payload(4890));
+  change_behind_guards(folder_.path(), bad_signature(4900));
+  change_behind_guards(folder_.path(), bad_payload(4890));
   expect_first_bad(4890, Code::BadHash);
-  change_behind(folder_.path(), bad_signature(4880));
+  change_behind_guards(folder_.path(), bad_signature(4880));
   expect_first_bad(4880, Code::BadSignature);
-  change_behind(folder_.path(), bad_payload(4880));
+  change_behind_guards(folder_.path(), bad_payload(4880));
   expect_first_bad(4880, Code::BadSignature);
-  change_behind(folder_.path(), bad_payload(30));
+  change_behind_guards(folder_.path(), bad_payload(30));
   expect_first_bad(30, Code::BadHash);
 }
 

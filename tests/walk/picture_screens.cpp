@@ -17,7 +17,6 @@ namespace jambline::walk {
 
 namespace {
 using job::PictureNoteShape;
-using job::Stage;
 using Bytes = std::vector<std::uint8_t>;
 
 Bytes drawn(Shop& shop, std::optional<job::Panel> panel, job::ShotView view, std::uint64_t seed) {
@@ -65,7 +64,7 @@ bool take_pictures(Shop& shop) {
   if (!car) return false;
   if (car->stages.empty() || shop.program().wall().keys().size() >= 8) return true;
   const auto panel = car->panels.front().plan.panel;
-  const auto& shots = folds::shots_of(session.shop(), Stage::CheckIn);
+  const auto& shots = folds::shots_of(session.shop(), job::Stage::CheckIn);
   const auto shot = shots.front().shot;
   std::uint64_t seed = 90;
   const auto take = [&](const entries::PicturePlace& place, job::ShotView view,
@@ -78,9 +77,9 @@ bool take_pictures(Shop& shop) {
   const auto nothing = [](acts::TakePicture&) {};
   bool good = true;
   for (const auto& one : shots)
-    good = take({Stage::CheckIn, one.shot, {}, {}}, one.view, nothing) && good;
-  good = take({Stage::CheckIn, shot, {}, {}}, shots.front().view, nothing) && good;
-  good = take({Stage::Inspect, {}, panel, {}}, job::ShotView::SideLight,
+    good = take({job::Stage::CheckIn, one.shot, {}, {}}, one.view, nothing) && good;
+  good = take({job::Stage::CheckIn, shot, {}, {}}, shots.front().view, nothing) && good;
+  good = take({job::Stage::Inspect, {}, panel, {}}, job::ShotView::SideLight,
               [](acts::TakePicture& command) {
                 command.facts.word = trade::PhotoWord::Blurred;
                 command.facts.sharpness = 11;
@@ -157,7 +156,7 @@ bool compare(Shop& shop, bool slides) {
 bool leftovers(Shop& shop) {
   if (!shop.program().session().car()->stages.empty()) {
     const Bytes bytes = drawn(shop, {}, job::ShotView::FrontLeftCorner, 400);
-    const auto command = command_of(shop, bytes, {Stage::CheckIn, {}, {}, {}});
+    const auto command = command_of(shop, bytes, {job::Stage::CheckIn, {}, {}, {}});
     const auto path = shop.program().engine().blobs()->path_of(command.facts.file);
     std::filesystem::create_directories(path.parent_path());
     std::ofstream(path, std::ios::binary)

@@ -76,7 +76,7 @@ struct Clock {
   }
 };
 
-struct Interval {
+struct ClockedInterval {
   std::string person;
   std::string operation;
   std::int64_t start_ms{};
@@ -128,7 +128,7 @@ struct Sum {
 };
 
 struct ClockResult {
-  std::vector<Interval> intervals;
+  std::vector<ClockedInterval> intervals;
   std::vector<Problem> problems;
   std::vector<Sum> sums;
   trade::Basis basis;
