@@ -14,14 +14,16 @@ inline void change_behind_guards(const std::filesystem::path& folder, const std:
   ASSERT_EQ(sqlite3_open((folder / "log.db").c_str(), &raw), SQLITE_OK);
   std::string guards;
   sqlite3_exec(
-      raw, "SELECT sql FROM sqlite_schema WHERE name IN ('entries_stay', 'entries_never_change')",
+      raw, "SELECT sql FROM sqlite_schema WHERE type='trigger'",
       [](void* out, int, char** column, char**) {
         *static_cast<std::string*>(out) += std::string(column[0]) + ";\n";
         return 0;
       },
       &guards, nullptr);
   const std::string all =
-      "DROP TRIGGER entries_stay; DROP TRIGGER entries_never_change; " + change + ";" + guards;
+      "DROP TRIGGER entries_stay; DROP TRIGGER entries_never_change; DROP TRIGGER "
+      "erasures_are_entries; DROP TRIGGER erasures_stay; DROP TRIGGER erasures_never_change; " +
+      change + ";" + guards;
   EXPECT_EQ(sqlite3_exec(raw, all.c_str(), nullptr, nullptr, nullptr), SQLITE_OK)
       << sqlite3_errmsg(raw);
   sqlite3_close(raw);

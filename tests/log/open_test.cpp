@@ -6,6 +6,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "tests/log/behind_guards.h"
 #include "tests/log/log_folder.h"
 #include "tests/log/refusing_log.h"
 
@@ -27,24 +28,6 @@ void sql(const fs::path& folder, const std::string& text) {
   EXPECT_EQ(sqlite3_exec(raw, text.c_str(), nullptr, nullptr, nullptr), SQLITE_OK)
       << sqlite3_errmsg(raw);
   sqlite3_close(raw);
-}
-// Changes rows behind the guards' back, and leaves the guards as they were.
-void tamper(const fs::path& folder, const std::string& text) {
-  sqlite3* raw = nullptr;
-  ASSERT_EQ(sqlite3_open((folder / "log.db").c_str(), &raw), SQLITE_OK);
-  std::string guards;
-  sqlite3_exec(
-      raw, "SELECT sql FROM sqlite_schema WHERE type='trigger'",
-      [](void* out, int, char** column, char**) {
-        *static_cast<std::string*>(out) += std::string(column[0]) + ";\n";
-        return 0;
-      },
-      &guards, nullptr);
-  sqlite3_close(raw);
-  sql(folder,
-      "DROP TRIGGER entries_stay; DROP TRIGGER entries_never_change; DROP TRIGGER "
-      "erasures_are_entries; DROP TRIGGER erasures_stay; DROP TRIGGER erasures_never_change; " +
-          text + ";" + guards);
 }
 // Runs `body` in a child that may not write where modes forbid it, also when the tests run as root.
 int as_a_plain_person(const std::function<int()>& body) {
@@ -233,7 +216,7 @@ TEST(Open, AnOwnTailThatMovedIsABrokenChain) {
   for (const char* move : moves) {
     const TempFolder folder;
     small_log(folder.path(), 5).reset();
-    tamper(folder.path(), move);
+    change_behind_guards(folder.path(), move);
     const Code code = opened(folder.path());
     EXPECT_TRUE(code == Code::ChainBroken || code == Code::DatabaseDamaged) << move;
     if (std::string(move) == "DELETE FROM entries") continue;  // an empty log is no bad one
@@ -245,8 +228,9 @@ TEST(Open, AnOwnTailThatMovedIsABrokenChain) {
 TEST(Audit, NamesTheFirstBadEntryAndHowFarAllIsProven) {
   const TempFolder folder;
   small_log(folder.path(), 9).reset();
-  tamper(folder.path(),
-         "UPDATE entries SET payload=CAST(replace(payload, '2', '3') AS BLOB) WHERE seq=4");
+  change_behind_guards(
+      folder.path(),
+      "UPDATE entries SET payload=CAST(replace(payload, '2', '3') AS BLOB) WHERE seq=4");
   const Audit found = audit(folder.path());
   ASSERT_TRUE(found.first_bad);
   EXPECT_EQ(found.first_bad->code, Code::BadHash);

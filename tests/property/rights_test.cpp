@@ -234,8 +234,8 @@ TEST(Rights, EveryOrderOfArrivalShowsTheSameAndWhatIsRefusedChangesNothing) {
     refused += static_cast<int>(drawn.entries.size() - standing.size());
     obeyed += static_cast<int>(standing.size());
   }));
-  EXPECT_GT(refused, draws);
-  EXPECT_GT(obeyed, draws);
+  EXPECT_GT(refused, 5 * draws);
+  EXPECT_GT(obeyed, 5 * draws);
 }
 
 }  // namespace
