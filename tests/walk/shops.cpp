@@ -2,6 +2,8 @@
 
 #include <QCoreApplication>
 #include <QElapsedTimer>
+#include <filesystem>
+#include <map>
 
 #include "app/demo/demo_shop.h"
 #include "base/spans.h"
@@ -37,23 +39,42 @@ bool wait_until(Done done) {
 }  // namespace
 
 std::unique_ptr<Shop> Shop::open(Kind kind) {
+  const Shop* kept = made_once(kind);
   std::unique_ptr<Shop> out(new Shop);
-  if (!out->folder_.isValid()) return nullptr;
-  const std::filesystem::path folder = out->folder_.path().toStdString();
-  demo::DemoOptions options;
-  options.delivered = 12;
-  out->clock_.moment = options.now;
-  if (kind == Kind::Usual && !demo::make_shop(folder, options)) return nullptr;
-  app::Options shown;
-  shown.size = QSize(412, 892);
-  auto program = app::Program::open(folder, out->clock_, shown);
-  if (!program) return nullptr;
-  out->program_ = std::move(*program);
-  if (kind == Kind::Full && !out->fill()) return nullptr;
-  if (!out->program_->show()) return nullptr;
+  if (!kept || !out->folder_.isValid()) return nullptr;
+  std::error_code failed;
+  std::filesystem::copy(kept->folder(), out->folder(), std::filesystem::copy_options::recursive,
+                        failed);
+  out->clock_.moment = kept->clock_.moment;
+  if (failed || !out->start() || !out->program_->show()) return nullptr;
   out->choose_cars();
   out->program_->forecasts().look();
   return out->all_worked_out() ? std::move(out) : nullptr;
+}
+
+// Every start is from a copy of it.
+const Shop* Shop::made_once(Kind kind) {
+  static std::map<Kind, std::unique_ptr<Shop>> all;
+  auto& kept = all[kind];
+  if (kept) return kept.get();
+  std::unique_ptr<Shop> out(new Shop);
+  demo::DemoOptions options;
+  options.delivered = 12;
+  out->clock_.moment = options.now;
+  if (!out->folder_.isValid()) return nullptr;
+  if (kind == Kind::Usual && !demo::make_shop(out->folder(), options)) return nullptr;
+  if (kind == Kind::Full && !(out->start() && out->fill())) return nullptr;
+  out->program_.reset();
+  kept = std::move(out);
+  return kept.get();
+}
+
+bool Shop::start() {
+  app::Options shown;
+  shown.size = QSize(412, 892);
+  auto program = app::Program::open(folder(), clock_, shown);
+  if (program) program_ = std::move(*program);
+  return program.has_value();
 }
 
 engine::Wrote Shop::act(acts::Command command, const PersonId& by) {

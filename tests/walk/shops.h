@@ -37,6 +37,8 @@ class Shop {
 
  private:
   Shop() = default;
+  static const Shop* made_once(Kind kind);
+  bool start();
   bool fill();
   void look_over(const std::vector<PersonId>& crew);
   bool fill_car(const std::vector<PersonId>& crew);
