@@ -35,7 +35,7 @@ class Listener {
 };
 
 // Says the same to everybody, without TLS.
-class PlainServer : public Listener {
+class PlainServer final : public Listener {
  public:
   explicit PlainServer(std::string answer);
   ~PlainServer();
@@ -46,7 +46,7 @@ class PlainServer : public Listener {
 };
 
 // Passes connections on and cuts each after so many bytes of the hub's answers.
-class CutProxy : public Listener {
+class CutProxy final : public Listener {
  public:
   explicit CutProxy(std::uint16_t to);
   ~CutProxy();

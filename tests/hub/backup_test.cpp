@@ -38,10 +38,10 @@ class Backups : public HubWorld {
       count += item.is_regular_file();
     return count;
   }
-  fs::path only(const fs::path& folder, const std::string& ending) const {
-    for (const auto& item : fs::directory_iterator(folder))
+  fs::path only(const fs::path& below, const std::string& ending) const {
+    for (const auto& item : fs::directory_iterator(below))
       if (item.path().extension() == ending) return item.path();
-    ADD_FAILURE() << "no " << ending << " in " << folder;
+    ADD_FAILURE() << "no " << ending << " in " << below;
     return {};
   }
   fs::path shop_backup() const { return backup() / "shops" / shop.hex(); }

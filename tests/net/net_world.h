@@ -141,10 +141,9 @@ class RawClient {
   // Up to `end`, or until the other side has no more to say.
   std::string read_until(const std::string& end) {
     std::string out;
-    std::array<char, 1> sign{};
+    char sign{};
     while (out.find(end) == std::string::npos) {
-      const std::size_t got = stream_.read_some(asio::buffer(sign), error);
-      out.append(sign.data(), got);
+      if (stream_.read_some(asio::buffer(&sign, 1), error) == 1) out += sign;
       if (error) break;
     }
     return out;

@@ -45,10 +45,10 @@ TEST(Invitation, WhateverIsMissingTwiceUnknownOrTooLongIsNamed) {
 TEST(Invitation, WhatIsTakenAsAnAddressIsWrittenSoThatItIsReadAgain) {
   for (const char* bad : {"[8z1%eth%%eth%]:8740", "[localhost]:1", "[192.168.1.20]"})
     EXPECT_FALSE(parse_address(bad)) << bad;
-  for (const char* good : {"[fe80::1%eth0]:8740", "[::]:1", "hub.local"}) {
-    const auto address = parse_address(good);
-    ASSERT_TRUE(address) << good;
-    EXPECT_EQ(parse_address(address->text()).value(), *address) << good;
+  for (const char* taken : {"[fe80::1%eth0]:8740", "[::]:1", "hub.local"}) {
+    const auto address = parse_address(taken);
+    ASSERT_TRUE(address) << taken;
+    EXPECT_EQ(parse_address(address->text()).value(), *address) << taken;
   }
 }
 

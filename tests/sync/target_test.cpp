@@ -6,26 +6,26 @@
 namespace jambline::sync {
 namespace {
 
-const std::string shop(32, 'a');
-const std::string device(32, 'b');
+const std::string shop_hex(32, 'a');
+const std::string device_hex(32, 'b');
 const std::string blob(64, 'c');
 const std::string upload = blob + "-1500000-0123456789abcdef";
 
 std::vector<std::string> good_paths() {
-  const std::string at = "/v1/" + shop + "/";
+  const std::string at = "/v1/" + shop_hex + "/";
   return {"/v1",
           at + "challenge",
           at + "session",
           at + "enrol",
-          at + "enrol/" + device,
+          at + "enrol/" + device_hex,
           at + "invite",
           at + "pending",
-          at + "refuse/" + device,
-          at + "log/" + device + "?from=1",
+          at + "refuse/" + device_hex,
+          at + "log/" + device_hex + "?from=1",
           at + "pull",
           at + "quarantine",
-          at + "quarantine/" + device + "?from=12",
-          at + "quarantine/" + device + "/settled?through=12",
+          at + "quarantine/" + device_hex + "?from=12",
+          at + "quarantine/" + device_hex + "/settled?through=12",
           at + "devices",
           at + "have",
           at + "files",
@@ -47,19 +47,25 @@ TEST(Target, OneSignMoreLessOrOtherIsAnotherPathOrNone) {
       for (const char sign : std::string("/.%?&=A\0 -0x", 12)) {
         std::string more = path;
         more.insert(at, 1, sign);
-        if (const auto target = parse_target(more)) EXPECT_EQ(target_of(*target), more);
+        if (const auto target = parse_target(more)) {
+          EXPECT_EQ(target_of(*target), more);
+        }
         if (at == path.size()) continue;
         std::string other = path;
         other[at] = sign;
-        if (const auto target = parse_target(other)) EXPECT_EQ(target_of(*target), other);
+        if (const auto target = parse_target(other)) {
+          EXPECT_EQ(target_of(*target), other);
+        }
         std::string less = path;
         less.erase(at, 1);
-        if (const auto target = parse_target(less)) EXPECT_EQ(target_of(*target), less);
+        if (const auto target = parse_target(less)) {
+          EXPECT_EQ(target_of(*target), less);
+        }
       }
 }
 
 TEST(Target, NoTrickOfAPathGetsThrough) {
-  const std::string at = "/v1/" + shop + "/blobs/";
+  const std::string at = "/v1/" + shop_hex + "/blobs/";
   for (const std::string& bad :
        {std::string(),
         std::string("/"),
@@ -67,8 +73,8 @@ TEST(Target, NoTrickOfAPathGetsThrough) {
         std::string("/v1/"),
         std::string("/V1"),
         std::string("/v2"),
-        "/v1/" + shop,
-        "//v1/" + shop + "/pull",
+        "/v1/" + shop_hex,
+        "//v1/" + shop_hex + "/pull",
         at + "..",
         at + "../" + blob,
         at + "%2e%2e",
@@ -84,22 +90,22 @@ TEST(Target, NoTrickOfAPathGetsThrough) {
         at + std::string(63, 'c') + std::string(1, '\0'),
         at + std::string(100'000, 'c'),
         "/v1/" + std::string(32, 'A') + "/pull",
-        "/v1/" + shop + "/pull#x",
-        "http://hub/v1/" + shop + "/pull",
-        "/v1/" + shop + "/log/" + device,
-        "/v1/" + shop + "/log/" + device + "?from=",
-        "/v1/" + shop + "/log/" + device + "?from=01",
-        "/v1/" + shop + "/log/" + device + "?from=-1",
-        "/v1/" + shop + "/log/" + device + "?from=1&",
-        "/v1/" + shop + "/log/" + device + "?from=9223372036854775808",
-        "/v1/" + shop + "/log/" + device + "?from=1%20",
-        "/v1/" + shop + "/log/" + device + "?to=1",
-        "/v1/" + shop + "/files/" + blob,
-        "/v1/" + shop + "/files/" + blob + "--0123456789abcdef",
-        "/v1/" + shop + "/files/" + blob + "-01-0123456789abcdef",
-        "/v1/" + shop + "/files/" + blob + "-99999999999999999999-0123456789abcdef",
-        "/v1/" + shop + "/files/../" + upload,
-        "/v1/" + shop + "/files/" + upload + ".part"})
+        "/v1/" + shop_hex + "/pull#x",
+        "http://hub/v1/" + shop_hex + "/pull",
+        "/v1/" + shop_hex + "/log/" + device_hex,
+        "/v1/" + shop_hex + "/log/" + device_hex + "?from=",
+        "/v1/" + shop_hex + "/log/" + device_hex + "?from=01",
+        "/v1/" + shop_hex + "/log/" + device_hex + "?from=-1",
+        "/v1/" + shop_hex + "/log/" + device_hex + "?from=1&",
+        "/v1/" + shop_hex + "/log/" + device_hex + "?from=9223372036854775808",
+        "/v1/" + shop_hex + "/log/" + device_hex + "?from=1%20",
+        "/v1/" + shop_hex + "/log/" + device_hex + "?to=1",
+        "/v1/" + shop_hex + "/files/" + blob,
+        "/v1/" + shop_hex + "/files/" + blob + "--0123456789abcdef",
+        "/v1/" + shop_hex + "/files/" + blob + "-01-0123456789abcdef",
+        "/v1/" + shop_hex + "/files/" + blob + "-99999999999999999999-0123456789abcdef",
+        "/v1/" + shop_hex + "/files/../" + upload,
+        "/v1/" + shop_hex + "/files/" + upload + ".part"})
     EXPECT_FALSE(parse_target(bad)) << bad.substr(0, 200);
 }
 

@@ -32,11 +32,11 @@ std::optional<Lateness> lateness_of(SeededRandom random) {
   return Lateness{days * day_ms, reasons[between(random, 0, std::ssize(reasons) - 1)]};
 }
 
-void add_wait(Visit& visit, job::WaitReason reason, const Calendar& calendar, int first_workday,
+void add_wait(Visit& visit, job::WaitReason reason, const Calendar& calendar, int came_workday,
               PersonId by) {
   const auto first_from = [&](int workday) {
     return std::ranges::find_if(visit.steps, [&](const Step& step) {
-      return step.at_ms >= calendar.morning_ms(first_workday + workday);
+      return step.at_ms >= calendar.morning_ms(came_workday + workday);
     });
   };
   const auto second_day = first_from(1);

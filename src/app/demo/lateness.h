@@ -18,7 +18,7 @@ struct Lateness {
 std::optional<Lateness> lateness_of(SeededRandom random);
 
 // The car waits from the last step of its first working day to the first one of its third.
-void add_wait(Visit& visit, job::WaitReason reason, const Calendar& calendar, int first_workday,
+void add_wait(Visit& visit, job::WaitReason reason, const Calendar& calendar, int came_workday,
               PersonId by);
 
 }  // namespace jambline::demo

@@ -56,8 +56,8 @@ std::int16_t Calendar::offset_min(std::int64_t ms) const {
   return offset_min_;
 }
 
-LaneTimes::LaneTimes(const Calendar& calendar, int first_workday, int lane)
-    : calendar_(calendar), workday_(first_workday - 1), lane_(lane) {
+LaneTimes::LaneTimes(const Calendar& calendar, int begins_workday, int lane)
+    : calendar_(calendar), workday_(begins_workday - 1), lane_(lane) {
   next_day();
 }
 

@@ -52,7 +52,7 @@ inline constexpr int weeks_without_delivered = 3;
 // A delivered car: its own part of each of five working days, so no two cars share a minute.
 class LaneTimes final : public Times {
  public:
-  LaneTimes(const Calendar& calendar, int first_workday, int lane);
+  LaneTimes(const Calendar& calendar, int begins_workday, int lane);
   std::optional<std::int64_t> session(Who who, int minutes) override;
   void next_day() override;
 
