@@ -52,12 +52,14 @@ need_writable_tree() {
 }
 
 # Configures a preset. A first whole build takes twelve source files at a time, which is half the work;
-# a tree that is edited goes faster file by file (cmake --preset dev -DCMAKE_UNITY_BUILD=OFF).
+# a tree that is edited goes faster file by file (cmake --preset dev -DCMAKE_UNITY_BUILD=OFF). Tests
+# that need no Qt are left to the step asan, which builds and runs them under the sanitizers;
+# cmake --preset dev -DJAMBLINE_TESTS_WITHOUT_QT=ON brings them here too.
 configure() {
   local batch=()
   mkdir -p "build/$1"
   if [ "$1" = dev ] && [ ! -f build/dev/CMakeCache.txt ]; then
-    batch=(-DCMAKE_UNITY_BUILD=ON -DCMAKE_UNITY_BUILD_BATCH_SIZE=12)
+    batch=(-DCMAKE_UNITY_BUILD=ON -DCMAKE_UNITY_BUILD_BATCH_SIZE=12 -DJAMBLINE_TESTS_WITHOUT_QT=OFF)
   fi
   with_heartbeat "build/$1/configure.log" cmake --preset "$1" "${batch[@]}" && return 0
   tail -n 25 "build/$1/configure.log" >&2

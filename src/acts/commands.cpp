@@ -1,12 +1,7 @@
 #include "acts/commands.h"
 
-namespace jambline::acts {
+#include "base/one_of_acts.h"
 
-Command::Command() = default;
-Command::Command(const Command&) = default;
-Command::Command(Command&&) noexcept = default;
-Command& Command::operator=(const Command&) = default;
-Command& Command::operator=(Command&&) noexcept = default;
-Command::~Command() = default;
-
-}  // namespace jambline::acts
+namespace jambline {
+template const KindActs<acts::CommandKinds> OneOf<acts::CommandKinds>::acts;
+}

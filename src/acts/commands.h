@@ -7,9 +7,9 @@
 
 #include <optional>
 #include <string>
-#include <variant>
 #include <vector>
 
+#include "base/one_of.h"
 #include "entries/entry.h"
 #include "job/assembly.h"
 #include "job/before_cut.h"
@@ -566,30 +566,28 @@ struct UndoAction {
   std::vector<std::pair<JobId, Hash>> entries;
 };  // what the last act wrote
 
-using CommandKinds = std::variant<
-    NameShop, AddPerson, RenamePerson, ChangeRole, LetPersonGo, NameDevice, AddRack, AddBooth,
-    ChangeBooth, LogBoothEvent, CorrectBoothEvent, OpenCar, SetPlate, SetVin, SetColor, SetPromise,
-    PlanPanel, SayBooth, PlanOperation, ChangeEstimate, FinishStage, WriteNote, Deliver, PlaceMark,
-    MoveMark, DescribeMark, WithdrawMark, SayDirtAllOver, GiveVerdict, SetCause, ReadFilm,
-    AnswerBeforeCut, FinishRound, EndMark, TakePicture, FilePicture, NotePicture, CheckEdges,
-    SetShotList, SetBoothFacts, ReadBooth, StartSpray, GunDown, SayExhaust, LogClearanceOver,
-    ReportSprayedWithout, SetRespirator, RecordFitTest, ChangeCartridge, CheckBreathingAir,
-    SayDoNotSpray, SetDue, SetLimit, SetProduct, LogSample, OpenFirstAid, MixProduct, SayCoats,
-    ReadBakeLimit, SayBake, ReadPanelTemperature, CheckThumbnail, SayBonded, ReadClimate,
-    StartClock, PauseClock, StopClock, OfferRelease, TakeRelease, ReturnRelease, Withdraw,
-    UndoAction, FinishOperation, AnswerSupplement, SayCheckIn, SayPart, SaySublet, SayWait, Sign,
-    SayCameBack, AmendClock, SettleRelease, SayStep, MeasureFit, MoveFasteners, SetCalendar,
-    SetRule, SetRetention>;
+struct CommandKinds
+    : Kinds<NameShop, AddPerson, RenamePerson, ChangeRole, LetPersonGo, NameDevice, AddRack,
+            AddBooth, ChangeBooth, LogBoothEvent, CorrectBoothEvent, OpenCar, SetPlate, SetVin,
+            SetColor, SetPromise, PlanPanel, SayBooth, PlanOperation, ChangeEstimate, FinishStage,
+            WriteNote, Deliver, PlaceMark, MoveMark, DescribeMark, WithdrawMark, SayDirtAllOver,
+            GiveVerdict, SetCause, ReadFilm, AnswerBeforeCut, FinishRound, EndMark, TakePicture,
+            FilePicture, NotePicture, CheckEdges, SetShotList, SetBoothFacts, ReadBooth, StartSpray,
+            GunDown, SayExhaust, LogClearanceOver, ReportSprayedWithout, SetRespirator,
+            RecordFitTest, ChangeCartridge, CheckBreathingAir, SayDoNotSpray, SetDue, SetLimit,
+            SetProduct, LogSample, OpenFirstAid, MixProduct, SayCoats, ReadBakeLimit, SayBake,
+            ReadPanelTemperature, CheckThumbnail, SayBonded, ReadClimate, StartClock, PauseClock,
+            StopClock, OfferRelease, TakeRelease, ReturnRelease, Withdraw, UndoAction,
+            FinishOperation, AnswerSupplement, SayCheckIn, SayPart, SaySublet, SayWait, Sign,
+            SayCameBack, AmendClock, SettleRelease, SayStep, MeasureFit, MoveFasteners, SetCalendar,
+            SetRule, SetRetention> {};
 
-// Copied and destroyed in one place, as an entry's payload is.
-struct Command : CommandKinds {
-  using CommandKinds::CommandKinds;
-  Command();
-  Command(const Command&);
-  Command(Command&&) noexcept;
-  Command& operator=(const Command&);
-  Command& operator=(Command&&) noexcept;
-  ~Command();
+struct Command : OneOf<CommandKinds> {
+  using OneOf::OneOf;
 };
 
 }  // namespace jambline::acts
+
+namespace jambline {
+extern template const KindActs<acts::CommandKinds> OneOf<acts::CommandKinds>::acts;
+}

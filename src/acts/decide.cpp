@@ -49,7 +49,7 @@ Result<std::vector<Draft>> decide(const World& world, const Command& command,
                                   const Context& context) {
   const Scene scene{world, context};
   JAMBLINE_ASSIGN(auto drafts,
-                  std::visit([&](const auto& one) { return decide_one(scene, one); }, command));
+                  command.visit([&](const auto& one) { return decide_one(scene, one); }));
   for (const Draft& draft : drafts)
     if (!scene.may(entries::right_of(draft.payload)))
       return fail(Code::NotAllowed, "say", entries::kind_name(entries::write(draft.payload).kind));

@@ -101,19 +101,16 @@ Drafts decide_one(const Scene& scene, const NameDevice& command) {
 }
 
 bool goes_with_name(const entries::Entry& entry, const PersonId& person) {
-  return std::visit(
-      [&](const auto& said) {
-        using T = std::decay_t<decltype(said)>;
-        if constexpr (std::is_same_v<T, entries::PersonNamed> ||
-                      std::is_same_v<T, entries::FitTestDone> ||
-                      std::is_same_v<T, entries::DoNotSpraySaid> ||
-                      std::is_same_v<T, entries::DueSet> ||
-                      std::is_same_v<T, entries::ExposureSampled>)
-          return said.person == person;
-        else
-          return std::is_same_v<T, entries::FirstAidOpened> && entry.person == person;
-      },
-      entry.payload);
+  return entry.payload.visit([&](const auto& said) {
+    using T = std::decay_t<decltype(said)>;
+    if constexpr (std::is_same_v<T, entries::PersonNamed> ||
+                  std::is_same_v<T, entries::FitTestDone> ||
+                  std::is_same_v<T, entries::DoNotSpraySaid> ||
+                  std::is_same_v<T, entries::DueSet> || std::is_same_v<T, entries::ExposureSampled>)
+      return said.person == person;
+    else
+      return std::is_same_v<T, entries::FirstAidOpened> && entry.person == person;
+  });
 }
 
 Status may_erase_name(const folds::ShopView& shop, const PersonId& person, const PersonId& by) {

@@ -109,8 +109,8 @@ Result<Wrote> LocalEngine::act(const acts::Command& command, const PersonId& per
     last->wall_ms = one.entry.header.wall_ms;
   }
   Wrote wrote = written(*stored);
-  if (std::holds_alternative<acts::OpenCar>(command)) wrote.job = wrote.entries.front().subject;
-  if (const auto* taken = std::get_if<acts::TakePicture>(&command))
+  if (command.is<acts::OpenCar>()) wrote.job = wrote.entries.front().subject;
+  if (const auto* taken = command.get_if<acts::TakePicture>())
     forget_meant(taken->facts.file, taken->facts.preview);
   last_act_ = std::move(last);
   if (auto doubt = clock_doubt(stored->front().entry.header.clock_flags))

@@ -21,7 +21,7 @@ Result<OfLeaver> of_leaver(log::EntryLog& log, const PersonId& person) {
     const entries::Entry entry = read_entry(said);
     if (!acts::goes_with_name(entry, person)) return true;
     out.entries.push_back(entry.hash);
-    if (const auto* name = std::get_if<entries::PersonNamed>(&entry.payload))
+    if (const auto* name = entry.payload.get_if<entries::PersonNamed>())
       out.names.insert(name->person_name);
     return true;
   }));
@@ -36,7 +36,7 @@ bool is_of(const log::Said& said, const PersonId& person, const std::set<std::st
       return said.header.person == person;
     case entries::Signed::kind: {
       const entries::Entry entry = read_entry(said);
-      const auto* one = std::get_if<entries::Signed>(&entry.payload);
+      const auto* one = entry.payload.get_if<entries::Signed>();
       return one && names.count(one->signer) > 0;
     }
     default:

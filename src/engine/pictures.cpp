@@ -44,7 +44,7 @@ Result<Named> named_pictures(const std::filesystem::path& folder) {
   JAMBLINE_TRY(log->said_after(0, [&](const log::Said& said) {
     if (said.header.kind != entries::PictureTaken::kind) return true;
     const entries::Entry entry = read_entry(said);
-    if (const auto* taken = std::get_if<entries::PictureTaken>(&entry.payload)) {
+    if (const auto* taken = entry.payload.get_if<entries::PictureTaken>()) {
       NamedPicture one{entry.subject, taken->picture, taken->facts.file, taken->place};
       out.pictures.push_back(one);
       if (!taken->facts.preview) return true;
@@ -161,7 +161,7 @@ Status Pictures::put(const std::vector<std::uint8_t>& bytes,
 
 Status Pictures::are_there(const std::vector<acts::Draft>& drafts) const {
   for (const auto& draft : drafts) {
-    const auto* taken = std::get_if<entries::PictureTaken>(&draft.payload);
+    const auto* taken = draft.payload.get_if<entries::PictureTaken>();
     if (!taken) continue;
     const Hash& file = taken->facts.file;
     if (!store_) return fail(Code::NoSuchFile, "keep a picture", file.hex());

@@ -20,7 +20,7 @@ Result<log::Renamed> said_again(log::EntryLog& log) {
     if (header.kind != entries::WorkTakenOver::kind) return true;
     if (!log.members().may(header.device, header.seq, said.hash)) return true;  // after its cut
     const entries::Entry entry = read_entry(said);
-    if (const auto* over = std::get_if<entries::WorkTakenOver>(&entry.payload))
+    if (const auto* over = entry.payload.get_if<entries::WorkTakenOver>())
       overs.push_back({entry.order, over->origins});
     return true;
   }));

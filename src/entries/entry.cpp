@@ -3,6 +3,7 @@
 #include <cstdlib>
 
 #include "base/json.h"
+#include "base/one_of_acts.h"
 
 namespace jambline::entries {
 
@@ -17,40 +18,25 @@ constexpr std::uint16_t schema_now = 1;
 constexpr std::uint16_t last_membership_kind = 5;
 
 // Calls `use.template operator()<T>()` for each kind until one answers true.
-template <class Use, class... All>
-bool any_kind(std::variant<All...>*, Use&& use) {
-  return ([&] {
-    if constexpr (Kind<All>)
-      return use.template operator()<All>();
-    else
-      return false;
-  }() || ...);
-}
-
 template <class Use>
 bool any_kind(Use&& use) {
-  return any_kind(static_cast<Payload*>(nullptr), std::forward<Use>(use));
+  bool said = false;
+  PayloadKinds::each([&]<class T>() {
+    if constexpr (Kind<T>) said = said || use.template operator()<T>();
+  });
+  return said;
 }
 
 }  // namespace
 
-Payload::Payload() = default;
-Payload::Payload(const Payload&) = default;
-Payload::Payload(Payload&&) noexcept = default;
-Payload& Payload::operator=(const Payload&) = default;
-Payload& Payload::operator=(Payload&&) noexcept = default;
-Payload::~Payload() = default;
-
 Written write(const Payload& payload) {
-  return std::visit(
-      [](const auto& value) -> Written {
-        using T = std::decay_t<decltype(value)>;
-        if constexpr (Kind<T>)
-          return {T::kind, schema_now, to_json(value)};
-        else
-          std::abort();  // nobody writes an entry that this version cannot read
-      },
-      payload);
+  return payload.visit([](const auto& value) -> Written {
+    using T = std::decay_t<decltype(value)>;
+    if constexpr (Kind<T>)
+      return {T::kind, schema_now, to_json(value)};
+    else
+      std::abort();  // nobody writes an entry that this version cannot read
+  });
 }
 
 Payload read(std::uint16_t kind, std::uint16_t schema, std::string_view payload, bool erased) {
@@ -122,3 +108,7 @@ std::string catalogue() {
 }
 
 }  // namespace jambline::entries
+
+namespace jambline {
+template const KindActs<entries::PayloadKinds> OneOf<entries::PayloadKinds>::acts;
+}

@@ -1,6 +1,6 @@
 // entries/entry.h: an entry as the folds see it: who, when, about what, and a typed payload.
 //
-// Shape:   the closed set of kinds is the variant below. What this version does not know (kind,
+// Shape:   the closed set of kinds is the list below. What this version does not know (kind,
 //          schema, a payload that does not fit) is UnknownEntry: kept, passed on, and its job is
 //          read-only. ErasedPayload: the text is gone for good, the fact that it was written stays.
 //          MembershipAct: devices and hubs coming and going, decoded by seal.
@@ -10,8 +10,8 @@
 
 #include <compare>
 #include <string>
-#include <variant>
 
+#include "base/one_of.h"
 #include "entries/air_kinds.h"
 #include "entries/assembly_kinds.h"
 #include "entries/car_kinds.h"
@@ -29,29 +29,23 @@ struct UnknownEntry {
 struct ErasedPayload {};
 struct MembershipAct {};
 
-using PayloadKinds = std::variant<
-    UnknownEntry, ErasedPayload, MembershipAct, ShopNamed, PersonAdded, PersonNamed, PersonLeft,
-    DeviceNamed, WorkTakenOver, RackPlaceAdded, BoothSet, BoothEventLogged, Withdrawn, CarOpened,
-    PlateSet, VinSet, ColorSet, PromiseSet, PanelPlanned, SprayedIn, OperationPlanned, StageDone,
-    NoteWritten, CarDelivered, MarkPlaced, MarkMoved, MarkDescribed, DirtAllOver, MarkEnded,
-    VerdictGiven, FilmRead, BeforeCutAnswered, CauseSet, RoundFinished, ClockActed, ReleaseOffered,
-    ReleaseAnswered, PictureTaken, PictureFiled, PictureNoted, EdgesLookedAt, ShotListSet,
-    BoothFactsSet, BoothRead, BoothSaid, RespiratorSet, FitTestDone, CartridgeChanged,
-    BreathingAirChecked, DoNotSpraySaid, DueSet, LimitSet, ProductSet, ExposureSampled,
-    FirstAidOpened, SprayStarted, SprayedWithout, Mixed, Coated, BakeLimitRead, BakeSaid,
-    PanelTemperatureRead, ThumbnailChecked, Bonded, ClimateRead, CalendarSet, RuleSet, CheckedIn,
-    OperationDone, PartSaid, SubletSaid, StepSaid, WaitSaid, ClockAmended, Signed, CameBack,
-    FitMeasured, FastenersMoved, RetentionSet>;
+struct PayloadKinds
+    : Kinds<UnknownEntry, ErasedPayload, MembershipAct, ShopNamed, PersonAdded, PersonNamed,
+            PersonLeft, DeviceNamed, WorkTakenOver, RackPlaceAdded, BoothSet, BoothEventLogged,
+            Withdrawn, CarOpened, PlateSet, VinSet, ColorSet, PromiseSet, PanelPlanned, SprayedIn,
+            OperationPlanned, StageDone, NoteWritten, CarDelivered, MarkPlaced, MarkMoved,
+            MarkDescribed, DirtAllOver, MarkEnded, VerdictGiven, FilmRead, BeforeCutAnswered,
+            CauseSet, RoundFinished, ClockActed, ReleaseOffered, ReleaseAnswered, PictureTaken,
+            PictureFiled, PictureNoted, EdgesLookedAt, ShotListSet, BoothFactsSet, BoothRead,
+            BoothSaid, RespiratorSet, FitTestDone, CartridgeChanged, BreathingAirChecked,
+            DoNotSpraySaid, DueSet, LimitSet, ProductSet, ExposureSampled, FirstAidOpened,
+            SprayStarted, SprayedWithout, Mixed, Coated, BakeLimitRead, BakeSaid,
+            PanelTemperatureRead, ThumbnailChecked, Bonded, ClimateRead, CalendarSet, RuleSet,
+            CheckedIn, OperationDone, PartSaid, SubletSaid, StepSaid, WaitSaid, ClockAmended,
+            Signed, CameBack, FitMeasured, FastenersMoved, RetentionSet> {};
 
-// Copied and destroyed in one place: some eighty kinds are too many for every file that holds one.
-struct Payload : PayloadKinds {
-  using PayloadKinds::PayloadKinds;
-  Payload();
-  Payload(const Payload&);
-  Payload(Payload&&) noexcept;
-  Payload& operator=(const Payload&);
-  Payload& operator=(Payload&&) noexcept;
-  ~Payload();
+struct Payload : OneOf<PayloadKinds> {
+  using OneOf::OneOf;
 };
 
 struct Order {
@@ -109,3 +103,7 @@ std::vector<std::uint16_t> erasable_kinds();
 std::string catalogue();
 
 }  // namespace jambline::entries
+
+namespace jambline {
+extern template const KindActs<entries::PayloadKinds> OneOf<entries::PayloadKinds>::acts;
+}

@@ -37,21 +37,19 @@ Right right_of(std::uint16_t kind) {
 }
 
 Right right_of(const Payload& payload) {
-  return std::visit(
-      [](const auto& said) {
-        using T = std::decay_t<decltype(said)>;
-        if constexpr (std::is_same_v<T, OperationPlanned>)
-          return said.approval == job::Approval::Given || said.approval == job::Approval::Refused
-                     ? Right::Manager
-                     : Right::Technician;
-        else if constexpr (std::is_same_v<T, DoNotSpraySaid>)
-          return said.do_not_spray ? Right::Technician : Right::Manager;
-        else if constexpr (requires { T::kind; })
-          return right_of(T::kind);
-        else
-          return Right::Technician;
-      },
-      payload);
+  return payload.visit([](const auto& said) {
+    using T = std::decay_t<decltype(said)>;
+    if constexpr (std::is_same_v<T, OperationPlanned>)
+      return said.approval == job::Approval::Given || said.approval == job::Approval::Refused
+                 ? Right::Manager
+                 : Right::Technician;
+    else if constexpr (std::is_same_v<T, DoNotSpraySaid>)
+      return said.do_not_spray ? Right::Technician : Right::Manager;
+    else if constexpr (requires { T::kind; })
+      return right_of(T::kind);
+    else
+      return Right::Technician;
+  });
 }
 
 bool has_right(job::Role role, Right right) {

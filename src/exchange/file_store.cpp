@@ -34,7 +34,7 @@ void PictureFiles::read_names() {
     read_ = said.arrival;
     if (said.header.kind != entries::PictureTaken::kind) return true;
     const entries::Entry entry = engine::read_entry(said);
-    const auto* taken = std::get_if<entries::PictureTaken>(&entry.payload);
+    const auto* taken = entry.payload.get_if<entries::PictureTaken>();
     if (!taken) return true;
     if (taken->facts.preview) add(*taken->facts.preview, std::nullopt, true, entry.subject);
     add(taken->facts.file, static_cast<std::uint64_t>(taken->facts.size_bytes), false,

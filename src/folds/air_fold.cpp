@@ -73,44 +73,42 @@ PersonAirView& person_of(std::map<PersonId, PersonAirView>& people, const Person
 
 void AirFold::apply(const entries::Entry& entry) {
   using namespace entries;
-  std::visit(
-      [&](const auto& said) {
-        using T = std::decay_t<decltype(said)>;
-        if constexpr (std::is_same_v<T, BoothFactsSet>) {
-          facts_[said.booth].write(entry, said.replaces, said.facts);
-        } else if constexpr (std::is_same_v<T, BoothRead>) {
-          insert_by<Read>(reads_, {entry.hash, entry.person, entry.order, entry.wall_ms, said},
-                          entry.order,
-                          [](const Read& one) -> const entries::Order& { return one.order; });
-        } else if constexpr (std::is_same_v<T, BoothSaid>) {
-          insert_by<Said>(said_, {entry.hash, entry.person, stamp_of(entry), said}, entry.order,
-                          [](const Said& one) -> const entries::Order& { return one.at.order; });
-        } else if constexpr (std::is_same_v<T, RespiratorSet>) {
-          auto& thing = respirators_[said.respirator];
-          keep_first(thing, entry.order);
-          thing.said.write(entry, said.replaces, said.said);
-        } else if constexpr (std::is_same_v<T, FitTestDone>) {
-          fit_tests_[said.test].write(entry, said.replaces, said);
-        } else if constexpr (std::is_same_v<T, CartridgeChanged>) {
-          cartridges_[{said.person, said.respirator}].write(
-              entry, said.replaces, Cartridge{said.schedule_h, said.schedule_basis});
-        } else if constexpr (std::is_same_v<T, BreathingAirChecked>) {
-          air_.write(entry, said.replaces, said.said);
-        } else if constexpr (std::is_same_v<T, DoNotSpraySaid>) {
-          flags_[said.person].write(entry, said.replaces, said.do_not_spray);
-        } else if constexpr (std::is_same_v<T, DueSet>) {
-          dues_[{said.person, said.what}].write(entry, said.replaces, said.due_day);
-        } else if constexpr (std::is_same_v<T, LimitSet>) {
-          limits_[said.limit].write(entry, said.replaces, said.said);
-        } else if constexpr (std::is_same_v<T, ProductSet>) {
-          auto& thing = products_[said.product];
-          keep_first(thing, entry.order);
-          thing.said.write(entry, said.replaces, said.said);
-        } else if constexpr (std::is_same_v<T, ExposureSampled>) {
-          samples_[said.sample].write(entry, said.replaces, said);
-        }
-      },
-      entry.payload);
+  entry.payload.visit([&](const auto& said) {
+    using T = std::decay_t<decltype(said)>;
+    if constexpr (std::is_same_v<T, BoothFactsSet>) {
+      facts_[said.booth].write(entry, said.replaces, said.facts);
+    } else if constexpr (std::is_same_v<T, BoothRead>) {
+      insert_by<Read>(reads_, {entry.hash, entry.person, entry.order, entry.wall_ms, said},
+                      entry.order,
+                      [](const Read& one) -> const entries::Order& { return one.order; });
+    } else if constexpr (std::is_same_v<T, BoothSaid>) {
+      insert_by<Said>(said_, {entry.hash, entry.person, stamp_of(entry), said}, entry.order,
+                      [](const Said& one) -> const entries::Order& { return one.at.order; });
+    } else if constexpr (std::is_same_v<T, RespiratorSet>) {
+      auto& thing = respirators_[said.respirator];
+      keep_first(thing, entry.order);
+      thing.said.write(entry, said.replaces, said.said);
+    } else if constexpr (std::is_same_v<T, FitTestDone>) {
+      fit_tests_[said.test].write(entry, said.replaces, said);
+    } else if constexpr (std::is_same_v<T, CartridgeChanged>) {
+      cartridges_[{said.person, said.respirator}].write(
+          entry, said.replaces, Cartridge{said.schedule_h, said.schedule_basis});
+    } else if constexpr (std::is_same_v<T, BreathingAirChecked>) {
+      air_.write(entry, said.replaces, said.said);
+    } else if constexpr (std::is_same_v<T, DoNotSpraySaid>) {
+      flags_[said.person].write(entry, said.replaces, said.do_not_spray);
+    } else if constexpr (std::is_same_v<T, DueSet>) {
+      dues_[{said.person, said.what}].write(entry, said.replaces, said.due_day);
+    } else if constexpr (std::is_same_v<T, LimitSet>) {
+      limits_[said.limit].write(entry, said.replaces, said.said);
+    } else if constexpr (std::is_same_v<T, ProductSet>) {
+      auto& thing = products_[said.product];
+      keep_first(thing, entry.order);
+      thing.said.write(entry, said.replaces, said.said);
+    } else if constexpr (std::is_same_v<T, ExposureSampled>) {
+      samples_[said.sample].write(entry, said.replaces, said);
+    }
+  });
 }
 
 AirView AirFold::view(const Withdrawals& withdrawals) const {

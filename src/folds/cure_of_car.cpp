@@ -11,20 +11,20 @@ namespace {
 constexpr double room_c = 20;
 constexpr double warm_holds_min = 60;
 
-struct Coated {
+struct CoatedGroup {
   std::vector<job::Panel> panels;
   Stamp last;
   bool heavy_film = false;
 };
 
-std::map<job::PanelGroup, Coated> by_group(const CarView& car, const MixView& mix) {
-  std::map<job::PanelGroup, Coated> out;
+std::map<job::PanelGroup, CoatedGroup> by_group(const CarView& car, const MixView& mix) {
+  std::map<job::PanelGroup, CoatedGroup> out;
   for (const auto& coat : mix.coats)
     for (const auto panel : coat.panels) {
       const auto* view = car.find(panel);
       const auto group =
           job::group_of(panel, view ? view->plan.substrate : trade::Substrate::Steel);
-      Coated& coated = out[group];
+      CoatedGroup& coated = out[group];
       if (std::find(coated.panels.begin(), coated.panels.end(), panel) == coated.panels.end())
         coated.panels.push_back(panel);
       coated.last = coat.at;
@@ -38,7 +38,8 @@ double minutes_between(const Stamp& from, const Stamp& to, const Moment& now) {
   return static_cast<double>(elapsed_ms(from, now) - elapsed_ms(to, now)) / ms_per_min;
 }
 
-trade::CureClock clock_of(const job::Product& product, const Coated& coated, const Moment& now) {
+trade::CureClock clock_of(const job::Product& product, const CoatedGroup& coated,
+                          const Moment& now) {
   trade::CureClock in;
   in.kind = product.cure;
   for (const auto& step : product.steps)
@@ -73,7 +74,7 @@ struct Believed {
   bool baked = false;  // it was warm until then: the bake was on
 };
 
-Believed believed(const CarView& car, const Coated& coated, const PanelTemperatureView& read,
+Believed believed(const CarView& car, const CoatedGroup& coated, const PanelTemperatureView& read,
                   const Moment& now) {
   Believed out{minutes_between(coated.last, read.at, now) + warm_holds_min};
   for (const auto& bake : car.air.bakes) {
@@ -84,7 +85,7 @@ Believed believed(const CarView& car, const Coated& coated, const PanelTemperatu
   return out;
 }
 
-Readings readings_of(const CarView& car, job::PanelGroup group, const Coated& coated,
+Readings readings_of(const CarView& car, job::PanelGroup group, const CoatedGroup& coated,
                      const Moment& now) {
   Readings out;
   // A next reading within the hour after that says itself how it cooled.
@@ -110,7 +111,7 @@ Readings readings_of(const CarView& car, job::PanelGroup group, const Coated& co
   return out;
 }
 
-void add_bake_and_thumbnail(const CarView& car, job::PanelGroup group, const Coated& coated,
+void add_bake_and_thumbnail(const CarView& car, job::PanelGroup group, const CoatedGroup& coated,
                             const Moment& now, trade::CureClock& in) {
   for (const auto& bake : car.air.bakes)
     if (!bake.on && coated.last.order < bake.at.order)

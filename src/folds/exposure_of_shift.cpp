@@ -10,7 +10,7 @@ namespace jambline::folds {
 
 namespace {
 constexpr std::int64_t rest_ms = 8 * hour_ms;
-constexpr std::int64_t longest_ms = 24 * hour_ms;
+constexpr std::int64_t longest_shift_ms = 24 * hour_ms;
 
 bool fits(const LimitView& limit, const SampleView& sample) {
   return !limit.said.retired && limit.said.substance == sample.substance &&
@@ -24,7 +24,7 @@ std::vector<Shift> shifts_of(const AirView& air) {
     auto& shifts = by_person[sample.person];
     Shift* last = shifts.empty() ? nullptr : &shifts.back();
     if (!last || sample.from_ms - last->to_ms >= rest_ms ||
-        sample.to_ms - last->from_ms > longest_ms) {
+        sample.to_ms - last->from_ms > longest_shift_ms) {
       shifts.push_back({sample.person, sample.from_ms, sample.to_ms, {sample}});
       continue;
     }

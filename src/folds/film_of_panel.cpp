@@ -71,9 +71,9 @@ Spread_um removal_of_all(const std::vector<job::Round>& rounds,
   return {mean_um, std::sqrt(variance)};
 }
 
-class PanelFilm {
+class FilmReader {
  public:
-  PanelFilm(const PanelView& view, const std::vector<LearnedSequence>& learned)
+  FilmReader(const PanelView& view, const std::vector<LearnedSequence>& learned)
       : view_(view), learned_(learned) {
     for (const auto& film : view.film)
       if (film.when == job::FilmWhen::BeforeBase && any_round_before(film.order))
@@ -249,7 +249,7 @@ std::vector<job::Round> whole_sequence() {
 
 FilmOfPanel film_of_panel(const PanelView& panel, const FilmQuestion& question,
                           const std::vector<LearnedSequence>& learned) {
-  FilmOfPanel out = PanelFilm(panel, learned).film();
+  FilmOfPanel out = FilmReader(panel, learned).film();
   if (question.near_edge) out.budget.edge_thinner_percent = edge_thinner_percent;
   const Removal removal = removal_of(question.steps, learned);
   const Spread_um usual = sum_of(question.steps);

@@ -17,18 +17,18 @@ History::History(const std::vector<entries::Entry>& entries) {
   for (const auto& entry : entries) {
     by_hash_.emplace(entry.hash, &entry);
     const bool obeyed = entry.refused == entries::Refused::No;
-    if (const auto* opened = std::get_if<entries::CarOpened>(&entry.payload); opened && obeyed) {
+    if (const auto* opened = entry.payload.get_if<entries::CarOpened>(); opened && obeyed) {
       body_ = opened->body;
-    } else if (const auto* placed = std::get_if<entries::MarkPlaced>(&entry.payload)) {
+    } else if (const auto* placed = entry.payload.get_if<entries::MarkPlaced>()) {
       const bool first =
           marks_.emplace(placed->mark, Mark{0, placed->panel, placed->defect}).second;
       if (first && obeyed) found.emplace_back(entry.order, placed->mark);
-    } else if (const auto* planned = std::get_if<entries::OperationPlanned>(&entry.payload)) {
+    } else if (const auto* planned = entry.payload.get_if<entries::OperationPlanned>()) {
       if (obeyed || operations_.count(planned->operation) == 0)
         operations_[planned->operation] = {planned->stage, planned->title};
-    } else if (const auto* offered = std::get_if<entries::ReleaseOffered>(&entry.payload)) {
+    } else if (const auto* offered = entry.payload.get_if<entries::ReleaseOffered>()) {
       releases_[offered->release] = {offered->panel};
-    } else if (const auto* withdrawn = std::get_if<entries::Withdrawn>(&entry.payload)) {
+    } else if (const auto* withdrawn = entry.payload.get_if<entries::Withdrawn>()) {
       if (!obeyed) continue;
       withdrawals_by_target_[withdrawn->target].push_back(&entry);
       withdrawals_.add(entry.hash, withdrawn->target);
@@ -63,7 +63,7 @@ const entries::Entry* History::taken_back(const Hash& hash) const {
 History::Target History::target_of(const entries::Withdrawn& withdrawn) const {
   Target out{find(withdrawn.target), false};
   while (out.entry) {
-    const auto* inner = std::get_if<entries::Withdrawn>(&out.entry->payload);
+    const auto* inner = out.entry->payload.get_if<entries::Withdrawn>();
     if (!inner) break;
     out.entry = find(inner->target);
     out.put_back = !out.put_back;

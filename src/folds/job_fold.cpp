@@ -48,105 +48,103 @@ void JobFold::apply(entries::Entry entry) {
     return;
   }
   note_seen(entry);
-  std::visit(
-      [&](auto& said) {
-        using T = std::decay_t<decltype(said)>;
-        if constexpr (std::is_same_v<T, CarOpened>) {
-          opened_.write(entry, {}, Opened{said.body, said.drive});
-        } else if constexpr (std::is_same_v<T, PlateSet>) {
-          plate_.write(entry, std::move(said.replaces), std::move(said.plate));
-        } else if constexpr (std::is_same_v<T, VinSet>) {
-          vin_.write(entry, std::move(said.replaces), Vin{std::move(said.vin), said.passes});
-        } else if constexpr (std::is_same_v<T, ColorSet>) {
-          color_.write(entry, std::move(said.replaces), std::move(said.color));
-        } else if constexpr (std::is_same_v<T, PromiseSet>) {
-          promise_.write(entry, std::move(said.replaces), said.promised_ms);
-        } else if constexpr (std::is_same_v<T, PanelPlanned>) {
-          plans_.write(said.plan.panel, entry, std::move(said.replaces), said.plan);
-        } else if constexpr (std::is_same_v<T, OperationPlanned>) {
-          operations_.write(said.operation, entry, std::move(said.replaces),
-                            Operation{said.stage, std::move(said.title), said.estimate_min,
-                                      said.work.value_or(job::WorkKind::FirstTime),
-                                      said.why.value_or(std::string()), said.picture,
-                                      said.approval.value_or(job::Approval::NotNeeded)});
-        } else if constexpr (std::is_same_v<T, OperationDone>) {
-          operations_done_.write(said.operation, entry, std::move(said.replaces), said.done);
-        } else if constexpr (std::is_same_v<T, ClockAmended>) {
-          const Hash target = said.target;
-          auto replaces = std::move(said.replaces);
-          amended_.write(target, entry, std::move(replaces), std::move(said));
-        } else if constexpr (std::is_same_v<T, StageDone>) {
-          stages_.write(said.stage, entry, std::move(said.replaces),
-                        Done{said.done, said.without_shots, said.shots_missing});
-        } else if constexpr (std::is_same_v<T, PictureTaken>) {
-          const PictureId picture = said.picture;
-          picture_places_.write(picture, entry, {}, said.place);
-          pictures_.write(picture, entry, {}, std::move(said));
-        } else if constexpr (std::is_same_v<T, PictureFiled>) {
-          picture_places_.write(said.picture, entry, std::move(said.replaces), said.place);
-        } else if constexpr (std::is_same_v<T, PictureNoted>) {
-          const PictureNoteId note = said.note;
-          auto replaces = std::move(said.replaces);
-          picture_notes_.write(note, entry, std::move(replaces), std::move(said));
-        } else if constexpr (std::is_same_v<T, EdgesLookedAt>) {
-          edges_.write(said.picture, entry, std::move(said.replaces), std::move(said.finds));
-        } else if constexpr (std::is_same_v<T, MarkPlaced>) {
-          marks_.push_back({said.mark, entry.order, entry.hash, entry.person, entry.wall_ms,
-                            said.panel, said.stage});
-          places_.write(said.mark, entry, {}, Place{said.x_mm, said.y_mm});
-          words_.write(said.mark, entry, {}, Words{said.defect, said.size, said.layer, said.look});
-        } else if constexpr (std::is_same_v<T, MarkMoved>) {
-          places_.write(said.mark, entry, std::move(said.replaces), Place{said.x_mm, said.y_mm});
-        } else if constexpr (std::is_same_v<T, MarkDescribed>) {
-          words_.write(said.mark, entry, std::move(said.replaces),
-                       Words{said.defect, said.size, said.layer, said.look});
-        } else if constexpr (std::is_same_v<T, MarkEnded>) {
-          ends_.write(said.mark, entry, std::move(said.replaces), said.end);
-        } else if constexpr (std::is_same_v<T, DirtAllOver>) {
-          dirt_.write(said.panel, entry, std::move(said.replaces), said.dirt);
-        } else if constexpr (std::is_same_v<T, VerdictGiven>) {
-          verdicts_.write(said.panel, entry, std::move(said.replaces),
-                          Verdict{said.verdict, said.edges_and_back});
-        } else if constexpr (std::is_same_v<T, FilmRead>) {
-          const ReadingId reading = said.reading;
-          auto replaces = std::move(said.replaces);
-          film_.write(reading, entry, std::move(replaces), std::move(said));
-        } else if constexpr (std::is_same_v<T, BeforeCutAnswered>) {
-          before_cut_.write(entry.person, entry, std::move(said.replaces), std::move(said.checks));
-        } else if constexpr (std::is_same_v<T, CauseSet>) {
-          cause_.write(entry, std::move(said.replaces), said.cause);
-        } else if constexpr (std::is_same_v<T, RoundFinished>) {
-          const RoundId id = said.id;
-          rounds_.write(id, entry, {}, std::move(said));
-        } else if constexpr (std::is_same_v<T, SprayedIn>) {
-          booth_.write(entry, std::move(said.replaces), said.booth);
-        } else if constexpr (std::is_same_v<T, ClockActed>) {
-          if (clock_acts_.empty()) clock_acts_.reserve(usual_clock_acts);
-          clock_acts_.push_back({act_kind(said.act), said.worker, said.operation, entry.wall_ms,
-                                 entry.boottime_ms, entry.boot, entry.order.hlc, entry.order.device,
-                                 entry.order.seq, entry.hash, said.happened_ms});
-        } else if constexpr (std::is_same_v<T, ReleaseOffered>) {
-          offers_.write(said.panel, entry, std::move(said.replaces),
-                        Offer{said.release, said.to, said.rack});
-        } else if constexpr (std::is_same_v<T, ReleaseAnswered>) {
-          answers_.write(said.release, entry, std::move(said.replaces),
-                         Answer{said.taken, std::move(said.reason), said.picture, said.taker});
-        } else if constexpr (is_one_of<T, SprayStarted, SprayedWithout, Mixed, Coated,
-                                       BakeLimitRead, BakeSaid, PanelTemperatureRead,
-                                       ThumbnailChecked, Bonded, ClimateRead>) {
-          air_.push_back(entry);
-        } else if constexpr (is_one_of<T, CheckedIn, PartSaid, SubletSaid, WaitSaid, Signed,
-                                       CameBack, CarDelivered, NoteWritten>) {
-          visit_.push_back(entry);
-        } else if constexpr (is_one_of<T, StepSaid, FitMeasured, FastenersMoved>) {
-          assembly_.push_back(entry);
-        } else if constexpr (std::is_same_v<T, Withdrawn>) {
-          withdrawals_.add(entry.hash, said.target);
-        } else if constexpr (std::is_same_v<T, UnknownEntry>) {
-          unknown_.push_back(entry.hash);
-        }
-      },
-      entry.payload);
+  entry.payload.visit([&](auto& said) {
+    using T = std::decay_t<decltype(said)>;
+    if constexpr (std::is_same_v<T, CarOpened>) {
+      opened_.write(entry, {}, Opened{said.body, said.drive});
+    } else if constexpr (std::is_same_v<T, PlateSet>) {
+      plate_.write(entry, std::move(said.replaces), std::move(said.plate));
+    } else if constexpr (std::is_same_v<T, VinSet>) {
+      vin_.write(entry, std::move(said.replaces), Vin{std::move(said.vin), said.passes});
+    } else if constexpr (std::is_same_v<T, ColorSet>) {
+      color_.write(entry, std::move(said.replaces), std::move(said.color));
+    } else if constexpr (std::is_same_v<T, PromiseSet>) {
+      promise_.write(entry, std::move(said.replaces), said.promised_ms);
+    } else if constexpr (std::is_same_v<T, PanelPlanned>) {
+      plans_.write(said.plan.panel, entry, std::move(said.replaces), said.plan);
+    } else if constexpr (std::is_same_v<T, OperationPlanned>) {
+      operations_.write(
+          said.operation, entry, std::move(said.replaces),
+          Operation{said.stage, std::move(said.title), said.estimate_min,
+                    said.work.value_or(job::WorkKind::FirstTime), said.why.value_or(std::string()),
+                    said.picture, said.approval.value_or(job::Approval::NotNeeded)});
+    } else if constexpr (std::is_same_v<T, OperationDone>) {
+      operations_done_.write(said.operation, entry, std::move(said.replaces), said.done);
+    } else if constexpr (std::is_same_v<T, ClockAmended>) {
+      const Hash target = said.target;
+      auto replaces = std::move(said.replaces);
+      amended_.write(target, entry, std::move(replaces), std::move(said));
+    } else if constexpr (std::is_same_v<T, StageDone>) {
+      stages_.write(said.stage, entry, std::move(said.replaces),
+                    Done{said.done, said.without_shots, said.shots_missing});
+    } else if constexpr (std::is_same_v<T, PictureTaken>) {
+      const PictureId picture = said.picture;
+      picture_places_.write(picture, entry, {}, said.place);
+      pictures_.write(picture, entry, {}, std::move(said));
+    } else if constexpr (std::is_same_v<T, PictureFiled>) {
+      picture_places_.write(said.picture, entry, std::move(said.replaces), said.place);
+    } else if constexpr (std::is_same_v<T, PictureNoted>) {
+      const PictureNoteId note = said.note;
+      auto replaces = std::move(said.replaces);
+      picture_notes_.write(note, entry, std::move(replaces), std::move(said));
+    } else if constexpr (std::is_same_v<T, EdgesLookedAt>) {
+      edges_.write(said.picture, entry, std::move(said.replaces), std::move(said.finds));
+    } else if constexpr (std::is_same_v<T, MarkPlaced>) {
+      marks_.push_back({said.mark, entry.order, entry.hash, entry.person, entry.wall_ms, said.panel,
+                        said.stage});
+      places_.write(said.mark, entry, {}, Place{said.x_mm, said.y_mm});
+      words_.write(said.mark, entry, {}, Words{said.defect, said.size, said.layer, said.look});
+    } else if constexpr (std::is_same_v<T, MarkMoved>) {
+      places_.write(said.mark, entry, std::move(said.replaces), Place{said.x_mm, said.y_mm});
+    } else if constexpr (std::is_same_v<T, MarkDescribed>) {
+      words_.write(said.mark, entry, std::move(said.replaces),
+                   Words{said.defect, said.size, said.layer, said.look});
+    } else if constexpr (std::is_same_v<T, MarkEnded>) {
+      ends_.write(said.mark, entry, std::move(said.replaces), said.end);
+    } else if constexpr (std::is_same_v<T, DirtAllOver>) {
+      dirt_.write(said.panel, entry, std::move(said.replaces), said.dirt);
+    } else if constexpr (std::is_same_v<T, VerdictGiven>) {
+      verdicts_.write(said.panel, entry, std::move(said.replaces),
+                      Verdict{said.verdict, said.edges_and_back});
+    } else if constexpr (std::is_same_v<T, FilmRead>) {
+      const ReadingId reading = said.reading;
+      auto replaces = std::move(said.replaces);
+      film_.write(reading, entry, std::move(replaces), std::move(said));
+    } else if constexpr (std::is_same_v<T, BeforeCutAnswered>) {
+      before_cut_.write(entry.person, entry, std::move(said.replaces), std::move(said.checks));
+    } else if constexpr (std::is_same_v<T, CauseSet>) {
+      cause_.write(entry, std::move(said.replaces), said.cause);
+    } else if constexpr (std::is_same_v<T, RoundFinished>) {
+      const RoundId id = said.id;
+      rounds_.write(id, entry, {}, std::move(said));
+    } else if constexpr (std::is_same_v<T, SprayedIn>) {
+      booth_.write(entry, std::move(said.replaces), said.booth);
+    } else if constexpr (std::is_same_v<T, ClockActed>) {
+      if (clock_acts_.empty()) clock_acts_.reserve(usual_clock_acts);
+      clock_acts_.push_back({act_kind(said.act), said.worker, said.operation, entry.wall_ms,
+                             entry.boottime_ms, entry.boot, entry.order.hlc, entry.order.device,
+                             entry.order.seq, entry.hash, said.happened_ms});
+    } else if constexpr (std::is_same_v<T, ReleaseOffered>) {
+      offers_.write(said.panel, entry, std::move(said.replaces),
+                    Offer{said.release, said.to, said.rack});
+    } else if constexpr (std::is_same_v<T, ReleaseAnswered>) {
+      answers_.write(said.release, entry, std::move(said.replaces),
+                     Answer{said.taken, std::move(said.reason), said.picture, said.taker});
+    } else if constexpr (is_one_of<T, SprayStarted, SprayedWithout, Mixed, Coated, BakeLimitRead,
+                                   BakeSaid, PanelTemperatureRead, ThumbnailChecked, Bonded,
+                                   ClimateRead>) {
+      air_.push_back(entry);
+    } else if constexpr (is_one_of<T, CheckedIn, PartSaid, SubletSaid, WaitSaid, Signed, CameBack,
+                                   CarDelivered, NoteWritten>) {
+      visit_.push_back(entry);
+    } else if constexpr (is_one_of<T, StepSaid, FitMeasured, FastenersMoved>) {
+      assembly_.push_back(entry);
+    } else if constexpr (std::is_same_v<T, Withdrawn>) {
+      withdrawals_.add(entry.hash, said.target);
+    } else if constexpr (std::is_same_v<T, UnknownEntry>) {
+      unknown_.push_back(entry.hash);
+    }
+  });
 }
 
 void JobFold::note_seen(const entries::Entry& entry) {

@@ -20,7 +20,7 @@ class Air {
 
   CarAirView view() {
     for (const auto* entry : standing_)
-      std::visit([&](const auto& said) { take(*entry, said); }, entry->payload);
+      entry->payload.visit([&](const auto& said) { take(*entry, said); });
     for (const auto& [id, writes] : mixes_) {
       const auto heads = writes.heads(withdrawals_);
       if (heads.empty()) continue;

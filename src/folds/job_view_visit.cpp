@@ -64,31 +64,29 @@ void JobFold::view_visit(CarView& out) const {
   std::map<job::WaitReason, Heads<bool>> waits;
   std::vector<std::pair<const Entry*, CarDelivered>> deliveries;
   for (const auto* entry : standing_of(visit_, withdrawals_)) {
-    std::visit(
-        [&](const auto& said) {
-          using T = std::decay_t<decltype(said)>;
-          if constexpr (std::is_same_v<T, CheckedIn>) {
-            check_ins.write(*entry, said.replaces, said);
-          } else if constexpr (std::is_same_v<T, PartSaid>) {
-            parts.write(said.part, *entry, said);
-          } else if constexpr (std::is_same_v<T, SubletSaid>) {
-            sublets.write(said.sublet, *entry, said);
-          } else if constexpr (std::is_same_v<T, WaitSaid>) {
-            waits[said.reason].write(*entry, said.replaces, said.waits);
-            take_wait(*entry, said, view);
-          } else if constexpr (std::is_same_v<T, Signed>) {
-            view.signatures.push_back({said.what, said.signer, said.strokes, said.open_points,
-                                       entry->person, entry->wall_ms, entry->hash});
-          } else if constexpr (std::is_same_v<T, CameBack>) {
-            view.comebacks.push_back({said.comeback, said.complaint, said.panel, said.who_pays,
-                                      false, entry->person, entry->wall_ms, entry->hash});
-          } else if constexpr (std::is_same_v<T, NoteWritten>) {
-            view.notes.push_back({said.text, entry->person, entry->wall_ms, entry->hash});
-          } else if constexpr (std::is_same_v<T, CarDelivered>) {
-            deliveries.emplace_back(entry, said);
-          }
-        },
-        entry->payload);
+    entry->payload.visit([&](const auto& said) {
+      using T = std::decay_t<decltype(said)>;
+      if constexpr (std::is_same_v<T, CheckedIn>) {
+        check_ins.write(*entry, said.replaces, said);
+      } else if constexpr (std::is_same_v<T, PartSaid>) {
+        parts.write(said.part, *entry, said);
+      } else if constexpr (std::is_same_v<T, SubletSaid>) {
+        sublets.write(said.sublet, *entry, said);
+      } else if constexpr (std::is_same_v<T, WaitSaid>) {
+        waits[said.reason].write(*entry, said.replaces, said.waits);
+        take_wait(*entry, said, view);
+      } else if constexpr (std::is_same_v<T, Signed>) {
+        view.signatures.push_back({said.what, said.signer, said.strokes, said.open_points,
+                                   entry->person, entry->wall_ms, entry->hash});
+      } else if constexpr (std::is_same_v<T, CameBack>) {
+        view.comebacks.push_back({said.comeback, said.complaint, said.panel, said.who_pays, false,
+                                  entry->person, entry->wall_ms, entry->hash});
+      } else if constexpr (std::is_same_v<T, NoteWritten>) {
+        view.notes.push_back({said.text, entry->person, entry->wall_ms, entry->hash});
+      } else if constexpr (std::is_same_v<T, CarDelivered>) {
+        deliveries.emplace_back(entry, said);
+      }
+    });
   }
   if (const auto heads = check_ins.heads(withdrawals_); !heads.empty())
     view.check_in = CheckInView{heads.back()->value.said, heads.back()->person,
@@ -121,18 +119,16 @@ void JobFold::view_assembly(CarView& out) const {
   std::map<job::Step, Heads<StepSaid>> steps;
   std::map<FitId, Heads<FitMeasured>> fits;
   for (const auto* entry : standing_of(assembly_, withdrawals_)) {
-    std::visit(
-        [&](const auto& said) {
-          using T = std::decay_t<decltype(said)>;
-          if constexpr (std::is_same_v<T, StepSaid>)
-            steps[said.step].write(*entry, said.replaces, said);
-          else if constexpr (std::is_same_v<T, FitMeasured>)
-            fits[said.fit].write(*entry, said.replaces, said);
-          else if constexpr (std::is_same_v<T, FastenersMoved>)
-            out.assembly.moves.push_back(
-                {said.panel, said.moves, entry->person, entry->wall_ms, entry->order, entry->hash});
-        },
-        entry->payload);
+    entry->payload.visit([&](const auto& said) {
+      using T = std::decay_t<decltype(said)>;
+      if constexpr (std::is_same_v<T, StepSaid>)
+        steps[said.step].write(*entry, said.replaces, said);
+      else if constexpr (std::is_same_v<T, FitMeasured>)
+        fits[said.fit].write(*entry, said.replaces, said);
+      else if constexpr (std::is_same_v<T, FastenersMoved>)
+        out.assembly.moves.push_back(
+            {said.panel, said.moves, entry->person, entry->wall_ms, entry->order, entry->hash});
+    });
   }
   // A step that one of two has not done is not done.
   for (const auto& [step, writes] : steps) {

@@ -8,7 +8,7 @@ using entries::Refused;
 using entries::Right;
 
 void RightsFold::apply(const entries::Entry& entry) {
-  const auto* said = std::get_if<entries::PersonAdded>(&entry.payload);
+  const auto* said = entry.payload.get_if<entries::PersonAdded>();
   if (said && said->person)
     given_[said->person].insert({entry.order.device, entry.order.seq, said->role});
 }
@@ -48,7 +48,7 @@ Refused RightsFold::judge(const entries::Entry& entry, Right right) const {
 
 bool StreamRights::judge(const RightsFold& rights, entries::Entry& entry) {
   bool again = false;
-  if (const auto* said = std::get_if<entries::Withdrawn>(&entry.payload)) {
+  if (const auto* said = entry.payload.get_if<entries::Withdrawn>()) {
     targets_[entry.hash] = said->target;
     withdrawn_.insert(said->target);
     again = needed(entry.hash) != Right::Technician && withdrawn_.count(entry.hash) != 0;

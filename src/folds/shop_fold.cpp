@@ -28,49 +28,47 @@ void ShopFold::apply(const entries::Entry& entry) {
   using namespace entries;
   if (entry.refused != Refused::No) return insert_sorted(refused_, entry.hash);
   air_.apply(entry);
-  std::visit(
-      [&](const auto& said) {
-        using T = std::decay_t<decltype(said)>;
-        if constexpr (std::is_same_v<T, ShopNamed>) {
-          shop_.write(entry, said.replaces, Shop{said.shop_name, said.zone});
-        } else if constexpr (std::is_same_v<T, PersonAdded>) {
-          Person& person = people_[said.person];
-          keep_first(person.first, entry.order);
-          person.role.write(entry, said.replaces, said.role);
-        } else if constexpr (std::is_same_v<T, PersonNamed>) {
-          people_[said.person].name.write(entry, said.replaces, said.person_name);
-        } else if constexpr (std::is_same_v<T, PersonLeft>) {
-          insert_sorted(people_[said.person].leaving, entry.hash);
-        } else if constexpr (std::is_same_v<T, DeviceNamed>) {
-          device_names_[said.device].write(entry, said.replaces, said.device_name);
-        } else if constexpr (std::is_same_v<T, RackPlaceAdded>) {
-          Rack& rack = racks_[said.rack];
-          if (rack.first == Order{} || entry.order < rack.first)
-            rack = {entry.order, entry.hash, said.rack_name};
-        } else if constexpr (std::is_same_v<T, BoothSet>) {
-          BoothWrites& booth = booths_[said.booth];
-          keep_first(booth.first, entry.order);
-          booth.said.write(entry, said.replaces, Booth{said.booth_name, said.booth_kind});
-        } else if constexpr (std::is_same_v<T, BoothEventLogged>) {
-          booth_events_[said.event].write(
-              entry, said.replaces,
-              Event{said.booth, said.what, said.happened_ms.value_or(entry.wall_ms),
-                    said.old_filters_out});
-        } else if constexpr (std::is_same_v<T, ShotListSet>) {
-          shot_lists_[said.stage].write(entry, said.replaces, said.shots);
-        } else if constexpr (std::is_same_v<T, CalendarSet>) {
-          calendar_.write(entry, said.replaces, said.calendar);
-        } else if constexpr (std::is_same_v<T, RuleSet>) {
-          rules_[said.rule].write(entry, said.replaces, said.said);
-        } else if constexpr (std::is_same_v<T, RetentionSet>) {
-          retentions_[said.record].write(entry, said.replaces, said.years);
-        } else if constexpr (std::is_same_v<T, Withdrawn>) {
-          withdrawals_.add(entry.hash, said.target);
-        } else if constexpr (std::is_same_v<T, UnknownEntry>) {
-          insert_sorted(unknown_, entry.hash);
-        }
-      },
-      entry.payload);
+  entry.payload.visit([&](const auto& said) {
+    using T = std::decay_t<decltype(said)>;
+    if constexpr (std::is_same_v<T, ShopNamed>) {
+      shop_.write(entry, said.replaces, Shop{said.shop_name, said.zone});
+    } else if constexpr (std::is_same_v<T, PersonAdded>) {
+      Person& person = people_[said.person];
+      keep_first(person.first, entry.order);
+      person.role.write(entry, said.replaces, said.role);
+    } else if constexpr (std::is_same_v<T, PersonNamed>) {
+      people_[said.person].name.write(entry, said.replaces, said.person_name);
+    } else if constexpr (std::is_same_v<T, PersonLeft>) {
+      insert_sorted(people_[said.person].leaving, entry.hash);
+    } else if constexpr (std::is_same_v<T, DeviceNamed>) {
+      device_names_[said.device].write(entry, said.replaces, said.device_name);
+    } else if constexpr (std::is_same_v<T, RackPlaceAdded>) {
+      Rack& rack = racks_[said.rack];
+      if (rack.first == Order{} || entry.order < rack.first)
+        rack = {entry.order, entry.hash, said.rack_name};
+    } else if constexpr (std::is_same_v<T, BoothSet>) {
+      BoothWrites& booth = booths_[said.booth];
+      keep_first(booth.first, entry.order);
+      booth.said.write(entry, said.replaces, Booth{said.booth_name, said.booth_kind});
+    } else if constexpr (std::is_same_v<T, BoothEventLogged>) {
+      booth_events_[said.event].write(
+          entry, said.replaces,
+          Event{said.booth, said.what, said.happened_ms.value_or(entry.wall_ms),
+                said.old_filters_out});
+    } else if constexpr (std::is_same_v<T, ShotListSet>) {
+      shot_lists_[said.stage].write(entry, said.replaces, said.shots);
+    } else if constexpr (std::is_same_v<T, CalendarSet>) {
+      calendar_.write(entry, said.replaces, said.calendar);
+    } else if constexpr (std::is_same_v<T, RuleSet>) {
+      rules_[said.rule].write(entry, said.replaces, said.said);
+    } else if constexpr (std::is_same_v<T, RetentionSet>) {
+      retentions_[said.record].write(entry, said.replaces, said.years);
+    } else if constexpr (std::is_same_v<T, Withdrawn>) {
+      withdrawals_.add(entry.hash, said.target);
+    } else if constexpr (std::is_same_v<T, UnknownEntry>) {
+      insert_sorted(unknown_, entry.hash);
+    }
+  });
 }
 
 ShopView ShopFold::view() const {

@@ -46,8 +46,8 @@ std::optional<int> kept_years(RecordClass record, std::optional<int> own) {
 }
 
 bool shorter_than_usual(RecordClass record, std::optional<int> own) {
-  const auto usual = usual_retention(record).years;
-  return own && usual && *own < *usual;
+  const auto years = usual_retention(record).years;
+  return own && years && *own < *years;
 }
 
 int day_years_later(int day, int years) {

@@ -420,7 +420,7 @@ struct Teller {
 
 ActWords words_of(const engine::LastAct& act, const folds::CarView* car,
                   const folds::ShopView& shop) {
-  return std::visit(Teller{act, car, shop}, act.command);
+  return act.command.visit(Teller{act, car, shop});
 }
 
 }  // namespace jambline::screens

@@ -21,11 +21,11 @@ QString CarViewModel::side_words(const entries::Entry& entry) const {
     return time_words(ms, session_.now().wall_ms, session_.zone());
   };
   QString said;
-  if (const auto* plate = std::get_if<entries::PlateSet>(&entry.payload)) said = text(plate->plate);
-  if (const auto* vin = std::get_if<entries::VinSet>(&entry.payload)) said = text(vin->vin);
-  if (const auto* color = std::get_if<entries::ColorSet>(&entry.payload))
+  if (const auto* plate = entry.payload.get_if<entries::PlateSet>()) said = text(plate->plate);
+  if (const auto* vin = entry.payload.get_if<entries::VinSet>()) said = text(vin->vin);
+  if (const auto* color = entry.payload.get_if<entries::ColorSet>())
     said = QStringLiteral("%1 %2").arg(text(color->color.code), text(color->color.name)).trimmed();
-  if (const auto* promise = std::get_if<entries::PromiseSet>(&entry.payload))
+  if (const auto* promise = entry.payload.get_if<entries::PromiseSet>())
     said = when(promise->promised_ms);
   if (said.isEmpty()) said = tr("nothing");
   return tr("%1 · %2, %3").arg(said, session_.name_of(entry.person), when(entry.wall_ms));
@@ -89,13 +89,13 @@ void CarViewModel::settle(int row, int side) {
     const auto sides = sides_of(conflict);
     if (side < 0 || side >= static_cast<int>(sides.size())) return;
     const auto& said = sides[static_cast<std::size_t>(side)]->payload;
-    if (const auto* plate = std::get_if<entries::PlateSet>(&said))
+    if (const auto* plate = said.get_if<entries::PlateSet>())
       session_.post(acts::SetPlate{car->job, plate->plate});
-    if (const auto* vin = std::get_if<entries::VinSet>(&said))
+    if (const auto* vin = said.get_if<entries::VinSet>())
       session_.post(acts::SetVin{car->job, vin->vin, true});
-    if (const auto* color = std::get_if<entries::ColorSet>(&said))
+    if (const auto* color = said.get_if<entries::ColorSet>())
       session_.post(acts::SetColor{car->job, color->color});
-    if (const auto* promise = std::get_if<entries::PromiseSet>(&said))
+    if (const auto* promise = said.get_if<entries::PromiseSet>())
       session_.post(acts::SetPromise{car->job, promise->promised_ms});
     return;
   }

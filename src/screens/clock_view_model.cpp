@@ -272,7 +272,7 @@ void ClockViewModel::addPerson(const QString& name, int role) {
                 [this](const Result<engine::Wrote>& wrote) {
                   if (!wrote) return;
                   for (const auto& entry : wrote->entries)
-                    if (const auto* added = std::get_if<entries::PersonAdded>(&entry.payload))
+                    if (const auto* added = entry.payload.get_if<entries::PersonAdded>())
                       session_.choosePerson(text(added->person.hex()));
                   emit personAdded();
                 });

@@ -541,13 +541,13 @@ struct Group {
 
 template <class... T>
 bool holds_any(const entries::Payload& payload) {
-  return (std::holds_alternative<T>(payload) || ...);
+  return (payload.is<T>() || ...);
 }
 
 }  // namespace
 
 QString words_of(const entries::Entry& entry, const Telling& telling) {
-  return std::visit(Line(entry, telling), entry.payload);
+  return entry.payload.visit(Line(entry, telling));
 }
 
 QString name_of(const PersonId& person, const folds::ShopView& shop) {
@@ -557,7 +557,7 @@ QString name_of(const PersonId& person, const folds::ShopView& shop) {
 }
 
 EntryGroup group_of(const entries::Entry& entry) {
-  return std::visit(Group{}, entry.payload);
+  return entry.payload.visit(Group{});
 }
 
 bool may_be_taken_back(const entries::Entry& entry) {

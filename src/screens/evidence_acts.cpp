@@ -40,7 +40,7 @@ std::vector<EvidenceViewModel::Said> EvidenceViewModel::said_by_all() const {
   if (!disputed() || !lines) return out;
   const auto& heads = cause()->heads;
   for (const auto& entry : *lines) {
-    const auto* set = std::get_if<entries::CauseSet>(&entry.payload);
+    const auto* set = entry.payload.get_if<entries::CauseSet>();
     if (!set || std::find(heads.begin(), heads.end(), entry.hash) == heads.end()) continue;
     const QString what = set->cause ? sentence(words_of(*set->cause)) : tr("Left open");
     out.push_back(

@@ -222,8 +222,8 @@ QStringList PartsViewModel::takers(const ReleaseView& release,
   std::set<ReleaseId> of_part;
   if (const auto& lines = session_.snapshot().timeline)
     for (const auto& entry : *lines) {
-      const auto* offered = std::get_if<entries::ReleaseOffered>(&entry.payload);
-      const auto* answered = std::get_if<entries::ReleaseAnswered>(&entry.payload);
+      const auto* offered = entry.payload.get_if<entries::ReleaseOffered>();
+      const auto* answered = entry.payload.get_if<entries::ReleaseAnswered>();
       if (offered && offered->panel == panel) {
         of_part.insert(offered->release);
         since_ms[entry.person] = entry.wall_ms;

@@ -20,7 +20,7 @@ void PictureOrigins::refresh() {
   std::map<Hash, PictureOrigin> origins;
   if (seen_)
     for (const auto& entry : *seen_) {
-      const auto* taken = std::get_if<entries::PictureTaken>(&entry.payload);
+      const auto* taken = entry.payload.get_if<entries::PictureTaken>();
       if (!taken) continue;
       PictureOrigin origin{taken->facts.preview, {}};
       for (const auto& one : snapshot.devices)

@@ -153,7 +153,7 @@ void RecordCarViewModel::show_entries() {
     };
     for (const auto& entry : *timeline)
       if (entry.refused == entries::Refused::No && !history.taken_back(entry.hash) &&
-          std::visit(PassedOver(), static_cast<const entries::PayloadKinds&>(entry.payload)))
+          entry.payload.visit(PassedOver()))
         overrides.push_back(row(entry));
     for (auto entry = timeline->rbegin(); entry != timeline->rend() && last.size() < last_shown;
          ++entry)

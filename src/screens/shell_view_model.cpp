@@ -40,7 +40,7 @@ void ShellViewModel::take_snapshot() {
   seen_ = snapshot.last_act;
   act_ = snapshot.last_act;
   since_ = session_.now();
-  if (act_ && std::holds_alternative<acts::UndoAction>(act_->command) && !words_.done.isEmpty()) {
+  if (act_ && act_->command.is<acts::UndoAction>() && !words_.done.isEmpty()) {
     taken_back_ = !taken_back_;
   } else if (act_) {
     taken_back_ = false;

@@ -289,7 +289,7 @@ void ShotViewModel::keep_judged() {
 void ShotViewModel::kept(const engine::Wrote& wrote) {
   judged_.reset();
   for (const auto& entry : wrote.entries)
-    if (const auto* taken = std::get_if<entries::PictureTaken>(&entry.payload))
+    if (const auto* taken = entry.payload.get_if<entries::PictureTaken>())
       if (waiting_ && waiting_->asks_edges) return begin_edges(taken->picture);
   advance();
 }

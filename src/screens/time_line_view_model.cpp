@@ -40,17 +40,16 @@ bool belongs(const entries::Entry& entry, TimeLineViewModel::Group group) {
 }
 
 PictureId picture_of(const entries::Entry& entry) {
-  if (const auto* filed = std::get_if<entries::PictureFiled>(&entry.payload)) return filed->picture;
-  if (const auto* noted = std::get_if<entries::PictureNoted>(&entry.payload)) return noted->picture;
-  if (const auto* edges = std::get_if<entries::EdgesLookedAt>(&entry.payload))
-    return edges->picture;
-  const auto* taken = std::get_if<entries::PictureTaken>(&entry.payload);
+  if (const auto* filed = entry.payload.get_if<entries::PictureFiled>()) return filed->picture;
+  if (const auto* noted = entry.payload.get_if<entries::PictureNoted>()) return noted->picture;
+  if (const auto* edges = entry.payload.get_if<entries::EdgesLookedAt>()) return edges->picture;
+  const auto* taken = entry.payload.get_if<entries::PictureTaken>();
   return taken ? taken->picture : PictureId{};
 }
 
 // One that was taken back is still shown by its own entry.
 QString file_of(const entries::Entry& entry, const folds::CarView* car) {
-  if (const auto* taken = std::get_if<entries::PictureTaken>(&entry.payload))
+  if (const auto* taken = entry.payload.get_if<entries::PictureTaken>())
     return hex(taken->facts.file);
   const PictureId picture = picture_of(entry);
   const auto* found = car && picture ? car->find(picture) : nullptr;
@@ -185,7 +184,7 @@ QString TimeLineViewModel::taken_back_words(const entries::Entry& entry) const {
   if (!withdrawal) return {};
   const QString when = time_words(withdrawal->wall_ms, session_.now().wall_ms, session_.zone());
   const QString who = name_of(withdrawal->person, *shop_);
-  const auto* said = std::get_if<entries::Withdrawn>(&withdrawal->payload);
+  const auto* said = withdrawal->payload.get_if<entries::Withdrawn>();
   if (!said || said->reason.empty()) return tr("taken back by %1, %2").arg(who, when);
   return tr("taken back by %1, %2: %3")
       .arg(who, when, QCoreApplication::translate("TimeLine", said->reason.c_str()));

@@ -46,8 +46,8 @@ QString VisitRowsViewModel::comeback_words(const folds::CarView& car) const {
   if (const auto& lines = session_.snapshot().timeline) {
     const entries::Entry* delivery = nullptr;
     for (const auto& entry : *lines)
-      if (std::holds_alternative<entries::CarDelivered>(entry.payload) &&
-          entry.wall_ms <= one.wall_ms && (!delivery || entry.wall_ms > delivery->wall_ms))
+      if (entry.payload.is<entries::CarDelivered>() && entry.wall_ms <= one.wall_ms &&
+          (!delivery || entry.wall_ms > delivery->wall_ms))
         delivery = &entry;
     if (delivery)
       out << tr("delivered %1")

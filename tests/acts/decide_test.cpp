@@ -21,7 +21,7 @@ TEST_F(DecideTest, AStopMayBeSaidAfterwardsButNotBeforeTheStartNorOfAPause) {
   refused(StopClock{painter, start_ms - 1}, Code::OutOfRange);
   const auto written = did(StopClock{painter, start_ms + 1000});
   ASSERT_EQ(written.size(), 1U);
-  EXPECT_EQ(std::get<entries::ClockActed>(written[0].payload).happened_ms, start_ms + 1000);
+  EXPECT_EQ(written[0].payload.get<entries::ClockActed>().happened_ms, start_ms + 1000);
   did(StartClock{painter, job, operation(0)});
   did(PauseClock{painter});
   refused(StopClock{painter, now_ms + 1000}, Code::OutOfRange);

@@ -80,7 +80,7 @@ TEST_F(LessonTest, ACauseCountsWhenItIsSaidAndNotInDispute) {
   EXPECT_EQ(lesson().cause, job::DirtCause::Hose);
   other.order = {++count, {}, count};
   other.hash.bytes[0] = 250;
-  std::get<entries::CauseSet>(other.payload).cause = job::DirtCause::Suit;
+  other.payload.get<entries::CauseSet>().cause = job::DirtCause::Suit;
   apply(other);
   ASSERT_TRUE(car().cause->disputed);
   EXPECT_FALSE(lesson().cause_said);

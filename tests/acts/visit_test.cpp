@@ -179,7 +179,7 @@ TEST_F(VisitTest, OpenPointsAreSignedForOrClosed) {
   refused(Deliver{job}, Code::NotYet);  // one more point than was signed for
   sign();
   const auto written = did(Deliver{job});
-  EXPECT_EQ(std::get<entries::CarDelivered>(written.back().payload).open_points, 3);
+  EXPECT_EQ(written.back().payload.get<entries::CarDelivered>().open_points, 3);
 }
 
 TEST_F(VisitTest, TheWalkAroundIsNoPointOfItsOwnAndEndsWithTheDelivery) {

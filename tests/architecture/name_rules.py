@@ -2,6 +2,9 @@
 """Names of anonymous namespaces and of test suites are used once in a folder: a first whole build
 takes several of its sources as one.
 
+A folder that says `using namespace X` names no type of its own as one of the folder src/X is named:
+among several sources the other one would be meant.
+
 Usage: name_rules.py ROOT
 """
 import collections
@@ -18,6 +21,8 @@ TYPE = re.compile(r"(?:template ?<.*> )?(?:struct|class|enum class|enum|union) (
 ALIAS = re.compile(r"(?:using|namespace) (\w+) =")
 FUNCTION = re.compile(r"(\w+) ?\(((?:[^()]|\([^()]*\))*)\)(?: const| noexcept)?$")
 VALUE = re.compile(r"\b([A-Za-z_]\w*)(?:\[[^\]]*\])*(?: =.*)?$")
+PUBLIC = re.compile(r"^(?:struct|class|enum class) (\w+)", re.M)
+OPENED = re.compile(r"^ *using namespace (\w+);", re.M)
 SUITE = re.compile(r"^(TEST|TEST_F|TEST_P|RC_GTEST_PROP|RC_GTEST_FIXTURE_PROP)\((\w+),", re.M)
 
 APART = ("tests/bench/", "tests/architecture/")  # always taken file by file
@@ -60,10 +65,12 @@ def main(root):
     paths = [one for one in tree.files(root, ["src", "tests"], (".cpp",)) if not one.startswith(APART)]
     folders = collections.defaultdict(lambda: collections.defaultdict(dict))
     suites = collections.defaultdict(lambda: collections.defaultdict(set))
+    opened = collections.defaultdict(set)
     for path in paths:
         text = re.sub(r"(?<=\d)'(?=\d)", "", tree.read(root, path))
         text = STRINGS.sub('""', tree.without_comments(text))
         folder = os.path.dirname(path)
+        opened[folder].update(one for one in OPENED.findall(text) if os.path.isdir(os.path.join(root, "src", one)))
         for space in SPACE.finditer(text):
             for statement in filter(None, statements(space.group(1) or space.group(2))):
                 if name := name_of(statement):
@@ -82,6 +89,12 @@ def main(root):
                 one, *others = sorted(places.values())
                 for other in others:
                     complaints.add(other, 1, f"{name} stands in {one} too: a name of its own, or one place for both")
+    for folder, spaces in opened.items():
+        for space in spaces:
+            for path in tree.files(root, [f"src/{space}"], (".h",)):
+                for name in PUBLIC.findall(tree.without_comments(tree.read(root, path))):
+                    if name in folders[folder]:
+                        complaints.add(max(folders[folder][name].values()), 1, f"{name} is a name of {path}, whose namespace {folder} opens")
     for folder, names in suites.items():
         for suite, places in names.items():
             if len({fixture for fixture, _ in places}) > 1:

@@ -89,6 +89,9 @@ SAMPLES = {
     "ANameOfTwoFilesIsRefused": bad(
         "name_rules", "src/base/x.cpp", "namespace {\nconstexpr int most = 1;\n}\n", "most stands in",
         {"src/base/y.cpp": "namespace {\nint most = 2;\n}\n"}),
+    "ANameOfAnOpenedNamespaceIsRefused": bad(
+        "name_rules", "src/folds/x.cpp", "namespace {\nstruct Coated {};\n}\n", "Coated is a name of",
+        {"src/folds/y.cpp": "using namespace entries;\n", "src/entries/x.h": "struct Coated {};\n"}),
     "AFixtureOfTwoFilesIsRefused": bad(
         "name_rules", "tests/base/x_test.cpp", "TEST(Words, AreKept) {}\n", "with and without a fixture",
         {"tests/base/y_test.cpp": "TEST_F(Words, AreShown) {}\n"}),

@@ -1,15 +1,13 @@
 // A real process on the real disk, killed at a random moment, again and again in the same folder.
-#include <chrono>
-#include <cstdlib>
 #include <gtest/gtest.h>
 #include <set>
 #include <signal.h>
 #include <sys/wait.h>
-#include <thread>
 #include <unistd.h>
 
 #include "blobs/blob_store.h"
 #include "tests/blobs/sample_blobs.h"
+#include "tests/crash/kill_moment.h"
 
 namespace jambline::test {
 namespace {
@@ -17,11 +15,6 @@ namespace {
 using blobs::BlobName;
 using blobs::BlobStore;
 using blobs::PosixFiles;
-
-int rounds() {
-  const char* said = std::getenv("JAMBLINE_CRASH_ROUNDS");
-  return said ? std::atoi(said) : 200;
-}
 
 // Stores blobs until it is killed and says each one's name into the pipe.
 [[noreturn]] void store_until_killed(const std::filesystem::path& folder, int pipe,
@@ -40,9 +33,10 @@ TEST(Killed, EveryBlobThatWasReportedIsWholeAndNothingElseIsLeft) {
   const auto folder =
       std::filesystem::temp_directory_path() / ("jambline-killed-" + std::to_string(::getpid()));
   PosixFiles files;
-  SeededRandom random(20260101);
+  KillMoment moment(20260101);
   std::set<BlobName> stored;
-  for (int round = 0; round < rounds(); ++round) {
+  const int rounds = crash_rounds(200);
+  for (int round = 0; round < rounds; ++round) {
     int pipe[2];
     ASSERT_EQ(::pipe(pipe), 0);
     const pid_t child = ::fork();
@@ -52,10 +46,16 @@ TEST(Killed, EveryBlobThatWasReportedIsWholeAndNothingElseIsLeft) {
       store_until_killed(folder, pipe[1], static_cast<std::uint64_t>(round) * 1000);
     }
     ::close(pipe[1]);
-    std::this_thread::sleep_for(std::chrono::microseconds(random.below(12000)));
+    const auto hear = [&] {
+      BlobName name;
+      if (::read(pipe[0], name.bytes.data(), name.bytes.size()) != 32) return false;
+      stored.insert(name);
+      return true;
+    };
+    moment.wait(hear);
     ASSERT_EQ(::kill(child, SIGKILL), 0);
-    BlobName name;
-    while (::read(pipe[0], name.bytes.data(), name.bytes.size()) == 32) stored.insert(name);
+    while (hear()) {
+    }
     ::close(pipe[0]);
     int state = 0;
     ASSERT_EQ(::waitpid(child, &state, 0), child);

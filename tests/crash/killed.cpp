@@ -4,6 +4,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "tests/crash/kill_moment.h"
 #include "tests/log/log_folder.h"
 
 namespace jambline::log {
@@ -24,13 +25,14 @@ namespace {
   }
 }
 
-TEST(Killed, In500RoundsEveryActionThatReturnedIsThereAndNoneIsHalfThere) {
+TEST(Killed, InEveryRoundWhatReturnedIsThereAndNoActionIsHalfThere) {
   const TempFolder folder;
   small_log(folder.path(), 0).reset();
-  SeededRandom random(500);
+  test::KillMoment moment(500);
   Arrival seen = 1;
   std::uint64_t actions = 0;
-  for (int round = 0; round < 500; ++round) {
+  const int rounds = test::crash_rounds(500);
+  for (int round = 0; round < rounds; ++round) {
     int ends[2];
     ASSERT_EQ(pipe2(ends, O_CLOEXEC), 0);
     const pid_t child = fork();
@@ -39,16 +41,21 @@ TEST(Killed, In500RoundsEveryActionThatReturnedIsThereAndNoneIsHalfThere) {
       write_until_killed(folder.path(), static_cast<std::uint64_t>(round), ends[1]);
     }
     close(ends[1]);
-    usleep(static_cast<useconds_t>(random.below(40000)));
+    Arrival told = seen;
+    const auto hear = [&] {
+      Arrival number = 0;
+      if (read(ends[0], &number, sizeof number) != sizeof number) return false;
+      told = number;
+      ++actions;
+      return true;
+    };
+    moment.wait(hear);
     kill(child, SIGKILL);
     int status = 0;
     waitpid(child, &status, 0);
     ASSERT_TRUE(WIFSIGNALED(status))
         << "round " << round << ": the writer ended by itself, code " << WEXITSTATUS(status);
-    Arrival told = seen, number = 0;
-    while (read(ends[0], &number, sizeof number) == sizeof number) {
-      told = number;
-      ++actions;
+    while (hear()) {
     }
     close(ends[0]);
 
@@ -64,7 +71,8 @@ TEST(Killed, In500RoundsEveryActionThatReturnedIsThereAndNoneIsHalfThere) {
     ASSERT_EQ(parts_left, 0) << "half an action in round " << round;
     seen = log->last_arrival();
   }
-  EXPECT_GT(actions, 100U) << "hardly a round got as far as an append";
+  EXPECT_GT(actions, static_cast<std::uint64_t>(rounds) / 5)
+      << "hardly a round got as far as an append";
   const auto chain = EntryLog::audit(folder.path(), {}, {}, AuditDepth::Chain);
   ASSERT_TRUE(chain);
   EXPECT_FALSE(chain->first_bad);

@@ -1,5 +1,4 @@
 // A program that keeps one picture after the other, killed at any moment between file and entry.
-#include <cstdlib>
 #include <fcntl.h>
 #include <gtest/gtest.h>
 #include <set>
@@ -7,16 +6,12 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include "tests/crash/kill_moment.h"
 #include "tests/engine/every_command.h"
 #include "tests/log/log_folder.h"
 
 namespace jambline::engine {
 namespace {
-
-int rounds() {
-  const char* said = std::getenv("JAMBLINE_CRASH_ROUNDS");
-  return said ? std::atoi(said) : 40;
-}
 
 struct KilledShop {
   log::TempFolder folder;
@@ -54,10 +49,12 @@ TEST(PictureKilled, NoEntryIsWithoutItsFileAndWhatWasLeftIsOfferedAtTheNextStart
   KilledShop killed;
   killed.clock.moment = {1'790'000'000'000, 1000, BootId{{1}}, 0};
   furnish(*killed.open(1), killed.clock, killed.shop);
-  SeededRandom random(200);
+  test::KillMoment moment(200);
   std::set<Hash> told;
   int left_over = 0;
-  for (int round = 0; round < rounds(); ++round) {
+  const int rounds = test::crash_rounds(40);
+  const int most_rounds = 20 * rounds;  // until one falls between file and entry
+  for (int round = 0; round < rounds || (left_over == 0 && round < most_rounds); ++round) {
     SCOPED_TRACE("round " + std::to_string(round));
     int ends[2];
     ASSERT_EQ(pipe2(ends, O_CLOEXEC), 0);
@@ -69,13 +66,19 @@ TEST(PictureKilled, NoEntryIsWithoutItsFileAndWhatWasLeftIsOfferedAtTheNextStart
     close(ends[1]);
     Hash hash;
     ASSERT_EQ(read(ends[0], hash.bytes.data(), Hash::size), static_cast<ssize_t>(Hash::size));
-    usleep(static_cast<useconds_t>(random.below(60000)));
+    const auto hear = [&] {
+      if (read(ends[0], hash.bytes.data(), Hash::size) != static_cast<ssize_t>(Hash::size))
+        return false;
+      told.insert(hash);
+      return true;
+    };
+    moment.wait(hear);
     kill(child, SIGKILL);
     int status = 0;
     waitpid(child, &status, 0);
     ASSERT_TRUE(WIFSIGNALED(status)) << "it ended by itself, code " << WEXITSTATUS(status);
-    while (read(ends[0], hash.bytes.data(), Hash::size) == static_cast<ssize_t>(Hash::size))
-      told.insert(hash);
+    while (hear()) {
+    }
     close(ends[0]);
 
     const auto engine = killed.open(static_cast<std::uint64_t>(2 * round + 3));
@@ -106,12 +109,10 @@ TEST(PictureKilled, NoEntryIsWithoutItsFileAndWhatWasLeftIsOfferedAtTheNextStart
     const auto files = log::must(engine->blobs()->list());
     EXPECT_EQ(std::set<Hash>(files.begin(), files.end()), known) << "neither named nor offered";
   }
-  std::printf("%d rounds, %zu pictures kept, %d left over and taken up\n", rounds(), told.size(),
+  std::printf("%d rounds, %zu pictures kept, %d left over and taken up\n", rounds, told.size(),
               left_over);
   EXPECT_GT(told.size(), 0U);
-  if (rounds() >= 40) {
-    EXPECT_GT(left_over, 0) << "no kill fell between file and entry";
-  }
+  EXPECT_GT(left_over, 0) << "no kill fell between file and entry";
 }
 
 }  // namespace

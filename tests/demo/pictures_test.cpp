@@ -36,20 +36,18 @@ const Made& with_camera() {
 }
 
 bool is_of_pictures(const entries::Entry& entry) {
-  return std::holds_alternative<entries::PictureTaken>(entry.payload) ||
-         std::holds_alternative<entries::PictureFiled>(entry.payload) ||
-         std::holds_alternative<entries::PictureNoted>(entry.payload) ||
-         std::holds_alternative<entries::EdgesLookedAt>(entry.payload) ||
-         std::holds_alternative<entries::ShotListSet>(entry.payload);
+  return entry.payload.is<entries::PictureTaken>() || entry.payload.is<entries::PictureFiled>() ||
+         entry.payload.is<entries::PictureNoted>() || entry.payload.is<entries::EdgesLookedAt>() ||
+         entry.payload.is<entries::ShotListSet>();
 }
 
 // What each entry is, when, who, and what randomness made in it (marks, operations, releases).
 std::string told(const entries::Entry& entry) {
   std::string out =
       std::to_string(entry.kind) + " " + std::to_string(entry.wall_ms) + " " + entry.person.hex();
-  if (const auto* mark = std::get_if<entries::MarkPlaced>(&entry.payload))
+  if (const auto* mark = entry.payload.get_if<entries::MarkPlaced>())
     out += " " + mark->mark.hex() + " " + std::to_string(mark->x_mm);
-  if (const auto* round = std::get_if<entries::RoundFinished>(&entry.payload))
+  if (const auto* round = entry.payload.get_if<entries::RoundFinished>())
     out += " " + std::to_string(static_cast<int>(round->round));
   return out;
 }
@@ -103,7 +101,7 @@ TEST(DemoPictures, EarlierStagesSayThatThereWasNoCameraAndManyLaterOnesAreComple
   const std::int64_t came_ms = camera_comes_ms(options, Calendar(options.now.wall_ms));
   int without_camera = 0, complete = 0, lacking = 0;
   for (const auto& entry : with_camera().entries) {
-    const auto* done = std::get_if<entries::StageDone>(&entry.payload);
+    const auto* done = entry.payload.get_if<entries::StageDone>();
     if (!done || !done->done) continue;
     if (entry.wall_ms < came_ms) {
       if (done->without_shots) {

@@ -468,11 +468,9 @@ struct Sample {
 
 inline std::vector<acts::Command> every_command(const SmallShop& shop) {
   const Sample sample{shop};
-  return [&]<std::size_t... I>(std::index_sequence<I...>) {
-    return std::vector<acts::Command>{
-        sample(Sample::Of<std::variant_alternative_t<I, acts::CommandKinds>>{})...};
-  }
-  (std::make_index_sequence<std::variant_size_v<acts::CommandKinds>>{});
+  std::vector<acts::Command> out;
+  acts::CommandKinds::each([&]<class T>() { out.push_back(sample(Sample::Of<T>{})); });
+  return out;
 }
 
 }  // namespace jambline::engine

@@ -62,7 +62,7 @@ TEST(OnlyWrite, WithAppendRefusingEveryActFailsAndAllFoldsStayEqual) {
 
 // The commands above are good ones: with a log that writes, each of them is written.
 TEST(OnlyWrite, WithALogThatWritesEachOfThemIsWritten) {
-  const std::size_t kinds = std::variant_size_v<acts::CommandKinds>;
+  const std::size_t kinds = acts::CommandKinds::count;
   for (std::size_t kind = 0; kind < kinds; ++kind) {
     const log::TempFolder folder;
     FakeClock clock;

@@ -24,7 +24,7 @@ class Rights : public TwoTablets {
                             {job::Stage::Correct, "sand again", 30, job::WorkKind::Supplement,
                              "found", std::nullopt, job::Approval::Asked}},
         tom));
-    auto given = std::get<entries::OperationPlanned>(asked.entries.front().payload);
+    auto given = asked.entries.front().payload.get<entries::OperationPlanned>();
     given.approval = job::Approval::Given;
     given.replaces = {asked.entries.front().hash};
     booth.say_all_the_same(

@@ -12,10 +12,9 @@ namespace {
 class TakePage : public testing::Test {
  protected:
   void SetUp() override {
-    rosa = std::get<entries::PersonAdded>(
-               log::must(office.act(acts::AddPerson{"Rosa", job::Role::Manager}, {}))
-                   .entries.front()
-                   .payload)
+    rosa = log::must(office.act(acts::AddPerson{"Rosa", job::Role::Manager}, {}))
+               .entries.front()
+               .payload.get<entries::PersonAdded>()
                .person;
     acts::OpenCar open;
     open.plate = "K 41-206";

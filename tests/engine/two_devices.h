@@ -145,8 +145,9 @@ class TwoTablets : public testing::Test {
     booth.watch(car);
   }
   PersonId add(job::Role role, const char* name, const PersonId& by) {
-    return std::get<entries::PersonAdded>(
-               log::must(office.act(acts::AddPerson{name, role}, by)).entries.front().payload)
+    return log::must(office.act(acts::AddPerson{name, role}, by))
+        .entries.front()
+        .payload.get<entries::PersonAdded>()
         .person;
   }
   acts::PlaceMark mark(double x_mm) const { return {car, job::Panel::Hood, x_mm, 300, {}, 1, {}}; }

@@ -44,7 +44,7 @@ TEST_F(WorkAgain, AVerdictSaidAgainReplacesWhatItReplaced) {
   EXPECT_EQ(hood().marks.front().by, tom);
   EXPECT_FALSE(log::audit(office.folder.path()).first_bad);
   // It says whose work it was, and which.
-  const auto& over = std::get<entries::WorkTakenOver>(wrote->entries.front().payload);
+  const auto& over = wrote->entries.front().payload.get<entries::WorkTakenOver>();
   EXPECT_EQ(over.from, booth.key().device());
   EXPECT_EQ(over.origins.size(), wrote->entries.size() - 1);
 

@@ -34,7 +34,7 @@ TEST(Catalogue, EveryKindHasItsOwnNumberAndName) {
     EXPECT_GT(number, 5) << "1 to 5 belong to membership";
     EXPECT_EQ(kind_name(static_cast<std::uint16_t>(number)), name);
   }
-  EXPECT_EQ(numbers.size() + 3, std::variant_size_v<PayloadKinds>);
+  EXPECT_EQ(numbers.size() + 3, PayloadKinds::count);
 }
 
 TEST(Catalogue, NamesOfMembershipKindsAndOfUnknownOnes) {

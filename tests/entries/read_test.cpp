@@ -7,7 +7,7 @@ namespace {
 
 std::string why_unknown(std::uint16_t kind, std::uint16_t schema, std::string_view payload) {
   const Payload read_back = read(kind, schema, payload, false);
-  const auto* unknown = std::get_if<UnknownEntry>(&read_back);
+  const auto* unknown = read_back.get_if<UnknownEntry>();
   EXPECT_NE(unknown, nullptr) << kind << ' ' << payload.substr(0, 80);
   return unknown ? unknown->why : std::string();
 }
@@ -19,25 +19,25 @@ TEST(ReadEntry, AKindThatNobodyKnowsIsKeptAsUnknown) {
 
 TEST(ReadEntry, AnotherSchemaOfAKnownKindIsUnknown) {
   const std::string text = R"({"text":"door open"})";
-  EXPECT_TRUE(std::holds_alternative<NoteWritten>(read(NoteWritten::kind, 1, text, false)));
+  EXPECT_TRUE(read(NoteWritten::kind, 1, text, false).is<NoteWritten>());
   EXPECT_EQ(why_unknown(NoteWritten::kind, 2, text), "unknown schema 2 of NoteWritten");
   EXPECT_EQ(why_unknown(NoteWritten::kind, 0, text), "unknown schema 0 of NoteWritten");
 }
 
 TEST(ReadEntry, MembersThatALaterVersionAddedAreReadOver) {
   const auto note = read(NoteWritten::kind, 1, R"({"text":"a","shade":3})", false);
-  ASSERT_TRUE(std::holds_alternative<NoteWritten>(note));
-  EXPECT_EQ(std::get<NoteWritten>(note).text, "a");
+  ASSERT_TRUE(note.is<NoteWritten>());
+  EXPECT_EQ(note.get<NoteWritten>().text, "a");
 }
 
 TEST(ReadEntry, AnErasedPayloadIsErasedWhateverItsKind) {
-  EXPECT_TRUE(std::holds_alternative<ErasedPayload>(read(NoteWritten::kind, 1, "", true)));
-  EXPECT_TRUE(std::holds_alternative<ErasedPayload>(read(4711, 9, "", true)));
+  EXPECT_TRUE(read(NoteWritten::kind, 1, "", true).is<ErasedPayload>());
+  EXPECT_TRUE(read(4711, 9, "", true).is<ErasedPayload>());
 }
 
 TEST(ReadEntry, MembershipIsLeftToTheSeal) {
   for (std::uint16_t kind = 1; kind <= 5; ++kind)
-    EXPECT_TRUE(std::holds_alternative<MembershipAct>(read(kind, 1, "\xFF", false))) << kind;
+    EXPECT_TRUE(read(kind, 1, "\xFF", false).is<MembershipAct>()) << kind;
 }
 
 TEST(ReadEntry, PayloadsThatDoNotFitAreUnknownAndNameTheField) {
@@ -50,8 +50,8 @@ TEST(ReadEntry, PayloadsThatDoNotFitAreUnknownAndNameTheField) {
   const std::string hash(64, 'a');
   EXPECT_EQ(why_unknown(PlateSet::kind, 1, R"({"plate":"K","replaces":["x"]})"),
             "Malformed at replaces[0]");
-  EXPECT_TRUE(std::holds_alternative<PlateSet>(
-      read(PlateSet::kind, 1, R"({"plate":"K","replaces":[")" + hash + R"("]})", false)));
+  EXPECT_TRUE(read(PlateSet::kind, 1, R"({"plate":"K","replaces":[")" + hash + R"("]})", false)
+                  .is<PlateSet>());
 }
 
 std::string mark_at(std::string_view x_mm) {
@@ -61,7 +61,7 @@ std::string mark_at(std::string_view x_mm) {
 }
 
 TEST(ReadEntry, NumbersThatAreNoneAreUnknown) {
-  ASSERT_TRUE(std::holds_alternative<MarkPlaced>(read(MarkPlaced::kind, 1, mark_at("1.5"), false)));
+  ASSERT_TRUE(read(MarkPlaced::kind, 1, mark_at("1.5"), false).is<MarkPlaced>());
   for (const char* number :
        {"NaN", "nan", "Infinity", "-Infinity", "1e400", "null", "\"NaN\"", "0x1"})
     why_unknown(MarkPlaced::kind, 1, mark_at(number));
@@ -83,8 +83,8 @@ TEST(ReadEntry, TheLargestPayloadReadsAndSoDoesNonsenseOfThatSize) {
   const std::string text = R"({"text":")" + std::string(most - 11, 'n') + R"("})";
   ASSERT_EQ(text.size(), most);
   const auto note = read(NoteWritten::kind, 1, text, false);
-  ASSERT_TRUE(std::holds_alternative<NoteWritten>(note));
-  EXPECT_EQ(std::get<NoteWritten>(note).text.size(), most - 11);
+  ASSERT_TRUE(note.is<NoteWritten>());
+  EXPECT_EQ(note.get<NoteWritten>().text.size(), most - 11);
   for (const char sign : {'[', '{', '"', '\\', '\0', '\xFF', '9'})
     why_unknown(NoteWritten::kind, 1, std::string(most, sign));
   why_unknown(NoteWritten::kind, 1, std::string_view{});

@@ -8,14 +8,11 @@
 namespace jambline::entries {
 namespace {
 
-template <class... All>
-std::vector<std::uint16_t> kinds_of(const std::variant<All...>*) {
+std::vector<std::uint16_t> every_kind() {
   std::vector<std::uint16_t> out;
-  (
-      [&] {
-        if constexpr (requires { All::kind; }) out.push_back(All::kind);
-      }(),
-      ...);
+  PayloadKinds::each([&]<class T>() {
+    if constexpr (requires { T::kind; }) out.push_back(T::kind);
+  });
   return out;
 }
 
@@ -24,7 +21,7 @@ TEST(RightsTable, OnlyWhatOthersGoByNeedsARight) {
       "PersonLeft", "DeviceNamed", "ShotListSet", "RespiratorSet", "FitTestDone", "DueSet",
       "LimitSet",   "ProductSet",  "CalendarSet", "RuleSet",       "RetentionSet"};
   int seen = 0;
-  for (const auto kind : kinds_of(static_cast<const PayloadKinds*>(nullptr))) {
+  for (const auto kind : every_kind()) {
     const std::string name = kind_name(kind);
     const Right right = right_of(kind);
     if (of_a_manager.count(name) != 0)

@@ -54,11 +54,11 @@ concept Kind = requires {
   T::kind;
 };
 
-template <std::size_t At = 0, class Use>
+template <class Use>
 void every_kind(const Use& use) {
-  using T = std::variant_alternative_t<At, PayloadKinds>;
-  if constexpr (Kind<T>) use.template operator()<T>();
-  if constexpr (At + 1 < std::variant_size_v<PayloadKinds>) every_kind<At + 1>(use);
+  PayloadKinds::each([&]<class T>() {
+    if constexpr (Kind<T>) use.template operator()<T>();
+  });
 }
 
 template <class T>
@@ -75,8 +75,8 @@ RC_GTEST_PROP(EntryProperty, EveryKindReadsBackAsItWasWritten, ()) {
     const Written written = write(value);
     RC_ASSERT(written.kind == T::kind);
     const Payload back = read(written.kind, written.schema, written.payload, false);
-    RC_ASSERT(std::holds_alternative<T>(back));
-    RC_ASSERT(to_json(std::get<T>(back)) == written.payload);
+    RC_ASSERT(back.template is<T>());
+    RC_ASSERT(to_json(back.template get<T>()) == written.payload);
     const Written again = write(back);
     RC_ASSERT(again.payload == written.payload);
     RC_ASSERT(again.schema == written.schema);
@@ -93,7 +93,7 @@ RC_GTEST_PROP(EntryProperty, APayloadWithoutARequiredFieldIsUnknown, ()) {
     const auto colon = payload.find(':');
     std::string renamed = payload;
     renamed.insert(colon - 1, "_");
-    RC_ASSERT(std::holds_alternative<UnknownEntry>(read(T::kind, 1, renamed, false)));
+    RC_ASSERT(read(T::kind, 1, renamed, false).template is<UnknownEntry>());
   });
 }
 
@@ -108,10 +108,10 @@ RC_GTEST_PROP(EntryProperty, DamagedPayloadsAreReadOrUnknownAndNeverThrow, ()) {
         payload.erase(at, *rc::gen::inRange<std::size_t>(1, 9));
     }
     const Payload back = read(T::kind, 1, payload, false);
-    RC_ASSERT(std::holds_alternative<UnknownEntry>(back) || std::holds_alternative<T>(back));
-    if (std::holds_alternative<T>(back)) {
+    RC_ASSERT(back.template is<UnknownEntry>() || back.template is<T>());
+    if (back.template is<T>()) {
       const Written written = write(back);
-      RC_ASSERT(std::holds_alternative<T>(read(T::kind, 1, written.payload, false)));
+      RC_ASSERT(read(T::kind, 1, written.payload, false).template is<T>());
     }
   });
 }
@@ -121,7 +121,7 @@ RC_GTEST_PROP(EntryProperty, AnyBytesOfAnyKindAreReadOrUnknown, ()) {
                                     rc::gen::inRange<std::uint16_t>(200, 65'535));
   const auto schema = *rc::gen::inRange<std::uint16_t>(0, 3);
   const auto bytes = *rc::gen::arbitrary<std::string>();
-  RC_ASSERT(std::holds_alternative<UnknownEntry>(read(kind, schema, bytes, false)));
+  RC_ASSERT(read(kind, schema, bytes, false).is<UnknownEntry>());
 }
 
 }  // namespace

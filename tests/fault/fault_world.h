@@ -36,7 +36,7 @@ class SimFault : public testing::Test {
     std::vector<Hash> heads;
     for (const auto& entry : tablet(device).entries()) {
       const auto read = engine::read_entry(entry);
-      const auto* said = std::get_if<entries::PlateSet>(&read.payload);
+      const auto* said = read.payload.get_if<entries::PlateSet>();
       if (!said || entry.header.subject != car()) continue;
       for (const auto& gone : said->replaces) std::erase(heads, gone);
       heads.push_back(entry.hash);

@@ -3,8 +3,10 @@
 #include <fstream>
 #include <random>
 #include <sstream>
+#include <stdexcept>
 #include <thread>
 
+#include "tests/crash/kill_moment.h"
 #include "tests/fault/fault_world.h"
 #include "tests/fault/real_shop.h"
 
@@ -43,13 +45,9 @@ TEST_F(F01AnswerLost, WhateverAnswerIsLostItEndsTheSame) {
   settle();
 }
 
-int rounds_of(int usual) {
-  const char* said = std::getenv("JAMBLINE_CRASH_ROUNDS");
-  return said ? std::max(1, std::min(usual, std::atoi(said))) : usual;
-}
-
 using F02Killed = fault::RealShop;
-// Nothing is waited for between acts: the kill meets whatever is going on.
+// Nothing is waited for between acts but the first answer of each: the kill meets whatever is going
+// on, on a slow disk too.
 TEST_F(F02Killed, DevicesAndTheHubAtAnyMomentWhileTheyWork) {
   std::uint16_t port = 0;
   {
@@ -58,7 +56,7 @@ TEST_F(F02Killed, DevicesAndTheHubAtAnyMomentWhileTheyWork) {
   }
   const std::vector<std::filesystem::path> devices{make_device(1, port), make_device(2, port)};
   std::mt19937 random{std::random_device{}()};
-  const int rounds = rounds_of(9);
+  const int rounds = test::crash_rounds(9);
   std::uint64_t said = 0;
   for (int round = 0; round < rounds; ++round) {
     fault::HubProcess hub(hub_folder, {}, port);
@@ -71,6 +69,14 @@ TEST_F(F02Killed, DevicesAndTheHubAtAnyMomentWhileTheyWork) {
                      : i % 5 == 2 ? "car K " + number
                                   : "note number " + number);
       }
+    const auto hear = [&said](fault::DeviceProcess& device) {
+      const auto answer = device.hear();
+      if (!answer) return false;
+      if (!answer->starts_with("done ")) throw std::runtime_error(*answer);
+      said += std::stoull(answer->substr(5));
+      return true;
+    };
+    ASSERT_TRUE(hear(one) && hear(two));
     std::vector<fault::Process*> order{&hub, &one, &two};
     std::rotate(order.begin(), order.begin() + round % 3, order.end());
     for (auto* process : order) {
@@ -78,9 +84,7 @@ TEST_F(F02Killed, DevicesAndTheHubAtAnyMomentWhileTheyWork) {
       process->send_signal(SIGKILL);
     }
     for (auto* device : {&one, &two})
-      while (const auto answer = device->hear()) {
-        ASSERT_TRUE(answer->starts_with("done ")) << *answer;
-        said += std::stoull(answer->substr(5));
+      while (hear(*device)) {
       }
     hub.end(SIGKILL);
     one.end(SIGKILL);

@@ -128,7 +128,7 @@ void RealShop::expect_equal(const std::vector<fs::path>& devices, std::uint64_t 
   std::set<Hash> pictures;
   for (const auto& entry : held) {
     const auto read = engine::read_entry(entry);
-    if (const auto* taken = std::get_if<entries::PictureTaken>(&read.payload)) {
+    if (const auto* taken = read.payload.get_if<entries::PictureTaken>()) {
       pictures.insert(taken->facts.file);
       if (taken->facts.preview) pictures.insert(*taken->facts.preview);
     }

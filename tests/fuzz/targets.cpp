@@ -48,18 +48,13 @@ std::vector<std::string> json_seeds() {
 
 // First byte: the kind; the rest: its payload. One of every kind, as it is when nothing is filled
 // in.
-template <class... All>
-std::vector<std::string> payload_seeds_of(std::variant<All...>*) {
-  std::vector<std::string> out;
-  const auto add = [&]<class T>(const T& value) {
-    if constexpr (requires { T::kind; })
-      out.push_back(static_cast<char>(T::kind) + entries::write(value).payload);
-  };
-  (add(All{}), ...);
-  return out;
-}
 std::vector<std::string> payload_seeds() {
-  return payload_seeds_of(static_cast<entries::Payload*>(nullptr));
+  std::vector<std::string> out;
+  entries::PayloadKinds::each([&]<class T>() {
+    if constexpr (requires { T::kind; })
+      out.push_back(static_cast<char>(T::kind) + entries::write(T{}).payload);
+  });
+  return out;
 }
 std::vector<std::string> estimate_seeds() {
   return {"stage,title,hours\nprep,block the door,1.5\n",
@@ -139,9 +134,7 @@ void run_json(Input input) {
 void run_payload(Input input) {
   if (input.empty()) return;
   const auto read = entries::read(input[0], 1, text_of(input.subspan(1)), false);
-  if (std::holds_alternative<entries::UnknownEntry>(read) ||
-      std::holds_alternative<entries::MembershipAct>(read))
-    return;
+  if (read.is<entries::UnknownEntry>() || read.is<entries::MembershipAct>()) return;
   const auto written = entries::write(read);
   hold(written.kind == input[0]);
   const auto again = entries::read(written.kind, written.schema, written.payload, false);

@@ -37,7 +37,7 @@ struct Shop {
     for (std::size_t i = 0; i < count; ++i)
       devices.emplace_back(static_cast<std::uint8_t>(i + 1), clock_errors_ms[random.below(5)]);
     const auto first = devices[0].act(acts::AddPerson{"Rosa", job::Role::Manager}, {}, random);
-    person = std::get<entries::PersonAdded>(first->entries[0].payload).person;
+    person = first->entries[0].payload.get<entries::PersonAdded>().person;
     (void)devices[0].act(acts::AddRack{"rack 1"}, person, random);
     const auto opened = devices[0].act(demo::invented_car(random), person, random);
     if (!opened) std::abort();
@@ -127,7 +127,7 @@ TEST(Folds, AnUndoneActIsAsIfItHadNeverBeenAndItsUndoBringsItBack) {
     auto& device = shop.devices.front();
     for (int i = 0; i < 12; ++i) {
       const auto command = random_act(device, shop.person, shop.random);
-      if (std::holds_alternative<acts::OpenCar>(command)) continue;
+      if (command.is<acts::OpenCar>()) continue;
       std::map<JobId, std::string> before;
       for (const auto& [job, fold] : device.folds().jobs) before[job] = shown(device, job);
       const auto act = device.act(command, shop.person, shop.random);

@@ -39,7 +39,7 @@ class HoursShop {
     now_s_ = begin_s;
     for (int i = 0; i < 3; ++i) {
       const auto added = did(acts::AddPerson{"P" + std::to_string(i), job::Role::Painter});
-      people_.push_back(std::get<entries::PersonAdded>(added->entries[0].payload).person);
+      people_.push_back(added->entries[0].payload.get<entries::PersonAdded>().person);
     }
     for (int i = 0; i < 2; ++i) {
       acts::OpenCar open;
@@ -202,7 +202,7 @@ class HoursShop {
     auto written = device_.act(command, by, random_);
     if (!written) return std::nullopt;
     for (const auto& entry : written->entries) {
-      const auto* clock = std::get_if<entries::ClockActed>(&entry.payload);
+      const auto* clock = entry.payload.get_if<entries::ClockActed>();
       if (!clock) continue;
       const int person = static_cast<int>(std::find(people_.begin(), people_.end(), clock->worker) -
                                           people_.begin());

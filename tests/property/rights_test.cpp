@@ -118,7 +118,7 @@ class Reader {
   }
   void take(Entry entry) {
     known_.push_back(entry);
-    if (std::holds_alternative<entries::PersonAdded>(entry.payload)) {
+    if (entry.payload.is<entries::PersonAdded>()) {
       rights_.apply(entry);
       return fold_anew();
     }
@@ -169,22 +169,21 @@ bool is_obeyed(const Drawn& all, const Entry& entry) {
   };
   if (!of(entry)) return false;
   const Entry* about = &entry;
-  while (const auto* back = std::get_if<entries::Withdrawn>(&about->payload)) {
+  while (const auto* back = about->payload.get_if<entries::Withdrawn>()) {
     const auto target = std::find_if(all.entries.begin(), all.entries.end(),
                                      [&](const Entry& one) { return one.hash == back->target; });
     about = &*target;
   }
-  if (std::holds_alternative<entries::PersonAdded>(about->payload)) return of(entry)->manager;
-  const auto* spray = std::get_if<entries::DoNotSpraySaid>(&about->payload);
-  const auto* planned = std::get_if<entries::OperationPlanned>(&about->payload);
+  if (about->payload.is<entries::PersonAdded>()) return of(entry)->manager;
+  const auto* spray = about->payload.get_if<entries::DoNotSpraySaid>();
+  const auto* planned = about->payload.get_if<entries::OperationPlanned>();
   const bool answered = planned && planned->approval && *planned->approval >= job::Approval::Given;
-  if (!answered && !(spray && !spray->do_not_spray) &&
-      !std::holds_alternative<entries::PersonLeft>(about->payload) &&
-      !std::holds_alternative<entries::DeviceNamed>(about->payload))
+  if (!answered && !(spray && !spray->do_not_spray) && !about->payload.is<entries::PersonLeft>() &&
+      !about->payload.is<entries::DeviceNamed>())
     return true;
   if (!entry.person) return of(entry)->manager;
   return std::any_of(all.entries.begin(), all.entries.end(), [&](const Entry& one) {
-    const auto* added = std::get_if<entries::PersonAdded>(&one.payload);
+    const auto* added = one.payload.get_if<entries::PersonAdded>();
     return added && added->person == entry.person && added->role == job::Role::Manager && of(one) &&
            of(one)->manager;
   });

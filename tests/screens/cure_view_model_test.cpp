@@ -349,9 +349,9 @@ TEST_F(EarlyCut, NothingIsSandedBeforeSandFromUnlessTheReasonIsEntered) {
   EXPECT_EQ(*walk, 1);
   EXPECT_FALSE(walk_->mainWaits());
   const auto& lines = *session_->snapshot().timeline;
-  const auto* note = std::get_if<entries::NoteWritten>(&lines.back().payload);
+  const auto* note = lines.back().payload.get_if<entries::NoteWritten>();
   for (const auto& line : lines)
-    if (const auto* one = std::get_if<entries::NoteWritten>(&line.payload)) note = one;
+    if (const auto* one = line.payload.get_if<entries::NoteWritten>()) note = one;
   ASSERT_TRUE(note);
   EXPECT_TRUE(
       QString::fromStdString(note->text).startsWith("Cut before its time. Sand from, hood"));

@@ -199,7 +199,7 @@ TEST_F(EvidenceScreen, TheCauseIsSetChangedAndLeftOpen) {
   EXPECT_TRUE(screen.setWords().startsWith("Left open by Ivo"));
   int said = 0;
   for (const auto& entry : *session_->snapshot().timeline)
-    said += std::holds_alternative<entries::CauseSet>(entry.payload) ? 1 : 0;
+    said += entry.payload.is<entries::CauseSet>() ? 1 : 0;
   EXPECT_EQ(said, 3) << "the older ones stay in the time line";
   EXPECT_EQ(screen.mainAct(), Act::Back);
   screen.act();

@@ -28,12 +28,10 @@ class EntryWords : public testing::Test {
     entry.wall_ms = morning_ms;
     entry.person = ivo_;
     entry.payload = std::move(payload);
-    std::visit(
-        [&](const auto& said) {
-          using T = std::decay_t<decltype(said)>;
-          if constexpr (requires { T::kind; }) entry.kind = T::kind;
-        },
-        entry.payload);
+    entry.payload.visit([&](const auto& said) {
+      using T = std::decay_t<decltype(said)>;
+      if constexpr (requires { T::kind; }) entry.kind = T::kind;
+    });
     return entry;
   }
   // The words of what was added last, on the screen.
@@ -152,15 +150,9 @@ TEST_F(EntryWords, TextFromAnEntryStaysOnOneLine) {
 
 // No kind is forgotten: every alternative has words that hold no place marks, on the screen as on
 // the command line, and belongs to a group.
-template <std::size_t At = 0, class Use>
-void every_kind(const Use& use) {
-  use(std::variant_alternative_t<At, PayloadKinds>{});
-  if constexpr (At + 1 < std::variant_size_v<PayloadKinds>) every_kind<At + 1>(use);
-}
-
 TEST_F(EntryWords, EveryKindHasWordsOnTheScreenAndOnTheCommandLine) {
-  every_kind([&](auto payload) {
-    const std::string words = say(std::move(payload));
+  PayloadKinds::each([&]<class T>() {
+    const std::string words = say(T{});
     EXPECT_FALSE(words.empty());
     EXPECT_FALSE(std::regex_search(words, std::regex("%[1-9L]"))) << words;
     const folds::History history(all_);

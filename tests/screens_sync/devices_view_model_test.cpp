@@ -144,7 +144,7 @@ TEST_F(DevicesScreen, KeptWorkIsLookedThroughAndTakenOver) {
   EXPECT_EQ(screen_->keptCount(), 0);
   bool there = false;
   for (const auto& entry : *session_->snapshot().timeline)
-    if (const auto* note = std::get_if<entries::NoteWritten>(&entry.payload))
+    if (const auto* note = entry.payload.get_if<entries::NoteWritten>())
       there = there || note->text == "written after the end";
   EXPECT_TRUE(there);
 }

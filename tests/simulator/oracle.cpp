@@ -74,7 +74,7 @@ std::set<Hash> said_again(World& world, const std::vector<seal::SealedEntry>& he
   for (const auto& sealed : held) {
     if (sealed.header.kind != entries::WorkTakenOver::kind) continue;
     const auto entry = engine::read_entry(sealed);
-    const auto* over = std::get_if<entries::WorkTakenOver>(&entry.payload);
+    const auto* over = entry.payload.get_if<entries::WorkTakenOver>();
     if (!over) {
       world.complain("a WorkTakenOver that cannot be read");
       continue;

@@ -13,7 +13,7 @@ void Shadow::take(const seal::SealedEntry& sealed) {
   const auto entry = engine::read_entry(sealed);
   device_->take(entry);
   known_.insert(sealed.hash);
-  if (const auto* taken = std::get_if<entries::PictureTaken>(&entry.payload)) {
+  if (const auto* taken = entry.payload.get_if<entries::PictureTaken>()) {
     if (taken->facts.preview && named_once_.insert(*taken->facts.preview).second)
       named_.push_back({*taken->facts.preview, sync::most_blob_bytes, true});
     if (named_once_.insert(taken->facts.file).second)

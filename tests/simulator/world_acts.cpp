@@ -14,11 +14,9 @@ bool World::act(std::size_t number) {
   if (!by.may_write()) return false;
   const auto command = property::random_act(by.shadow->device(), rosa, random);
   say(by.name + " acts");
-  if (std::holds_alternative<acts::TakePicture>(command)) return take_picture(number);
+  if (command.is<acts::TakePicture>()) return take_picture(number);
   if (!note(by, by.act(command, rosa, random))) return false;
-  if (std::holds_alternative<acts::Withdraw>(command) ||
-      std::holds_alternative<acts::UndoAction>(command))
-    deleted_ms_[number] = time.ms;
+  if (command.is<acts::Withdraw>() || command.is<acts::UndoAction>()) deleted_ms_[number] = time.ms;
   return true;
 }
 

@@ -65,7 +65,7 @@ void Hand::fold(const std::vector<entries::Entry>& entries) {
       found = cars_.emplace(entry.subject, Car{folds::JobFold(entry.subject), {}}).first;
     found->second.fold.apply(entry);
     touched.insert(entry.subject);
-    if (const auto* clock = std::get_if<entries::ClockActed>(&entry.payload)) {
+    if (const auto* clock = entry.payload.get_if<entries::ClockActed>()) {
       if (clock->act != entries::ClockActKind::Stop)
         clocks_[clock->worker] = entry.subject;
       else if (const auto at = clocks_.find(clock->worker);

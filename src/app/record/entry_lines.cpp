@@ -436,7 +436,7 @@ std::string one_line(std::string_view text) {
 }
 
 std::string line_of(const entries::Entry& entry, const Shop& shop) {
-  return one_line(std::visit(Line(entry, shop), entry.payload));
+  return one_line(entry.payload.visit(Line(entry, shop)));
 }
 
 std::string name_of(const PersonId& person, const folds::ShopView& shop) {

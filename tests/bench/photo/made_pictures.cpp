@@ -90,7 +90,7 @@ JobId add_pictures(const std::filesystem::path& folder, int count) {
   must(log->said_after(0,
                        [&](const log::Said& said) {
                          const auto entry = engine::read_entry(said);
-                         if (std::holds_alternative<entries::CarOpened>(entry.payload)) {
+                         if (entry.payload.is<entries::CarOpened>()) {
                            job = entry.subject;
                            person = entry.person;
                          }
