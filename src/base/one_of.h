@@ -88,6 +88,7 @@ class OneOf {
   OneOf(const OneOf& other) : place_(other.place_) { acts[place_].copy(room_, other.room_); }
   OneOf(OneOf&& other) noexcept : place_(other.place_) { acts[place_].move(room_, other.room_); }
   OneOf& operator=(const OneOf& other) {
+    if (this == &other) return *this;
     OneOf copy(other);
     return *this = std::move(copy);
   }

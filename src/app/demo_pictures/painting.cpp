@@ -9,7 +9,7 @@ namespace jambline::demo {
 namespace {
 constexpr int height_px = 900;
 constexpr int width_px = 1200;
-constexpr int grain = 9;         // of the sensor, 0 to 255
+constexpr int usual_grain = 9;   // of the sensor, 0 to 255
 constexpr int blurred_part = 4;  // percent of the height that is left, then drawn large again
 constexpr int dark_part = 9;     // percent of the light
 
@@ -78,7 +78,7 @@ QImage painting_of(const PictureWish& wish) {
                 .scaled(width_px, height_px, Qt::IgnoreAspectRatio, Qt::SmoothTransformation)
                 .convertToFormat(QImage::Format_RGB32);
   const bool dark = wish.word == trade::PhotoWord::TooDark;
-  expose(image, dark ? dark_part : 100, blurred ? grain / 3 : grain, wish.seed);
+  expose(image, dark ? dark_part : 100, blurred ? usual_grain / 3 : usual_grain, wish.seed);
   return image;
 }
 
