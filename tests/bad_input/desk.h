@@ -2,13 +2,13 @@
 #pragma once
 
 #include <QCoreApplication>
-#include <QElapsedTimer>
 #include <atomic>
 
 #include "screens/session.h"
 #include "screens/shell_view_model.h"
 #include "tests/bad_input/shop_folder.h"
 #include "tests/log/refusing_log.h"
+#include "tests/screens/until.h"
 
 namespace jambline::bad_input {
 
@@ -47,12 +47,7 @@ class Desk {
       QCoreApplication::sendPostedEvents();
     }
   }
-  void wait(const std::function<bool()>& done) {
-    QElapsedTimer timer;
-    timer.start();
-    while (!done() && timer.elapsed() < 20'000)
-      QCoreApplication::processEvents(QEventLoop::AllEvents, 10);
-  }
+  void wait(const std::function<bool()>& done) { EXPECT_TRUE(until(done)); }
   const std::filesystem::path& path() const { return folder_.path(); }
   const engine::SmallShop& shop() const { return shop_; }
   engine::Engine& engine() { return *engine_; }

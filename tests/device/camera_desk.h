@@ -12,18 +12,12 @@
 #include <gtest/gtest.h>
 
 #include "device/camera.h"
+#include "tests/screens/until.h"
 
 namespace jambline::device {
 
 inline bool wait_until(const std::function<bool()>& holds, int most_ms = 10000) {
-  QElapsedTimer since;
-  since.start();
-  while (!holds()) {
-    if (since.elapsed() > most_ms) return false;
-    QCoreApplication::processEvents(QEventLoop::AllEvents, 20);
-    QThread::msleep(2);
-  }
-  return true;
+  return until(holds, most_ms);
 }
 
 inline void wait_ms(int ms) {

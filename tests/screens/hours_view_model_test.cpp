@@ -2,7 +2,6 @@
 // is added up by hand in each test.
 #include "screens/hours_view_model.h"
 
-#include <QElapsedTimer>
 #include <QFile>
 #include <QTemporaryDir>
 
@@ -13,6 +12,7 @@
 #include "screens/wait_view_model.h"
 #include "tests/record/run.h"
 #include "tests/screens/shop_desk.h"
+#include "tests/screens/until.h"
 
 namespace jambline::screens {
 namespace {
@@ -222,9 +222,7 @@ TEST_F(HoursTest, OnlyTheTableIsRoundedAndNeutrally) {
   settle();
   QTemporaryDir place;
   hours_->writeTable(place.path(), 3, false);
-  QElapsedTimer timer;
-  timer.start();
-  while (!hours_->written().startsWith("Written") && timer.elapsed() < 10'000) settle();
+  until([this] { return hours_->written().startsWith("Written"); });
   QFile file(place.filePath("hours 2026-09-21 Ivo.csv"));
   ASSERT_TRUE(file.open(QIODevice::ReadOnly)) << hours_->written().toStdString();
   const std::string table = file.readAll().toStdString();

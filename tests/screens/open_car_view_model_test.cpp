@@ -2,11 +2,11 @@
 // program's own.
 #include "screens/open_car_view_model.h"
 
-#include <QElapsedTimer>
 #include <fstream>
 
 #include "screens/words.h"
 #include "tests/screens/shop_desk.h"
+#include "tests/screens/until.h"
 
 namespace jambline::screens {
 namespace {
@@ -100,11 +100,7 @@ TEST_F(OpenCarScreen, CsvIsShownBeforeItIsUsed) {
   std::ofstream(path) << "stage,title,hours\nprep,Fender,1.5\nnone,x,1\n";
   OpenCarViewModel form(*session_);
   form.readCsv(QString::fromStdString(path));
-  QElapsedTimer waiting;
-  waiting.start();
-  while (!form.csvShown() && waiting.elapsed() < 20'000)
-    QCoreApplication::processEvents(QEventLoop::AllEvents, 10);
-  ASSERT_TRUE(form.csvShown());
+  ASSERT_TRUE(until([&] { return form.csvShown(); }));
   EXPECT_EQ(form.csvCount(), 1);
   EXPECT_EQ(form.csvRows()->rowCount(), 2);
   EXPECT_EQ(form.operations()->rowCount(), 0);

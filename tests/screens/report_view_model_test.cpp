@@ -3,6 +3,7 @@
 
 #include "screens/bundle_view_model.h"
 #include "tests/screens/shop_desk.h"
+#include "tests/screens/until.h"
 
 namespace jambline::screens {
 namespace {
@@ -44,11 +45,7 @@ class PaperDesk : public ShopDesk {
     ShopDesk::TearDown();
   }
   void wait_for(PaperRun& run) {
-    for (int i = 0; i < 5000 && run.busy(); ++i) {
-      std::this_thread::sleep_for(std::chrono::milliseconds(1));
-      QCoreApplication::processEvents();
-    }
-    ASSERT_FALSE(run.busy());
+    ASSERT_TRUE(until([&] { return !run.busy(); }));
   }
 
   Result<PaperMade> made_ = PaperMade{1'200'000, 12, 0, {}};

@@ -2,11 +2,11 @@
 #include "screens/camera_item.h"
 
 #include <QCoreApplication>
-#include <QElapsedTimer>
 #include <QPainter>
 #include <gtest/gtest.h>
 
 #include "tests/device/fake_camera.h"
+#include "tests/screens/until.h"
 
 namespace jambline::screens {
 namespace {
@@ -72,10 +72,7 @@ TEST_F(CameraPaint, TheGhostIsWorkedOutOutOfSightAndPaintedOverTheFrame) {
   item.setProperty("line", QColor(Qt::white));
   item.set_ghost(half_and_half(400, 200));
   EXPECT_TRUE(item.dashes().isNull()) << "not within the call";
-  QElapsedTimer since;
-  since.start();
-  while (item.dashes().isNull() && since.elapsed() < 5000) QCoreApplication::processEvents();
-  ASSERT_FALSE(item.dashes().isNull());
+  ASSERT_TRUE(until([&] { return !item.dashes().isNull(); }));
   const QImage image = painted();
   int brightest = 0;
   for (int y = 0; y < 100; ++y) brightest = std::max(brightest, qGray(image.pixel(100, y)));

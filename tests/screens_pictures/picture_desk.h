@@ -3,13 +3,13 @@
 #pragma once
 
 #include <QBuffer>
-#include <QElapsedTimer>
 #include <QImage>
 #include <QThread>
 
 #include "blobs/hasher.h"
 #include "screens/picture_store.h"
 #include "tests/screens/shop_desk.h"
+#include "tests/screens/until.h"
 
 namespace jambline::screens {
 
@@ -82,13 +82,10 @@ class PictureDesk : public ShopDesk {
     return std::filesystem::path(folder_) / "blobs" / hex.substr(0, 2) / hex.substr(2, 2) / hex;
   }
   bool until(const std::function<bool()>& holds) {
-    QElapsedTimer since;
-    since.start();
-    while (!holds() && since.elapsed() < 10'000) {
+    return jambline::until([&] {
       settle();
-      QThread::msleep(2);
-    }
-    return holds();
+      return holds();
+    });
   }
 
   int number_ = 0;

@@ -3,7 +3,6 @@
 #pragma once
 
 #include <QBuffer>
-#include <QElapsedTimer>
 #include <QFile>
 #include <QThread>
 
@@ -12,6 +11,7 @@
 #include "tests/device/fake_camera.h"
 #include "tests/picture/rendered_panels.h"
 #include "tests/screens/shop_desk.h"
+#include "tests/screens/until.h"
 
 namespace jambline::screens {
 
@@ -73,13 +73,10 @@ class ShotDesk : public ShopDesk {
   }
 
   bool until(const std::function<bool()>& holds) {
-    QElapsedTimer since;
-    since.start();
-    while (!holds() && since.elapsed() < 10'000) {
+    return jambline::until([&] {
       settle();
-      QThread::msleep(2);
-    }
-    return holds();
+      return holds();
+    });
   }
   bool at(ShotViewModel::Step step) {
     return until([this, step] { return shot_->step() == step; });

@@ -50,15 +50,6 @@ class VinScan : public ShotDesk {
     scan_.reset();
     ShotDesk::TearDown();
   }
-  bool comes(const std::function<bool()>& so) {
-    QElapsedTimer timer;
-    timer.start();
-    while (!so() && timer.elapsed() < 10'000) {
-      QCoreApplication::processEvents();
-      QThread::msleep(1);
-    }
-    return so();
-  }
   QVariant of(int row, const char* role) {
     return static_cast<RowList*>(scan_->found())->value(row, role);
   }
@@ -70,7 +61,7 @@ TEST_F(VinScan, WhatIsReadIsShownWithItsCheckAndUsedOnlyWhenAPersonSaysSo) {
   scan_->setFront(true);
   EXPECT_TRUE(scan_->live());
   camera_.show(labels({{Barcode::Kind::Code39, 'I' + ones}}));
-  ASSERT_TRUE(comes([&] { return scan_->foundCount() == 1; }));
+  ASSERT_TRUE(jambline::until([&] { return scan_->foundCount() == 1; }));
   EXPECT_EQ(of(0, "signs"), "111 11111 1 11111111");
   EXPECT_EQ(of(0, "words"), "The check sign fits. A wrong sign can still pass.");
   EXPECT_TRUE(of(0, "years").toString().startsWith("Model year by place 10: 2001"));
@@ -85,7 +76,7 @@ TEST_F(VinScan, WhatIsReadIsShownWithItsCheckAndUsedOnlyWhenAPersonSaysSo) {
 TEST_F(VinScan, OneThatDoesNotCheckSaysWhereAndIsUsedMarkedAsTyped) {
   scan_->setFront(true);
   camera_.show(labels({{Barcode::Kind::Qr, "VIN:" + wrong.toStdString() + ";X:1"}}));
-  ASSERT_TRUE(comes([&] { return scan_->foundCount() == 1; }));
+  ASSERT_TRUE(jambline::until([&] { return scan_->foundCount() == 1; }));
   EXPECT_FALSE(of(0, "good").toBool());
   EXPECT_TRUE(of(0, "words").toString().startsWith("This VIN does not check. Look at place "))
       << of(0, "words").toString().toStdString();
@@ -98,19 +89,19 @@ TEST_F(VinScan, OneThatDoesNotCheckSaysWhereAndIsUsedMarkedAsTyped) {
 TEST_F(VinScan, TwoInOneFrameAreBothShown) {
   scan_->setFront(true);
   camera_.show(labels({{Barcode::Kind::Qr, ones}, {Barcode::Kind::Qr, "11111111111111112"}}));
-  ASSERT_TRUE(comes([&] { return scan_->foundCount() > 0; }));
+  ASSERT_TRUE(jambline::until([&] { return scan_->foundCount() > 0; }));
   EXPECT_EQ(scan_->foundCount(), 2);
 }
 
 TEST_F(VinScan, ScanAgainForgetsAndOtherBarcodesAreNamed) {
   scan_->setFront(true);
   camera_.show(labels({{Barcode::Kind::Code128, ones}}));
-  ASSERT_TRUE(comes([&] { return scan_->foundCount() == 1; }));
+  ASSERT_TRUE(jambline::until([&] { return scan_->foundCount() == 1; }));
   scan_->scanAgain();
   EXPECT_EQ(scan_->foundCount(), 0);
   EXPECT_TRUE(scan_->live());
   camera_.show(labels({{Barcode::Kind::Code128, "PART 4711"}}));
-  ASSERT_TRUE(comes([&] { return !scan_->notice().isEmpty(); }));
+  ASSERT_TRUE(jambline::until([&] { return !scan_->notice().isEmpty(); }));
   EXPECT_EQ(scan_->notice(), "A barcode was read, and there is no VIN in it.");
   scan_->setFront(false);
   EXPECT_EQ(camera_.now, Camera::State::Off);
@@ -141,14 +132,14 @@ TEST_F(VinScan, WithoutACameraItSaysWhyAndReadsAPictureFile) {
   EXPECT_EQ(scan_->troubleWhat(), "There is no camera on this device.");
   scan_->readFiles({put("label.jpg", file_of(labels({{Barcode::Kind::DataMatrix, ones}})))});
   EXPECT_TRUE(scan_->reading());
-  ASSERT_TRUE(comes([&] { return scan_->foundCount() == 1; }));
+  ASSERT_TRUE(jambline::until([&] { return scan_->foundCount() == 1; }));
   EXPECT_FALSE(scan_->reading());
   scan_->readFiles({put("empty.jpg", {})});
-  ASSERT_TRUE(comes([&] { return !scan_->reading(); }));
+  ASSERT_TRUE(jambline::until([&] { return !scan_->reading(); }));
   EXPECT_FALSE(scan_->notice().isEmpty());
   EXPECT_EQ(scan_->foundCount(), 0);
   scan_->readFiles({put("panel.jpg", good())});
-  ASSERT_TRUE(comes([&] { return !scan_->reading(); }));
+  ASSERT_TRUE(jambline::until([&] { return !scan_->reading(); }));
   EXPECT_TRUE(scan_->notice().startsWith("No barcode could be read"))
       << scan_->notice().toStdString();
 }

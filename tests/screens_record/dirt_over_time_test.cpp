@@ -68,12 +68,12 @@ class DirtOverTime : public testing::Test {
   }
   // Until the answer to the last question has come.
   void settled() {
-    Shown::wait([this] { return shown_.session->snapshot().number > later_than_any; });
+    until([this] { return shown_.session->snapshot().number > later_than_any; });
     bool passed = false;
     for (int i = 0; i < 2; ++i) {
       passed = false;
       shown_.session->calculate(shown_.session.get(), [&] { return [&] { passed = true; }; });
-      ASSERT_TRUE(Shown::wait([&] { return passed; }));
+      ASSERT_TRUE(until([&] { return passed; }));
     }
   }
   void be(const PersonId& person) {

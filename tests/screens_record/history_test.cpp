@@ -19,7 +19,7 @@ class CarHistory : public testing::Test {
     settle();
   }
   void settle() {
-    ASSERT_TRUE(Shown::wait([this] { return history_.settled(); }));
+    ASSERT_TRUE(until([this] { return history_.settled(); }));
   }
   void step(int by) {
     history_.step(by);
@@ -89,12 +89,12 @@ TEST_F(CarHistory, ADragIsAnsweredByTheNewestPlaceOnly) {
 TEST_F(CarHistory, WhatComesOnMovesAHandleThatStandsAtTheEnd) {
   const int all = history_.count();
   shown_.session->post(acts::WriteNote{shown_.shop.green, "one more"});
-  ASSERT_TRUE(Shown::wait([&] { return history_.count() == all + 1 && history_.settled(); }));
+  ASSERT_TRUE(until([&] { return history_.count() == all + 1 && history_.settled(); }));
   EXPECT_EQ(history_.place(), all + 1);
   EXPECT_EQ(newest(), "Note: one more");
   step(-3);
   shown_.session->post(acts::WriteNote{shown_.shop.green, "and another"});
-  ASSERT_TRUE(Shown::wait([&] { return history_.count() == all + 2 && history_.settled(); }));
+  ASSERT_TRUE(until([&] { return history_.count() == all + 2 && history_.settled(); }));
   EXPECT_EQ(history_.place(), all - 2);
 }
 
@@ -104,7 +104,7 @@ TEST_F(CarHistory, AnEntryIsShownWithItsRawRecord) {
   const QString entry =
       history_.data(history_.index(row, 0), TimeLineViewModel::EntryIdRole).toString();
   history_.showEntry(entry);
-  ASSERT_TRUE(Shown::wait([this] { return time_line_.rawRead() && history_.settled(); }));
+  ASSERT_TRUE(until([this] { return time_line_.rawRead() && history_.settled(); }));
   EXPECT_EQ(newest(), "Left fender: clean");
   EXPECT_TRUE(time_line_.opened());
   EXPECT_TRUE(time_line_.rawGood());
@@ -131,7 +131,7 @@ TEST_F(CarHistory, AnEntryOfTheFutureIsTold) {
   snapshot->timeline = timeline;
   shown_.session->publish(snapshot);
   const auto all = static_cast<int>(timeline->size());
-  ASSERT_TRUE(Shown::wait([&] { return history_.count() == all && history_.settled(); }));
+  ASSERT_TRUE(until([&] { return history_.count() == all && history_.settled(); }));
   EXPECT_EQ(newest(), "Entry of a newer version, kept as it is");
   EXPECT_EQ(history_.carMarks()->rowCount(), 1) << "the rest is told all the same";
 }
@@ -141,7 +141,7 @@ class RecordCar : public testing::Test {
   RecordCar() : car_(*shown_.session) {}
   void choose(const JobId& job) {
     car_.choose(QString::fromStdString(job.hex()));
-    ASSERT_TRUE(Shown::wait([this] { return car_.loaded(); }));
+    ASSERT_TRUE(until([this] { return car_.loaded(); }));
   }
   Shown shown_;
   RecordCarViewModel car_;
@@ -166,7 +166,7 @@ TEST_F(RecordCar, WhatWasPassedOverAndWhatHeldItAreThere) {
   shown_.session->post(acts::SetPromise{shown_.shop.green, morning_ms - 26 * 3'600'000});
   shown_.session->post(acts::SayWait{shown_.shop.green, job::WaitReason::Part, true});
   choose(shown_.shop.green);
-  ASSERT_TRUE(Shown::wait([this] { return car_.heldCount() == 1; }));
+  ASSERT_TRUE(until([this] { return car_.heldCount() == 1; }));
   EXPECT_TRUE(car_.late());
   EXPECT_TRUE(car_.dueWords().endsWith(QStringLiteral("h late"))) << car_.dueWords().toStdString();
 }

@@ -18,8 +18,7 @@ class Questions : public testing::Test {
   Questions() { ask_.wake(); }
   // Asked and answered.
   bool answered() {
-    return Shown::wait(
-        [this] { return ask_.state() != Ask::Waiting && !shown_.session->calculating(); });
+    return until([this] { return ask_.state() != Ask::Waiting && !shown_.session->calculating(); });
   }
   void choose(const char* question, int view = 0) {
     ask_.choose(QString::fromUtf8(question));
@@ -51,7 +50,7 @@ TEST_F(Questions, AnEmptyPageSaysWhatWouldFillIt) {
   for (const char* key : {"hours", "flow", "first-time", "dirt", "sprays", "late", "pictures"}) {
     choose(key);
     ask_.turn(-8);
-    ASSERT_TRUE(Shown::wait([this] { return ask_.state() == Ask::Nothing; })) << key;
+    ASSERT_TRUE(until([this] { return ask_.state() == Ask::Nothing; })) << key;
     EXPECT_FALSE(ask_.emptyWords().isEmpty()) << key;
     EXPECT_EQ(ask_.rowCount(), 0) << key;
     ask_.toNow();
@@ -60,14 +59,14 @@ TEST_F(Questions, AnEmptyPageSaysWhatWouldFillIt) {
 
 TEST_F(Questions, APanelThatWasLookedAtCountsFromItsFirstLook) {
   choose("first-time");
-  ASSERT_TRUE(Shown::wait([this] { return ask_.state() == Ask::Shown; }));
+  ASSERT_TRUE(until([this] { return ask_.state() == Ask::Shown; }));
   EXPECT_EQ(ask_.rowCount(), 1);
   EXPECT_EQ(cell(ask_.rows(), 0, "title"), "Nov 2026");
   EXPECT_EQ(cell(ask_.rows(), 0, "numbers"), "100 %");
   EXPECT_EQ(ask_.barCount(), 1);
   shown_.session->post(
       acts::GiveVerdict{shown_.shop.green, job::Panel::Hood, job::Verdict::Redo, false, {}});
-  ASSERT_TRUE(Shown::wait([this] { return ask_.page().rows.at(0).exact.value(3) == "1"; }))
+  ASSERT_TRUE(until([this] { return ask_.page().rows.at(0).exact.value(3) == "1"; }))
       << "an act is heard of by itself";
   ask_.openRow(QStringLiteral("2026-11"));
   EXPECT_EQ(ask_.openTitle(), "Nov 2026");
@@ -101,7 +100,7 @@ TEST_F(Questions, ByPainterIsForManagers) {
   ask_.choose(QStringLiteral("dirt"));
   EXPECT_EQ(ask_.views().size(), 2);
   shown_.shop.act(acts::AddPerson{"Rosa", job::Role::Manager}, {});
-  ASSERT_TRUE(Shown::wait([this] { return shown_.session->shop().people.size() == 3U; }));
+  ASSERT_TRUE(until([this] { return shown_.session->shop().people.size() == 3U; }));
   shown_.session->choosePerson(
       QString::fromStdString(shown_.session->shop().people.back().person.hex()));
   EXPECT_EQ(ask_.views().size(), 3);
@@ -113,11 +112,11 @@ TEST_F(Questions, ByPainterIsForManagers) {
 
 TEST_F(Questions, TheTableIsWrittenWithExactNumbersAndNeverOverAFile) {
   choose("first-time");
-  ASSERT_TRUE(Shown::wait([this] { return ask_.state() == Ask::Shown; }));
+  ASSERT_TRUE(until([this] { return ask_.state() == Ask::Shown; }));
   std::set<QString> files;
   for (int time = 0; time < 2; ++time) {
     ask_.writeTable(folder_.path());
-    ASSERT_TRUE(Shown::wait([this] { return ask_.written().startsWith("Written"); }));
+    ASSERT_TRUE(until([this] { return ask_.written().startsWith("Written"); }));
     files.insert(ask_.written());
     ask_.showView(0);
   }
@@ -129,7 +128,7 @@ TEST_F(Questions, TheTableIsWrittenWithExactNumbersAndNeverOverAFile) {
       << csv.toStdString();
   EXPECT_TRUE(csv.contains("Nov 2026,3,3,2,0\r\n")) << csv.toStdString();
   ask_.writeTable(QStringLiteral("/proc/none"));
-  ASSERT_TRUE(Shown::wait([this] { return ask_.written().contains("not written"); }));
+  ASSERT_TRUE(until([this] { return ask_.written().contains("not written"); }));
 }
 
 }  // namespace

@@ -12,11 +12,11 @@ class RecordFilter : public testing::Test {
  protected:
   RecordFilter() : view_(std::make_unique<RecordViewModel>(*shown_.session)) {
     view_->wake();
-    Shown::wait([this] { return view_->loaded(); });
+    until([this] { return view_->loaded(); });
   }
   Filter& filter() { return *view_->filter(); }
   std::string plates() {
-    Shown::wait([this] { return !view_->searching(); });
+    until([this] { return !view_->searching(); });
     std::string out;
     for (int row = 0; row < view_->rowCount(); ++row)
       out += (row ? ", " : "") + text(*view_, row, RecordViewModel::PlateRole);
@@ -128,7 +128,7 @@ TEST_F(RecordFilter, AQuestionIsKeptUnderANameAndThereAfterARestart) {
   view_ = std::make_unique<RecordViewModel>(*shown_.session);
   EXPECT_EQ(filter().keptCount(), 2);
   view_->wake();
-  Shown::wait([this] { return view_->loaded(); });
+  until([this] { return view_->loaded(); });
   filter().open(QStringLiteral("Green ones"));
   EXPECT_EQ(view_->search().toStdString(), "green");
   EXPECT_EQ(plates(), "K 41-206");

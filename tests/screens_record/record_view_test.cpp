@@ -15,7 +15,7 @@ class Record : public testing::Test {
  protected:
   Record() : view_(*shown_.session) {
     view_.wake();
-    Shown::wait([this] { return view_.loaded(); });
+    until([this] { return view_.loaded(); });
   }
   std::string plates() {
     std::string out;
@@ -25,7 +25,7 @@ class Record : public testing::Test {
   }
   std::string found(const char* search) {
     view_.set_search(QString::fromUtf8(search));
-    Shown::wait([this] { return !view_.searching(); });
+    until([this] { return !view_.searching(); });
     return plates();
   }
 
@@ -51,7 +51,7 @@ TEST_F(Record, HalfAPlateInAnyWritingAndWordsInAnyOrderFind) {
   EXPECT_EQ(found("red green"), "");
   EXPECT_EQ(view_.countWords().toStdString(), "0 of 2 cars");
   view_.dropLastWord();
-  ASSERT_TRUE(Shown::wait([this] { return !view_.searching(); }));
+  ASSERT_TRUE(until([this] { return !view_.searching(); }));
   EXPECT_EQ(view_.search(), QStringLiteral("red"));
   EXPECT_EQ(plates(), "S 88-014");
   EXPECT_EQ(found(" - "), "K 41-206, S 88-014");
@@ -68,7 +68,7 @@ TEST_F(Record, AHitThatIsNotInPlainSightSaysWhereItIs) {
 
 TEST_F(Record, WhatIsTypedFastIsAnsweredOnceAndSignsMeanNothing) {
   for (const char* typed : {"k", "k4", "k41", "s88"}) view_.set_search(QString::fromUtf8(typed));
-  ASSERT_TRUE(Shown::wait([this] { return !view_.searching(); }));
+  ASSERT_TRUE(until([this] { return !view_.searching(); }));
   EXPECT_EQ(plates(), "S 88-014");
   EXPECT_EQ(found("\"s 88* OR (NEAR"), "");
   EXPECT_EQ(found("\"88*"), "S 88-014");
@@ -94,7 +94,7 @@ TEST_F(Record, ANewCarComesByItself) {
                                      .body = job::BodyShape::CargoVan,
                                      .panels = {{job::Panel::Hood}},
                                      .operations = {{job::Stage::Inspect}}});
-  ASSERT_TRUE(Shown::wait([this] { return view_.rowCount() == 3; }));
+  ASSERT_TRUE(until([this] { return view_.rowCount() == 3; }));
   EXPECT_EQ(text(view_, 0, View::PlateRole), "T 61-330");
 }
 
@@ -106,7 +106,7 @@ TEST_F(Record, TheCheckOfAllEntriesSaysHowFarTheyAreProven) {
   QSignalSpy progress(&check, &IntegrityViewModel::progressChanged);
   check.start();
   EXPECT_EQ(check.state(), IntegrityViewModel::Running);
-  ASSERT_TRUE(Shown::wait([&] { return check.state() != IntegrityViewModel::Running; }));
+  ASSERT_TRUE(until([&] { return check.state() != IntegrityViewModel::Running; }));
   EXPECT_EQ(check.state(), IntegrityViewModel::Sound) << check.what().toStdString();
   EXPECT_EQ(check.fingerprint().size(), 39);  // eight groups of four and seven hyphens
   ASSERT_EQ(check.proven()->rowCount(), 1);
@@ -145,7 +145,7 @@ TEST_F(Record, AFindingSaysWhatItMeansAndLeadsToItsEntry) {
   QSignalSpy entry(&check, &IntegrityViewModel::entryAsked);
   QSignalSpy devices(&check, &IntegrityViewModel::devicesAsked);
   check.start();
-  ASSERT_TRUE(Shown::wait([&] { return check.state() != IntegrityViewModel::Running; }));
+  ASSERT_TRUE(until([&] { return check.state() != IntegrityViewModel::Running; }));
   EXPECT_EQ(check.state(), IntegrityViewModel::Bad);
   EXPECT_EQ(check.what().toStdString(), "First bad entry: number 21 of cart 1.");
   EXPECT_EQ(check.means().toStdString(),
@@ -179,7 +179,7 @@ TEST_F(Record, ACheckThatIsStoppedSaysNothing) {
   });
   check.start();
   check.stop();
-  ASSERT_TRUE(Shown::wait([&] { return check.state() != IntegrityViewModel::Running; }));
+  ASSERT_TRUE(until([&] { return check.state() != IntegrityViewModel::Running; }));
   EXPECT_EQ(check.state(), IntegrityViewModel::Stopped);
 }
 

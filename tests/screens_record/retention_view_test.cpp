@@ -14,18 +14,18 @@ class KeepAndForget : public testing::Test {
  protected:
   KeepAndForget() {
     shown_.shop.act(acts::AddPerson{"Rosa", job::Role::Manager}, {});
-    Shown::wait([this] { return shown_.session->shop().people.size() == 3U; });
+    until([this] { return shown_.session->shop().people.size() == 3U; });
     rosa_ = shown_.session->shop().people.back().person;
     shown_.session->choosePerson(QString::fromStdString(rosa_.hex()));
     keep_.wake();
   }
   bool act(acts::Command command) {
     shown_.shop.act(std::move(command), rosa_);
-    return Shown::wait([this] { return keep_.loaded(); });
+    return until([this] { return keep_.loaded(); });
   }
   void leave(const PersonId& person) {
     act(acts::LetPersonGo{person});
-    ASSERT_TRUE(Shown::wait([this] { return keep_.loaded() && keep_.leaverCount() > 0; }));
+    ASSERT_TRUE(until([this] { return keep_.loaded() && keep_.leaverCount() > 0; }));
   }
   static std::string cell(QAbstractItemModel* model, int row, const char* role) {
     return text(*model, row, model->roleNames().key(role));
@@ -61,23 +61,23 @@ TEST_F(KeepAndForget, AManagerSetsYearsAndFewerAreSaidToBeFewer) {
     EXPECT_EQ(keep_.wrongField(), "years") << wrong;
   }
   keep_.keep(QStringLiteral("1"));
-  ASSERT_TRUE(Shown::wait([this] { return keep_.years() == QStringLiteral("1"); }));
+  ASSERT_TRUE(until([this] { return keep_.years() == QStringLiteral("1"); }));
   EXPECT_EQ(keep_.wrongField(), "");
   EXPECT_EQ(cell(keep_.classes(), 1, "own"), "1 year");
   EXPECT_EQ(cell(keep_.classes(), 1, "fewer"), "true");
   EXPECT_NE(cell(keep_.classes(), 1, "spoken").find("a rule may ask for longer"),
             std::string::npos);
   keep_.keep(QStringLiteral("4"));
-  ASSERT_TRUE(Shown::wait([this] { return keep_.years() == QStringLiteral("4"); }));
+  ASSERT_TRUE(until([this] { return keep_.years() == QStringLiteral("4"); }));
   EXPECT_EQ(cell(keep_.classes(), 1, "fewer"), "false");
   keep_.keepAsUsual();
-  ASSERT_TRUE(Shown::wait([this] { return keep_.years().isEmpty(); }));
+  ASSERT_TRUE(until([this] { return keep_.years().isEmpty(); }));
   shown_.session->choosePerson(key(shown_.shop.ivo));
   EXPECT_FALSE(keep_.mayKeep());
 }
 
 TEST_F(KeepAndForget, NobodyStandsThereUntilSomebodyLeft) {
-  ASSERT_TRUE(Shown::wait([this] { return keep_.loaded(); }));
+  ASSERT_TRUE(until([this] { return keep_.loaded(); }));
   EXPECT_EQ(keep_.leaverCount(), 0);
   EXPECT_EQ(keep_.notOverWords(key(shown_.shop.ivo)), "");
 }
@@ -97,7 +97,7 @@ TEST_F(KeepAndForget, WhoWorkedIsKeptForThePayrollAndThenMayBeForgotten) {
   shown_.shop.clock.advance_ms(std::int64_t{1097} * 86'400'000);  // November 26, 2029
   act(acts::SetRetention{job::RecordClass::TimeCards, 2});
   ASSERT_TRUE(
-      Shown::wait([this] { return cell(keep_.leavers(), 0, "state") == "May be forgotten now"; }));
+      until([this] { return cell(keep_.leavers(), 0, "state") == "May be forgotten now"; }));
   EXPECT_EQ(cell(keep_.leavers(), 0, "shape"), std::to_string(shape_of(StateKind::NotYet)));
   EXPECT_EQ(keep_.notOverWords(key(shown_.shop.ivo)), "");
 }
@@ -116,7 +116,7 @@ TEST_F(KeepAndForget, WhoNeverDidAnythingMayBeForgottenAndIsSaidToBe) {
   shown_.shop.engine->erase_name(shown_.shop.mara, rosa_,
                                  [](const Status& erased) { EXPECT_TRUE(erased); });
   shown_.shop.engine->drain();
-  ASSERT_TRUE(Shown::wait([this] { return cell(keep_.leavers(), 0, "state") == "Forgotten"; }));
+  ASSERT_TRUE(until([this] { return cell(keep_.leavers(), 0, "state") == "Forgotten"; }));
   EXPECT_EQ(cell(keep_.leavers(), 0, "mayForget"), "false");
   EXPECT_EQ(cell(keep_.leavers(), 0, "shape"), std::to_string(shape_of(StateKind::Done)));
 }

@@ -3,13 +3,12 @@
 
 #include <QAbstractItemModel>
 #include <QCoreApplication>
-#include <QElapsedTimer>
-#include <QEventLoop>
 #include <string>
 #include <utility>
 
 #include "screens/session.h"
 #include "tests/record/small_shop.h"
+#include "tests/screens/until.h"
 
 namespace jambline::screens {
 
@@ -25,18 +24,9 @@ class Shown {
   }
   ~Shown() { shop.close(); }
 
-  // Until it is so, ten seconds at most.
-  template <class So>
-  static bool wait(So so) {
-    QElapsedTimer timer;
-    timer.start();
-    while (!so() && timer.elapsed() < 10'000)
-      QCoreApplication::processEvents(QEventLoop::AllEvents | QEventLoop::WaitForMoreEvents, 20);
-    return so();
-  }
   void open_green() {
     session->openCar(QString::fromStdString(shop.green.hex()));
-    wait([&] { return session->hasCar(); });
+    until([&] { return session->hasCar(); });
   }
 
   SmallShop shop;

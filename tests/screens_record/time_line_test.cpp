@@ -86,7 +86,7 @@ TEST_F(TimeLine, TakeBackWritesAWithdrawalWithItsReasonAndOnlyAddsARow) {
   ASSERT_TRUE(view_.openMayBeTakenBack());
   QSignalSpy taken(&view_, &TimeLineModel::takenBack);
   view_.takeBack(1);
-  ASSERT_TRUE(Shown::wait([&] { return view_.rowCount() == before + 1 && !taken.isEmpty(); }));
+  ASSERT_TRUE(until([&] { return view_.rowCount() == before + 1 && !taken.isEmpty(); }));
   EXPECT_EQ(text(view_, 0, TimeLineModel::WordsRole),
             "Taken back: Left fender: clean, because: wrong panel");
   EXPECT_TRUE(view_.data(view_.index(fender + 1), TimeLineModel::TakenBackRole).toBool());

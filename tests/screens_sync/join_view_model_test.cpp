@@ -2,13 +2,13 @@
 // taken in, and only a manager takes a hub in. Held against our own design (exchange/exchange.h).
 #include "screens/join_view_model.h"
 
-#include <QElapsedTimer>
 #include <QTemporaryDir>
 #include <QThread>
 
 #include "picture/qr_code.h"
 #include "sync_desk.h"
 #include "tests/device/fake_camera.h"
+#include "tests/screens/until.h"
 
 namespace jambline::screens {
 namespace {
@@ -31,14 +31,6 @@ class JoinScreen : public SyncDesk {
     return {seal::Key{{1, 2}}, ShopId{{3}}, sync::InviteCode{{4}}, {{"192.168.1.20", 8740}}};
   }
   static QString line() { return QString::fromStdString(sync::encode(code())); }
-  template <class So>
-  bool wait(So so) {
-    QElapsedTimer timer;
-    timer.start();
-    while (!so() && timer.elapsed() < 10'000)
-      QCoreApplication::processEvents(QEventLoop::AllEvents, 20);
-    return so();
-  }
 
   device::FakeCamera camera_;
   std::optional<JoinViewModel> join_;
@@ -147,13 +139,13 @@ TEST_F(JoinScreen, TheSquareCodeIsReadByTheCameraAndSwitchesItOff) {
   const auto other = picture::qr_code("a code of something else");
   ASSERT_TRUE(other);
   camera_.show(other->scaled(other->size() * 8));
-  ASSERT_TRUE(wait([&] { return !scan.notice().isEmpty(); }));
+  ASSERT_TRUE(until([&] { return !scan.notice().isEmpty(); }));
   EXPECT_EQ(join_->step(), Step::Read);
   QThread::msleep(JoinScanViewModel::apart_ms + 20);
   const auto drawn = picture::qr_code(line().toStdString());
   ASSERT_TRUE(drawn);
   camera_.show(drawn->scaled(drawn->size() * 8));
-  ASSERT_TRUE(wait([&] { return join_->step() == Step::Ask; }));
+  ASSERT_TRUE(until([&] { return join_->step() == Step::Ask; }));
   EXPECT_FALSE(scan.live());
   EXPECT_EQ(camera_.now, device::Camera::State::Off);
   EXPECT_FALSE(exchange_->joined);
@@ -167,10 +159,10 @@ TEST_F(JoinScreen, TheSquareCodeIsReadFromAFile) {
   ASSERT_TRUE(drawn->scaled(drawn->size() * 6).save(file));
   join_->open();
   join_->scan()->readFiles({QUrl::fromLocalFile(folder.filePath("nothing.png"))});
-  ASSERT_TRUE(wait([&] { return !join_->scan()->reading(); }));
+  ASSERT_TRUE(until([&] { return !join_->scan()->reading(); }));
   EXPECT_FALSE(join_->scan()->notice().isEmpty());
   join_->scan()->readFiles({QUrl::fromLocalFile(file)});
-  ASSERT_TRUE(wait([&] { return join_->step() == Step::Ask; }));
+  ASSERT_TRUE(until([&] { return join_->step() == Step::Ask; }));
 }
 
 }  // namespace

@@ -145,7 +145,7 @@ TEST_F(GuiThread, StartsShowsAndTouchesWithoutAFileOrSqliteCallOfItsOwn) {
   std::atomic<bool> checked{false};
   program_->engine().audit([](double) {}, [&](const Result<log::Audit>&) { checked = true; });
   ASSERT_TRUE(app::visit_screens(*program_));
-  ASSERT_TRUE(hand.wait_for([&] { return checked.load(); }, 60'000));
+  ASSERT_TRUE(hand.wait_for([&] { return checked.load(); }));
   expect_nothing_seen("every screen was shown");
 }
 

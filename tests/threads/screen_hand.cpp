@@ -1,10 +1,10 @@
 #include "tests/threads/screen_hand.h"
 
-#include <QCoreApplication>
 #include <QElapsedTimer>
 #include <QMetaEnum>
-#include <QTimer>
 #include <QtTest/qtesttouch.h>
+
+#include "tests/screens/until.h"
 
 namespace jambline {
 
@@ -37,17 +37,7 @@ ScreenHand::ScreenHand(app::Program& program) : window_(*program.window()) {
 }
 
 bool ScreenHand::wait_for(const std::function<bool()>& so, int most_ms) {
-  QElapsedTimer timer;
-  timer.start();
-  QTimer wakes;  // so that the thread sleeps between events and still sees when time is up
-  wakes.start(5);
-  while (!so()) {
-    if (timer.elapsed() > most_ms) return false;
-    QCoreApplication::processEvents(QEventLoop::AllEvents | QEventLoop::WaitForMoreEvents);
-    // What deleteLater() was said of goes only in exec() by itself.
-    QCoreApplication::sendPostedEvents(nullptr, QEvent::DeferredDelete);
-  }
-  return true;
+  return until(so, most_ms);
 }
 
 void ScreenHand::wait_for_quiet(int quiet_ms, int most_ms) {

@@ -17,8 +17,8 @@ class ScreenHand {
   explicit ScreenHand(app::Program& program);
 
   QQuickWindow& window() { return window_; }
-  // Lets events through until it is true; false when that took too long.
-  bool wait_for(const std::function<bool()>& so, int most_ms = 10'000);
+  // As until() of tests/screens/until.h.
+  bool wait_for(const std::function<bool()>& so, int most_ms = 60'000);
   // Until a frame has come and then none for a while, as when all animations are over, or until
   // frames have come for `most_ms`.
   void wait_for_quiet(int quiet_ms = 60, int most_ms = 1'500);

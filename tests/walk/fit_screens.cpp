@@ -38,7 +38,7 @@ bool fit(Shop& shop, bool of_panel) {
   const auto panel = screens::panel_of_word(key);
   if (!panel) return false;
   if (!folds::last_fit(*session.car(), *panel)) session.post(gaps_of(*session.car(), *panel));
-  for (int i = 0; i < 200 && !folds::last_fit(*session.car(), *panel); ++i) settle(shop.window());
+  settle_until(shop, [&] { return folds::last_fit(*session.car(), *panel); });
   screen.openPanel(key);
   settle(shop.window());
   return screen.panel() == key;

@@ -43,7 +43,7 @@ bool check_in(Shop& shop) {
 bool walk_around(Shop& shop) {
   auto* walk = model<screens::WalkAroundViewModel>(shop, "walkAround");
   if (!walk || !nearly_gone(shop) || !place(shop, "Floor", "WalkAround")) return false;
-  for (int i = 0; i < 200 && !walk->ready(); ++i) settle(shop.window());
+  settle_until(shop, [&] { return walk->ready(); });
   settle(shop.window());
   return walk->ready();
 }
@@ -63,7 +63,7 @@ bool hand_over(Shop& shop) {
   auto* note = model<screens::HandOverViewModel>(shop, "handOver");
   if (!note || !gone(shop) || !place(shop, "Floor", "HandOver")) return false;
   note->ask();
-  for (int i = 0; i < 200 && note->lines()->rowCount() == 0; ++i) settle(shop.window());
+  settle_until(shop, [&] { return note->lines()->rowCount() != 0; });
   settle(shop.window());
   return note->lines()->rowCount() > 0;
 }

@@ -11,7 +11,7 @@ namespace jambline::walk {
 
 namespace {
 void wait_for(Shop& shop, const screens::HoursViewModel& hours) {
-  for (int i = 0; i < 200 && !hours.loaded(); ++i) settle(shop.window());
+  settle_until(shop, [&] { return hours.loaded(); });
   settle(shop.window());
 }
 

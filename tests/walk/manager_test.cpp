@@ -73,7 +73,7 @@ class ManagersHour : public testing::Test {
   }
   QQuickItem* here(const char* name) {
     QQuickItem* item = nullptr;
-    hand_->wait_for([&] { return (item = hand_->find_named(name)) != nullptr; }, 5000);
+    hand_->wait_for([&] { return (item = hand_->find_named(name)) != nullptr; });
     return item;
   }
   void click(const char* name) {
@@ -187,8 +187,7 @@ TEST_F(ManagersHour, HalfAPlateLeadsToWhatWasPassedOverAndItsProof) {
   auto& bundle = model<screens::BundleViewModel>("bundle");
   into_sight("bundleWrite");
   click("bundleWrite");
-  ASSERT_TRUE(
-      hand_->wait_for([&] { return !bundle.run()->busy() && !bundle.check().isEmpty(); }, 60'000))
+  ASSERT_TRUE(hand_->wait_for([&] { return !bundle.run()->busy() && !bundle.check().isEmpty(); }))
       << bundle.run()->what().toStdString();
   EXPECT_FALSE(bundle.run()->failed()) << bundle.run()->what().toStdString();
   const QStringList files = QDir(out_.path()).entryList({QStringLiteral("*.zip")}, QDir::Files);

@@ -77,7 +77,7 @@ class Morning : public testing::Test {
   }
   QQuickItem* here(const char* name) {
     QQuickItem* item = nullptr;
-    hand_->wait_for([&] { return (item = hand_->find_named(name)) != nullptr; }, 3000);
+    hand_->wait_for([&] { return (item = hand_->find_named(name)) != nullptr; });
     return item;
   }
   // One tap on what has that name.

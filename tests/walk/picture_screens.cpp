@@ -118,7 +118,7 @@ bool all_here(Shop& shop) {
       if (self(self, *child)) return true;
     return false;
   };
-  for (int i = 0; i < 400 && waits(waits, *shop.window().contentItem()); ++i) settle(shop.window());
+  settle_until(shop, [&] { return !waits(waits, *shop.window().contentItem()); });
   return !waits(waits, *shop.window().contentItem());
 }
 
@@ -169,7 +169,7 @@ bool leftovers(Shop& shop) {
                      .value<screens::LeftoversViewModel*>();
     if (!left) return false;
     left->look();
-    for (int i = 0; i < 200 && left->count() == 0; ++i) settle(shop.window());
+    settle_until(shop, [&] { return left->count() != 0; });
   }
   return place(shop, "Floor", "None");
 }

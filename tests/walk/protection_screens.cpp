@@ -105,7 +105,7 @@ bool in_register(Shop& shop, const char* button) {
 
 bool exposure(Shop& shop, const char* button) {
   if (!shown(shop, "Exposure")) return false;
-  for (int i = 0; i < 200 && shop.program().exposure().working(); ++i) settle(shop.window());
+  settle_until(shop, [&] { return !shop.program().exposure().working(); });
   settle(shop.window());
   if (!button) return true;
   return press(shop, button) || shop.program().exposure().shiftCount() == 0;

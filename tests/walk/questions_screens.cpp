@@ -12,8 +12,8 @@ using screens::QuestionViewModel;
 
 void wait_for(Shop& shop, const QuestionViewModel& ask) {
   settle(shop.window());
-  for (int i = 0; i < 400 && ask.state() == QuestionViewModel::Waiting; ++i) settle(shop.window());
-  for (int i = 0; i < 400 && shop.program().session().calculating(); ++i) settle(shop.window());
+  settle_until(shop, [&] { return ask.state() != QuestionViewModel::Waiting; });
+  settle_until(shop, [&] { return !shop.program().session().calculating(); });
   settle(shop.window());
 }
 

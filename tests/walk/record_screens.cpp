@@ -15,16 +15,16 @@ using Record = screens::RecordViewModel;
 Record* record(Shop& shop) {
   auto* record = model<Record>(shop, "record");
   if (!record || !place(shop, "Record", "None")) return nullptr;
-  for (int i = 0; i < 200 && !record->loaded(); ++i) settle(shop.window());
+  settle_until(shop, [&] { return record->loaded(); });
   record->filter()->clear();
   record->car()->choose({});
-  for (int i = 0; i < 200 && record->searching(); ++i) settle(shop.window());
+  settle_until(shop, [&] { return !record->searching(); });
   settle(shop.window());
   return record;
 }
 
 bool answered(Shop& shop, Record& record) {
-  for (int i = 0; i < 200 && record.searching(); ++i) settle(shop.window());
+  settle_until(shop, [&] { return !record.searching(); });
   settle(shop.window());
   return !record.searching();
 }
@@ -69,7 +69,7 @@ bool chosen(Shop& shop) {
   if (!all) return false;
   if (all->rowCount() == 0) return true;
   all->car()->choose(shop.usual_car().isEmpty() ? all->jobIdAt(0) : shop.usual_car());
-  for (int i = 0; i < 200 && !all->car()->loaded(); ++i) settle(shop.window());
+  settle_until(shop, [&] { return all->car()->loaded(); });
   settle(shop.window());
   return all->car()->loaded();
 }
@@ -77,7 +77,7 @@ bool chosen(Shop& shop) {
 screens::HistoryViewModel* history(Shop& shop) {
   auto* history = model<screens::HistoryViewModel>(shop, "history");
   if (!history || !place(shop, "Floor", "History")) return nullptr;
-  for (int i = 0; i < 200 && !history->settled(); ++i) settle(shop.window());
+  settle_until(shop, [&] { return history->settled(); });
   settle(shop.window());
   return history;
 }
@@ -86,7 +86,7 @@ bool history_at(Shop& shop, double part) {
   auto* shown = history(shop);
   if (!shown) return false;
   shown->step(static_cast<int>(shown->count() * part) - shown->place());
-  for (int i = 0; i < 200 && !shown->settled(); ++i) settle(shop.window());
+  settle_until(shop, [&] { return shown->settled(); });
   settle(shop.window());
   return true;
 }
@@ -96,7 +96,7 @@ bool history_entry(Shop& shop) {
   if (!shown) return false;
   auto* line = shown->timeLine();
   line->open(shown->data(shown->index(0, 0), screens::TimeLineViewModel::EntryIdRole).toString());
-  for (int i = 0; i < 200 && !line->rawRead(); ++i) settle(shop.window());
+  settle_until(shop, [&] { return line->rawRead(); });
   settle(shop.window());
   return line->rawRead();
 }
@@ -113,8 +113,7 @@ bool checked(Shop& shop, screens::IntegrityViewModel::Check check) {
               });
   if (!press_check(shop)) return false;
   integrity->start();
-  for (int i = 0; i < 400 && integrity->state() == screens::IntegrityViewModel::Running; ++i)
-    settle(shop.window());
+  settle_until(shop, [&] { return integrity->state() != screens::IntegrityViewModel::Running; });
   settle(shop.window());
   return integrity->state() != screens::IntegrityViewModel::Running;
 }

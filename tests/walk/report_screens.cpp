@@ -16,7 +16,7 @@ QString throw_away_folder() {
 }
 
 void wait_for(Shop& shop, const screens::PaperRun& run) {
-  for (int i = 0; i < 2000 && run.busy(); ++i) settle(shop.window());
+  settle_until(shop, [&] { return !run.busy(); });
   settle(shop.window());
 }
 
@@ -44,7 +44,7 @@ bool report_refused(Shop& shop) {
 bool bundle(Shop& shop) {
   if (!place(shop, "Floor", "TimeLine") || !press(shop, "bundleAsked")) return false;
   auto* one = model<screens::BundleViewModel>(shop, "bundle");
-  for (int i = 0; i < 200 && one->spoken().isEmpty(); ++i) settle(shop.window());
+  settle_until(shop, [&] { return !one->spoken().isEmpty(); });
   return true;
 }
 

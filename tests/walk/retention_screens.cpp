@@ -44,7 +44,7 @@ bool to_page(Shop& shop) {
 screens::RetentionViewModel* page(Shop& shop) {
   auto* keep = model<screens::RetentionViewModel>(shop, "retention");
   if (!keep || !somebody_leaves(shop) || !to_page(shop)) return nullptr;
-  for (int i = 0; i < 400 && !keep->loaded(); ++i) settle(shop.window());
+  settle_until(shop, [&] { return keep->loaded(); });
   settle(shop.window());
   return keep->loaded() ? keep : nullptr;
 }

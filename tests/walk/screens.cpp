@@ -113,7 +113,7 @@ bool scan_vin(Shop& shop, bool read) {
     files.append(QUrl::fromLocalFile(file.fileName()));
   }
   form->scan()->readFiles(files);
-  for (int i = 0; i < 200 && form->scan()->reading(); ++i) settle(shop.window());
+  settle_until(shop, [&] { return !form->scan()->reading(); });
   settle(shop.window());
   return form->scan()->foundCount() == 2;
 }
@@ -124,7 +124,7 @@ bool read_estimate(Shop& shop) {
   form->readCsv(
       QStringLiteral("stage,title,hours\nprep,Feather the left quarter panel,1.5\n"
                      "inspect,,0.5\nlunch,,1.0\ncorrect,Level and polish,banana\n"));
-  for (int i = 0; i < 100 && !form->csvShown(); ++i) settle(shop.window());
+  settle_until(shop, [&] { return form->csvShown(); });
   settle(shop.window());
   return form->csvShown();
 }
@@ -216,8 +216,7 @@ bool walk_asks(Shop& shop, bool all_gone) {
   for (std::size_t i = 0; i < enum_words<job::CutItem>.size(); ++i)
     check.checks.push_back({static_cast<job::CutItem>(i), job::CutAnswer::Yes, {}});
   if (!session.car()->before_cut_of(session.person())) session.post(check);
-  for (int i = 0; i < 200 && walk->mode() == screens::WalkViewModel::Mode::Nothing; ++i)
-    settle(shop.window());
+  settle_until(shop, [&] { return walk->mode() != screens::WalkViewModel::Mode::Nothing; });
   for (int i = 0; i < 60 && walk->mode() == screens::WalkViewModel::Mode::Round; ++i) {
     settle(shop.window());
     walk->act();
@@ -232,8 +231,7 @@ bool walk_asks(Shop& shop, bool all_gone) {
 bool evidence(Shop& shop, const char* button) {
   if (!shop.throw_dirt() || !place(shop, "Floor", "Evidence")) return false;
   const auto& shown = shop.program().evidence();
-  for (int i = 0; i < 200 && shown.word() == screens::EvidenceViewModel::Word::Working; ++i)
-    settle(shop.window());
+  settle_until(shop, [&] { return shown.word() != screens::EvidenceViewModel::Word::Working; });
   return !button || press(shop, button);
 }
 
@@ -243,7 +241,7 @@ bool booth(Shop& shop, const char* button, const char* next) {
   auto* booths = qobject_cast<screens::BoothViewModel*>(part(shop, "booth"));
   if (!booths) return false;
   if (booths->boothCount() == 0) booths->keepBooth(QStringLiteral("Booth 1"), 0);
-  for (int i = 0; i < 200 && booths->boothCount() == 0; ++i) settle(shop.window());
+  settle_until(shop, [&] { return booths->boothCount() != 0; });
   settle(shop.window());
   if (booths->boothCount() == 0) return false;
   QQuickItem& sheet = scope_of(shop.window());
@@ -277,8 +275,7 @@ bool disputed(Shop& shop, bool on_panel) {
 bool dirt_page(Shop& shop, const std::function<bool(screens::DirtOverTimeViewModel&)>& further) {
   auto* dirt = qobject_cast<screens::DirtOverTimeViewModel*>(part(shop, "dirt"));
   if (!dirt || !place(shop, "Record", "DirtOverTime")) return false;
-  for (int i = 0; i < 400 && dirt->state() == screens::DirtOverTimeViewModel::Waiting; ++i)
-    settle(shop.window());
+  settle_until(shop, [&] { return dirt->state() != screens::DirtOverTimeViewModel::Waiting; });
   dirt->choose(-1);
   const bool good = further(*dirt);
   settle(shop.window());
@@ -308,7 +305,7 @@ bool shot_poor(Shop& shop) {
   dark.fill(qRgb(9, 12, 10));
   const QString file = folder.filePath(QStringLiteral("IMG_2041 left rear door jamb.jpg"));
   if (taken.step() == Step::Aim && dark.save(file)) taken.offer({QUrl::fromLocalFile(file)});
-  for (int i = 0; i < 200 && taken.step() != Step::Offered; ++i) settle(shop.window());
+  settle_until(shop, [&] { return taken.step() == Step::Offered; });
   return taken.step() == Step::Offered;
 }
 
@@ -493,11 +490,9 @@ std::vector<Screen> all() {
       {"booth-filters-in", true,
        [](Shop& shop) {
          if (!booth(shop, "boothEvent0", "eventFiltersIn")) return false;
-         const auto said = [&] {  // the disk may take its time
+         return settle_until(shop, [&] {
            return named(*shop.window().contentItem(), QStringLiteral("filtersOut")) != nullptr;
-         };
-         for (int i = 0; i < 200 && !said(); ++i) settle(shop.window());
-         return said();
+         });
        }},
       // Last: it is the next day from then on.
       {"forgotten-clock", false, [=](Shop& shop) { return on_floor(shop) && shop.day_after(); }},

@@ -1,14 +1,12 @@
 #include "shops.h"
 
 #include <QCoreApplication>
-#include <QElapsedTimer>
 #include <filesystem>
 #include <map>
 
 #include "app/demo/demo_shop.h"
 #include "base/spans.h"
 #include "job/body_shape.h"
-#include "rules.h"
 #include "screens/floor_forecasts.h"
 
 namespace jambline::walk {
@@ -27,15 +25,6 @@ constexpr const char* long_titles[] = {"", "Level and polish the whole left side
                                        "", "Take the moldings, lamps and both handles off",
                                        "", "Second look after the overnight bake",
                                        "", "Edges, jambs and the inside of the fuel door"};
-
-template <class Done>
-bool wait_until(Done done) {
-  QElapsedTimer timer;
-  timer.start();
-  while (!done() && timer.elapsed() < 10'000)
-    QCoreApplication::processEvents(QEventLoop::AllEvents, 5);
-  return done();
-}
 }  // namespace
 
 std::unique_ptr<Shop> Shop::open(Kind kind) {
@@ -114,7 +103,7 @@ bool Shop::put_on_tape(const QString& job) {
   auto& session = program_->session();
   session.choosePerson(QString::fromStdString(first_person().hex()));
   session.openCar(job);
-  return wait_until(
+  return until(
       [&] { return session.hasCar() && QString::fromStdString(session.job()->hex()) == job; });
 }
 
@@ -133,8 +122,7 @@ bool Shop::undoable_act() {
   acts::WriteNote note{*program_->session().job(),
                        "The left mirror cap came back with a run along its lower edge"};
   act(note, first_person());
-  return refused_ == 0 &&
-         wait_until([&] { return program_->session().snapshot().last_act != nullptr; });
+  return refused_ == 0 && until([&] { return program_->session().snapshot().last_act != nullptr; });
 }
 
 // What came late moves rows: it is drawn before anybody looks.
@@ -143,14 +131,14 @@ bool Shop::all_worked_out() {
   const auto& session = program_->session();
   const auto done = [&] { return forecasts.ready() && !session.calculating(); };
   if (done()) return true;
-  if (!wait_until(done)) return false;
+  if (!until(done)) return false;
   QQuickWindow* shown = program_->window();
   if (!shown) return true;
   bool drawn = false;
   const auto frame =
       QObject::connect(shown, &QQuickWindow::frameSwapped, shown, [&] { drawn = true; });
   shown->update();
-  const bool good = wait_until([&] { return drawn; });
+  const bool good = until([&] { return drawn; });
   QObject::disconnect(frame);
   settle(*shown);
   return good;

@@ -7,9 +7,13 @@
 #pragma once
 
 #include <QTemporaryDir>
+#include <gtest/gtest.h>
 #include <memory>
+#include <source_location>
 
 #include "app/jambline/program.h"
+#include "rules.h"
+#include "tests/screens/until.h"
 
 namespace jambline::walk {
 
@@ -55,6 +59,16 @@ class Shop {
   std::optional<JobId> dirty_;
   int refused_ = 0;
 };
+
+// Waits for what the program has to bring and lays the window out; it is a failure when it does not
+// come.
+template <class So>
+bool settle_until(Shop& shop, So so, std::source_location at = std::source_location::current()) {
+  const bool came = until(so);
+  settle(shop.window());
+  EXPECT_TRUE(came) << "what " << at.file_name() << ":" << at.line() << " waits for";
+  return came;
+}
 
 // The view model of a name, or null.
 template <class Model>

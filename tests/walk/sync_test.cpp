@@ -48,7 +48,7 @@ class SyncByHand : public testing::Test {
   }
   QQuickItem* here(const char* name) {
     QQuickItem* item = nullptr;
-    hand_->wait_for([&] { return (item = hand_->find_named(name)) != nullptr; }, 3000);
+    hand_->wait_for([&] { return (item = hand_->find_named(name)) != nullptr; });
     return item;
   }
   // What lies beyond the edge of what scrolls comes into sight with the focus.

@@ -60,7 +60,7 @@ class Tablet {
       hand_->wait_for_quiet(30, 400);
     }
   }
-  bool wait_for(const std::function<bool()>& so) { return hand_->wait_for(so, 5000); }
+  bool wait_for(const std::function<bool()>& so) { return hand_->wait_for(so); }
   QQuickItem* seen(const std::function<bool(QQuickItem&)>& fits) {
     QQuickItem* out = nullptr;
     wait_for([&] { return (out = find(*hand_->window().contentItem(), fits)) != nullptr; });
