@@ -51,7 +51,7 @@ need_writable_tree() {
   [ -z "$stray" ] || stop "$stray belongs to another user. Remove the folder build and run this again."
 }
 
-# Configures a preset. A first whole build takes twelve source files at a time, which is half the work;
+# configure PRESET ARGUMENTS...: a first whole build takes twelve source files at a time, which is half the work;
 # a tree that is edited goes faster file by file (cmake --preset dev -DCMAKE_UNITY_BUILD=OFF). Tests
 # that need no Qt are left to the step asan, which builds and runs them under the sanitizers;
 # cmake --preset dev -DJAMBLINE_TESTS_WITHOUT_QT=ON brings them here too.
@@ -61,7 +61,7 @@ configure() {
   if [ "$1" = dev ] && [ ! -f build/dev/CMakeCache.txt ]; then
     batch=(-DCMAKE_UNITY_BUILD=ON -DCMAKE_UNITY_BUILD_BATCH_SIZE=12 -DJAMBLINE_TESTS_WITHOUT_QT=OFF)
   fi
-  with_heartbeat "build/$1/configure.log" cmake --preset "$1" "${batch[@]}" && return 0
+  with_heartbeat "build/$1/configure.log" cmake --preset "$1" "${batch[@]}" "${@:2}" && return 0
   tail -n 25 "build/$1/configure.log" >&2
   return 1
 }

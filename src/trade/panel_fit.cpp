@@ -10,7 +10,7 @@ namespace jambline::trade {
 
 namespace {
 using Vector = Eigen::Vector3d;
-using Rows = Eigen::Matrix<double, Eigen::Dynamic, 3>;
+using Equations = Eigen::Matrix<double, Eigen::Dynamic, 3>;
 
 constexpr double degree = std::numbers::pi / 180;
 constexpr double meter = 1000;
@@ -54,13 +54,13 @@ Vector flush_row(double x_mm, double y_mm) {
 
 // Rows g and bounds h of g u <= h; a fastener gives two or four.
 struct Slots {
-  Rows g;
+  Equations g;
   Eigen::VectorXd h;
 };
 
 Slots slots_of(const PanelFit& in) {
   const int each = in.flush ? 2 : 4;
-  Slots out{Rows(each * static_cast<int>(in.fasteners.size()), 3),
+  Slots out{Equations(each * static_cast<int>(in.fasteners.size()), 3),
             Eigen::VectorXd(each * static_cast<int>(in.fasteners.size()))};
   int row = 0;
   const auto add = [&](const Vector& along, double travel_mm) {
@@ -144,7 +144,7 @@ Vector best_within(const Problem& problem, const Slots& slots, std::vector<int>&
 Result<PanelFitResult> panel_fit(const PanelFit& in) {
   JAMBLINE_TRY(checked(in));
   const int n = static_cast<int>(in.points.size());
-  Rows a(n, 3);
+  Equations a(n, 3);
   Eigen::VectorXd wish(n);
   Eigen::VectorXd weight(n);
   for (int i = 0; i < n; ++i) {

@@ -60,21 +60,27 @@ TEST(OnlyWrite, WithAppendRefusingEveryActFailsAndAllFoldsStayEqual) {
   EXPECT_FALSE(engine->snapshot()->trouble);
 }
 
-// The commands above are good ones: with a log that writes, each of them is written.
+// The commands above are good ones: with a log that writes, each of them is written. Each into a
+// copy of one shop, for the next one may need what this one takes away.
 TEST(OnlyWrite, WithALogThatWritesEachOfThemIsWritten) {
-  const std::size_t kinds = acts::CommandKinds::count;
-  for (std::size_t kind = 0; kind < kinds; ++kind) {
+  const log::TempFolder made;
+  FakeClock clock;
+  clock.moment = {1'790'000'000'000, 1000, BootId{{1}}, 0};
+  const auto open = [&](const std::filesystem::path& folder, std::uint64_t seed) {
+    Engine::Parts parts{folder, clock, std::make_unique<SeededRandom>(seed), "cart", {}, {}};
+    return log::must(Engine::open(std::move(parts)));
+  };
+  SmallShop shop;
+  furnish(*open(made.path(), 7), clock, shop);
+  ASSERT_FALSE(testing::Test::HasFatalFailure());
+  const auto commands = every_command(shop);
+  ASSERT_EQ(commands.size(), acts::CommandKinds::count);
+  for (std::size_t kind = 0; kind < commands.size(); ++kind) {
     const log::TempFolder folder;
-    FakeClock clock;
-    clock.moment = {1'790'000'000'000, 1000, BootId{{1}}, 0};
-    Engine::Parts parts{folder.path(), clock, std::make_unique<SeededRandom>(7), "cart", {}, {}};
-    parts.log = log::open_log(folder.path());
-    const auto engine = log::must(Engine::open(std::move(parts)));
-    SmallShop shop;
-    furnish(*engine, clock, shop);
-    ASSERT_FALSE(testing::Test::HasFatalFailure());
+    std::filesystem::copy(made.path(), folder.path(), std::filesystem::copy_options::recursive);
+    const auto engine = open(folder.path(), 8 + kind);
     const auto own = engine->snapshot()->own_entries;
-    const auto wrote = act(*engine, every_command(shop)[kind], shop.ivo);
+    const auto wrote = act(*engine, commands[kind], shop.ivo);
     EXPECT_TRUE(wrote) << kind << " " << (wrote ? "" : wrote.error().operation);
     EXPECT_GT(engine->snapshot()->own_entries, own) << kind;
   }
