@@ -300,6 +300,10 @@ TEST_F(Morning, WhoHasAPartIsSettledByOneTap) {
                         .verdict = job::Verdict::Clean,
                         .edges_and_back = true});
   act(acts::OfferRelease{job_, job::Panel::FrontBumper, job::Role::BodyTechnician, {}});
+  ASSERT_TRUE(hand_->go("Floor", "Parts"));
+  // What the first second asks for comes now, not over the answer below.
+  program_->forecasts().look();
+  ASSERT_TRUE(hand_->wait_for([&] { return program_->forecasts().ready(); }));
   settle();
   // As it is when another device's answer has come too.
   auto both = std::make_shared<engine::Snapshot>(session().snapshot());
@@ -311,7 +315,6 @@ TEST_F(Morning, WhoHasAPartIsSettledByOneTap) {
     }
   both->car = view;
   session().publish(both);
-  ASSERT_TRUE(hand_->go("Floor", "Parts"));
   ASSERT_NE(here("hasIt1"), nullptr);
   keep_picture("parts-disputed");
   taps_ = 0;
