@@ -51,9 +51,9 @@ need_writable_tree() {
   [ -z "$stray" ] || stop "$stray belongs to another user. Remove the folder build and run this again."
 }
 
-# configure PRESET ARGUMENTS...: a first whole build takes twelve source files at a time, which is half the work;
-# a tree that is edited goes faster file by file (cmake --preset dev -DCMAKE_UNITY_BUILD=OFF). Tests
-# that need no Qt are left to the step asan, which builds and runs them under the sanitizers;
+# configure PRESET ARGUMENTS...: a first whole build takes twelve source files at a time, which is half
+# the work; a tree that is edited goes faster file by file (cmake --preset dev -DCMAKE_UNITY_BUILD=OFF).
+# Tests that need no Qt are left to the step asan, which builds and runs them under the sanitizers;
 # cmake --preset dev -DJAMBLINE_TESTS_WITHOUT_QT=ON brings them here too.
 configure() {
   local batch=()
