@@ -6,14 +6,13 @@
 #include <boost/asio/ip/tcp.hpp>
 #include <boost/asio/post.hpp>
 #include <boost/beast/core/flat_buffer.hpp>
-#include <boost/beast/core/tcp_stream.hpp>
 #include <boost/beast/http.hpp>
-#include <boost/beast/ssl/ssl_stream.hpp>
 #include <limits>
 #include <mutex>
 #include <optional>
 
 #include "net/tls_context.h"
+#include "net/tls_stream.h"
 #include "sync/limits.h"
 
 namespace jambline::net {
@@ -69,12 +68,10 @@ class Client::Connection {
   std::uint64_t sent_bytes() const { return sent_bytes_; }
 
  private:
-  using Stream = beast::ssl_stream<beast::tcp_stream>;
-
   void drop() {
     if (!stream_) return;
     error_code ignored;
-    beast::get_lowest_layer(*stream_).socket().close(ignored);
+    stream_->tcp().socket().close(ignored);
   }
 
   // Starts something that takes a handler, and runs until it was called.
@@ -88,7 +85,7 @@ class Client::Connection {
   }
 
   void expire_after(std::int64_t ms) {
-    beast::get_lowest_layer(*stream_).expires_after(std::chrono::milliseconds(ms));
+    stream_->tcp().expires_after(std::chrono::milliseconds(ms));
   }
 
   tl::unexpected<Error> no_contact(const error_code& ec) {
@@ -131,11 +128,9 @@ class Client::Connection {
                                         asio::ip::resolver_base::numeric_service, ec);
     if (ec) return no_contact(ec);
     expire_after(options_.connect_ms);
-    ec = await([&](auto handler) {
-      beast::get_lowest_layer(*stream_).async_connect(found, std::move(handler));
-    });
+    ec = await([&](auto handler) { stream_->tcp().async_connect(found, std::move(handler)); });
     if (ec) return no_contact(ec);
-    beast::get_lowest_layer(*stream_).socket().set_option(asio::ip::tcp::no_delay(true), ec);
+    stream_->tcp().socket().set_option(asio::ip::tcp::no_delay(true), ec);
     expire_after(options_.connect_ms);
     ec = await([&](auto handler) {
       stream_->async_handshake(asio::ssl::stream_base::client, std::move(handler));
@@ -226,7 +221,7 @@ class Client::Connection {
     if (request.method == sync::Method::Head) parser.skip(true);
     const auto asked_at =
         std::chrono::milliseconds(write_failed ? 1000 : options_.idle_ms + extra_wait_ms);
-    beast::get_lowest_layer(*stream_).expires_after(asked_at);
+    stream_->tcp().expires_after(asked_at);
     error_code ec = await([&](auto handler) {
       http::async_read_header(*stream_, buffer_, parser, std::move(handler));
     });
@@ -289,7 +284,7 @@ class Client::Connection {
   std::vector<sync::Address> at_;
   Bodies* bodies_;
   ClientOptions options_;
-  std::optional<Stream> stream_;
+  std::optional<TlsStream> stream_;
   beast::flat_buffer buffer_;
   std::string connected_to_;
   std::atomic<bool> cancelled_ = false;

@@ -9,8 +9,7 @@
 namespace jambline::net {
 
 namespace asio = boost::asio;
-namespace beast = boost::beast;
-namespace http = beast::http;
+namespace http = boost::beast::http;
 using boost::system::error_code;
 
 namespace {
@@ -24,9 +23,9 @@ constexpr std::size_t most_drained_bytes = std::size_t{4} << 20U;
 Connection::Connection(ConnectionOwner& owner, asio::ip::tcp::socket socket, TlsContext& tls)
     : owner_(owner), stream_(std::move(socket), tls.context) {
   error_code ec;
-  const auto peer = beast::get_lowest_layer(stream_).socket().remote_endpoint(ec);
+  const auto peer = stream_.tcp().socket().remote_endpoint(ec);
   if (!ec) peer_ = peer.address().to_string();
-  beast::get_lowest_layer(stream_).socket().set_option(asio::ip::tcp::no_delay(true), ec);
+  stream_.tcp().socket().set_option(asio::ip::tcp::no_delay(true), ec);
 }
 
 Connection::~Connection() {
@@ -40,13 +39,13 @@ void Connection::on_own_thread(Work work) {
 }
 
 void Connection::expire_after(std::int64_t ms) {
-  beast::get_lowest_layer(stream_).expires_after(std::chrono::milliseconds(ms));
+  stream_.tcp().expires_after(std::chrono::milliseconds(ms));
 }
 
 void Connection::cut() {
   on_own_thread([this] {
     error_code ignored;
-    beast::get_lowest_layer(stream_).socket().close(ignored);
+    stream_.tcp().socket().close(ignored);
   });
 }
 
@@ -159,8 +158,8 @@ void Connection::read_body() {
   parser_->get().body().size = piece_.size();
   const auto& limits = owner_.limits();
   const auto earned_ms = static_cast<std::int64_t>(1000 * body_bytes_ / limits.body_bytes_a_second);
-  beast::get_lowest_layer(stream_).expires_at(
-      body_began_ + std::chrono::milliseconds(limits.body_grace_ms + earned_ms));
+  stream_.tcp().expires_at(body_began_ +
+                           std::chrono::milliseconds(limits.body_grace_ms + earned_ms));
   http::async_read_some(stream_, buffer_, *parser_,
                         [self = shared_from_this(), this](error_code ec, std::size_t) {
                           if (ec == http::error::need_buffer) ec = {};
@@ -202,7 +201,7 @@ void Connection::finish_at_place() {
         std::clamp<std::int64_t>(waiting->for_ms, 1, std::int64_t{1000} * sync::longest_poll_s));
     owner_.lanes().wait(place_, wait, [self = shared_from_this(), this] { finish_at_place(); });
     // Nobody reads meanwhile: the time of a poll is no idle time.
-    return on_own_thread([this] { beast::get_lowest_layer(stream_).expires_never(); });
+    return on_own_thread([this] { stream_.tcp().expires_never(); });
   }
   on_own_thread([this, outcome] { answer(std::move(*outcome)); });
 }

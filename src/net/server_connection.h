@@ -3,12 +3,11 @@
 
 #include <boost/asio/ip/tcp.hpp>
 #include <boost/beast/core/flat_buffer.hpp>
-#include <boost/beast/core/tcp_stream.hpp>
 #include <boost/beast/http.hpp>
-#include <boost/beast/ssl/ssl_stream.hpp>
 #include <optional>
 
 #include "net/server_places.h"
+#include "net/tls_stream.h"
 
 namespace jambline::net {
 
@@ -60,7 +59,7 @@ class Connection : public std::enable_shared_from_this<Connection> {
   void on_own_thread(Work work);
 
   ConnectionOwner& owner_;
-  boost::beast::ssl_stream<boost::beast::tcp_stream> stream_;
+  TlsStream stream_;
   boost::beast::flat_buffer buffer_;
   std::string peer_;
   bool greeted_ = false;

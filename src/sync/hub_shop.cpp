@@ -237,7 +237,7 @@ Response HubShop::challenge(const std::string& body) {
   if (!ask) return response_of(problem(Refusal::BadRequest, ask.error().subject));
   if (!key_of(ask->device)) return response_of(problem(Refusal::NotAdmitted));
   const std::int64_t now = forward_ms();
-  if (challenges_.size() >= most_challenges)
+  if (challenges_.size() >= most_challenges && look_through_challenges_.due(now))
     std::erase_if(challenges_, [&](const auto& one) { return one.second.second < now; });
   if (challenges_.size() >= most_challenges) return response_of(problem(Refusal::Busy));
   const auto made = parts_.random.make<Challenge>();

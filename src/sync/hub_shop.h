@@ -134,6 +134,7 @@ class HubShop {
   std::vector<Invited> invited_;
   std::unordered_map<Token, Session> sessions_;
   std::unordered_map<Challenge, std::pair<DeviceId, std::int64_t>> challenges_;
+  LookThrough look_through_challenges_;
   Buckets<DeviceId> device_rates_{requests_a_second, requests_saved_up};
   Buckets<std::string> stranger_rates_{strangers_a_second, strangers_saved_up};
   std::map<std::string, std::weak_ptr<std::atomic<bool>>> uploading_;  // set: another took over

@@ -35,22 +35,36 @@ class Bucket {
   std::int64_t last_ms_ = 0;
 };
 
+// Whether to look through all that is kept: once a second, however many ask.
+class LookThrough {
+ public:
+  bool due(std::int64_t now_ms) {
+    if (now_ms < next_ms_) return false;
+    next_ms_ = now_ms + 1000;
+    return true;
+  }
+
+ private:
+  std::int64_t next_ms_ = 0;
+};
+
 // One bucket a name; those that are full again are forgotten.
 template <class Name>
 class Buckets {
  public:
   Buckets(double a_second, double saved_up) : fresh_(a_second, saved_up) {}
   bool take(const Name& name, std::int64_t now_ms) {
-    if (buckets_.size() > most_names)
+    if (buckets_.size() > most_names && look_through_.due(now_ms))
       for (auto one = buckets_.begin(); one != buckets_.end();)
         one = one->second.full(now_ms) ? buckets_.erase(one) : std::next(one);
-    if (buckets_.size() > 2 * most_names) return false;
+    if (buckets_.size() >= 2 * most_names && !buckets_.contains(name)) return false;
     return buckets_.try_emplace(name, fresh_).first->second.take(now_ms);
   }
 
  private:
   static constexpr std::size_t most_names = 4096;
   Bucket fresh_;
+  LookThrough look_through_;
   std::unordered_map<Name, Bucket> buckets_;
 };
 

@@ -55,7 +55,7 @@ class Banner : public testing::Test {
   }
   // Every act is refused and nothing is written.
   void expect_only_read(Code code) {
-    const std::string bytes = bytes_in(shop.file());
+    const std::string bytes = test::whole_file(shop.file());
     const auto entries = shop.entries();
     for (const auto& command : engine::every_command(shop.shop)) {
       const auto told = post(command);
@@ -63,7 +63,7 @@ class Banner : public testing::Test {
       EXPECT_EQ(told->code, code);
       expect_plain(*told);
     }
-    EXPECT_EQ(bytes_in(shop.file()), bytes);
+    EXPECT_EQ(test::whole_file(shop.file()), bytes);
     EXPECT_EQ(shop.entries(), entries);
   }
   void TearDown() override { program.reset(); }

@@ -15,7 +15,7 @@ bool is_damage(Code code) {
 TEST(DamagedLog, RandomBytesOverAnyPageLoseNothingThatAGoodCopyHas) {
   ShopFolder shop;
   const auto wanted = shop.entries();
-  const std::string whole = bytes_in(shop.file());
+  const std::string whole = test::whole_file(shop.file());
   ASSERT_EQ(whole.size() % 4096, 0U);
   const std::size_t index = page_of(shop.path(), "entries_by_device");
   ASSERT_GT(index, 1U);
@@ -25,7 +25,7 @@ TEST(DamagedLog, RandomBytesOverAnyPageLoseNothingThatAGoodCopyHas) {
     auto opened = shop.open();
     if (!opened) {
       EXPECT_TRUE(is_damage(opened.error().code)) << page;
-      EXPECT_EQ(bytes_in(shop.file()), spoilt) << "refused and changed, page " << page;
+      EXPECT_EQ(test::whole_file(shop.file()), spoilt) << "refused and changed, page " << page;
     } else {
       folds_of(**opened, shop.shop.job);
       opened->reset();
@@ -43,14 +43,14 @@ TEST(DamagedLog, RandomBytesOverAnyPageLoseNothingThatAGoodCopyHas) {
 TEST(DamagedLog, ACutOrEmptyFileIsRefusedAndNothingIsMadeInItsPlace) {
   ShopFolder shop;
   const auto wanted = shop.entries();
-  const std::string whole = bytes_in(shop.file());
+  const std::string whole = test::whole_file(shop.file());
   for (const std::size_t length : {std::size_t{0}, std::size_t{50}, std::size_t{4096},
                                    whole.size() / 2, whole.size() - 4096, whole.size() - 1}) {
     shop.put_log(whole.substr(0, length));
     const auto opened = shop.open();
     ASSERT_FALSE(opened) << length;
     EXPECT_EQ(opened.error().code, Code::DatabaseDamaged) << length;
-    EXPECT_EQ(bytes_in(shop.file()), whole.substr(0, length)) << length;
+    EXPECT_EQ(test::whole_file(shop.file()), whole.substr(0, length)) << length;
   }
   shop.put_log(whole);
   EXPECT_EQ(shop.entries(), wanted);
@@ -81,7 +81,7 @@ TEST(DamagedLog, DamageThatIsMetLaterStopsEveryWriteFromThereOn) {
   for (int i = 0; i < 6; ++i) write_notes(shop);
   log::must(shop.open()).reset();  // the list of cars is kept, so the next start reads no car
   const auto wanted = shop.entries();
-  const std::string whole = bytes_in(shop.file());
+  const std::string whole = test::whole_file(shop.file());
   const std::size_t at = whole.find("M 7-310");
   ASSERT_NE(at, std::string::npos);
   shop.put_log(with_random_bytes(whole, at / 4096 * 4096, 4096));
@@ -111,7 +111,7 @@ TEST(NewerSchema, ShowsEverythingRefusesEveryActAndChangesNoByte) {
     folds = folds_of(*engine, shop.shop.job);
   }
   sql(shop.path(), "ALTER TABLE entries ADD COLUMN later TEXT; PRAGMA user_version=2");
-  const std::string bytes = bytes_in(shop.file());
+  const std::string bytes = test::whole_file(shop.file());
   {
     const auto engine = log::must(shop.open());
     EXPECT_EQ(folds_of(*engine, shop.shop.job), folds);
@@ -126,8 +126,8 @@ TEST(NewerSchema, ShowsEverythingRefusesEveryActAndChangesNoByte) {
     EXPECT_EQ(folds_of(*engine, shop.shop.job), folds);
     EXPECT_EQ(engine->snapshot()->trouble->code, Code::NewerSchema);
   }
-  EXPECT_EQ(bytes_in(shop.file()), bytes);
-  EXPECT_EQ(bytes_in(shop.path() / "log.db-wal"), "");
+  EXPECT_EQ(test::whole_file(shop.file()), bytes);
+  EXPECT_EQ(test::whole_file(shop.path() / "log.db-wal"), "");
 }
 
 TEST(ReadOnlyFolder, IsShownWithTheEntriesThatStillWaitBesideTheLog) {
@@ -142,8 +142,8 @@ TEST(ReadOnlyFolder, IsShownWithTheEntriesThatStillWaitBesideTheLog) {
       fs::copy_file(shop.path() / name, copy.path() / name);
   }
   const auto wanted = shop.entries();
-  const std::string bytes = bytes_in(copy.path() / "log.db");
-  const std::string waiting = bytes_in(copy.path() / "log.db-wal");
+  const std::string bytes = test::whole_file(copy.path() / "log.db");
+  const std::string waiting = test::whole_file(copy.path() / "log.db-wal");
   ASSERT_GT(waiting.size(), 4096U);
   for (const char* name : {"log.db", "log.db-wal", "lock"})
     fs::permissions(copy.path() / name, static_cast<fs::perms>(0444));
@@ -166,8 +166,8 @@ TEST(ReadOnlyFolder, IsShownWithTheEntriesThatStillWaitBesideTheLog) {
     EXPECT_EQ(found.entries, wanted.size());
   }
   fs::permissions(copy.path(), fs::perms::owner_all);
-  EXPECT_EQ(bytes_in(copy.path() / "log.db"), bytes);
-  EXPECT_EQ(bytes_in(copy.path() / "log.db-wal"), waiting);
+  EXPECT_EQ(test::whole_file(copy.path() / "log.db"), bytes);
+  EXPECT_EQ(test::whole_file(copy.path() / "log.db-wal"), waiting);
 }
 
 TEST(TwoCopies, TheSecondLeavesAndReadingGoesOnMeanwhile) {

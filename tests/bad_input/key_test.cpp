@@ -13,14 +13,14 @@ struct Case {
 TEST(BadKey, TheShopIsShownEveryActIsRefusedAndTheOwnKeyPutBackWrites) {
   ShopFolder shop;
   const fs::path key = shop.path() / "device.key";
-  const std::string own = bytes_in(key);
+  const std::string own = test::whole_file(key);
   const auto wanted = shop.entries();
   std::string folds;
   {
     const auto engine = log::must(shop.open());
     folds = folds_of(*engine, shop.shop.job);
   }
-  const std::string bytes = bytes_in(shop.file());
+  const std::string bytes = test::whole_file(shop.file());
   const Case cases[] = {
       {"another device's", [](const fs::path& file) { log::must(log::key_number(9).save(file)); },
        Code::WrongKey},
@@ -53,7 +53,7 @@ TEST(BadKey, TheShopIsShownEveryActIsRefusedAndTheOwnKeyPutBackWrites) {
       EXPECT_EQ(folds_of(engine, shop.shop.job), folds) << one.name;
     }
     EXPECT_EQ(shop.entries(), wanted) << one.name;
-    EXPECT_EQ(bytes_in(shop.file()), bytes) << one.name;
+    EXPECT_EQ(test::whole_file(shop.file()), bytes) << one.name;
   }
   fs::remove_all(key);
   put_bytes(key, own);

@@ -46,7 +46,7 @@ class RefusedStart : public testing::Test {
 
 TEST_F(RefusedStart, ADamagedLogIsLeftAsItIsAndAGoodCopyHasEverything) {
   const auto wanted = shop.entries();
-  const std::string whole = bytes_in(shop.file());
+  const std::string whole = test::whole_file(shop.file());
   const std::size_t index = (page_of(shop.path(), "entries_by_device") - 1) * 4096;
   const std::size_t middle = (page_of(shop.path(), "entries") - 1) * 4096;
   struct Case {
@@ -60,7 +60,7 @@ TEST_F(RefusedStart, ADamagedLogIsLeftAsItIsAndAGoodCopyHasEverything) {
         Case{"cut_short", whole.substr(0, whole.size() / 2)}, Case{"empty_file", ""}}) {
     shop.put_log(bytes);
     expect_refused(shop.path(), Code::DatabaseDamaged, picture);
-    EXPECT_EQ(bytes_in(shop.file()), bytes) << picture;
+    EXPECT_EQ(test::whole_file(shop.file()), bytes) << picture;
     expect_whole(whole, wanted);
   }
 }
@@ -74,7 +74,7 @@ TEST_F(RefusedStart, ASecondCopyOnOneFolderLeaves) {
 
 TEST_F(RefusedStart, AFolderThatMayNotBeRead) {
   const auto wanted = shop.entries();
-  const std::string whole = bytes_in(shop.file());
+  const std::string whole = test::whole_file(shop.file());
   fs::permissions(shop.file(), static_cast<fs::perms>(0));
   fs::permissions(shop.path(), static_cast<fs::perms>(0555));
   expect_refused(shop.path(), Code::ReadOnly, "not_readable", true);

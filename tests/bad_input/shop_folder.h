@@ -5,23 +5,17 @@
 #include <fstream>
 #include <functional>
 #include <sqlite3.h>
-#include <sstream>
 #include <unistd.h>
 
 #include "base/json.h"
 #include "tests/engine/every_command.h"
 #include "tests/log/log_folder.h"
+#include "tests/whole_file.h"
 
 namespace jambline::bad_input {
 
 namespace fs = std::filesystem;
 
-inline std::string bytes_in(const fs::path& file) {
-  std::ifstream in(file, std::ios::binary);
-  std::stringstream text;
-  text << in.rdbuf();
-  return text.str();
-}
 inline void put_bytes(const fs::path& file, const std::string& bytes) {
   std::ofstream(file, std::ios::binary | std::ios::trunc) << bytes;
 }

@@ -8,6 +8,7 @@
 
 #include "app/calc/calculation.h"
 #include "tests/calc/json_places.h"
+#include "tests/whole_file.h"
 
 namespace jambline::app {
 namespace {
@@ -44,10 +45,7 @@ class Calculator : public testing::Test {
   std::string path(const std::string& name) const { return (folder_ / name).string(); }
 
  private:
-  std::string contents(const std::string& name) const {
-    std::ifstream file(path(name), std::ios::binary);
-    return std::string(std::istreambuf_iterator<char>(file), {});
-  }
+  std::string contents(const std::string& name) const { return test::whole_file(path(name)); }
   std::filesystem::path folder_;
 };
 

@@ -6,7 +6,8 @@
 #include <new>
 #include <optional>
 #include <sqlite3.h>
-#include <sstream>
+
+#include "tests/whole_file.h"
 
 namespace jambline::log {
 
@@ -117,9 +118,8 @@ int open_file(sqlite3_vfs*, const char* path, sqlite3_file* file, int flags, int
   self->base.pMethods = &methods;
   if (!watch) return result;
   self->name = new std::string(name_of(path));
-  std::stringstream held;
-  if (there) held << std::ifstream(path, std::ios::binary).rdbuf();
-  owner->events.push_back({What::Open, *self->name, 0, there ? held.str() : std::string(), there});
+  owner->events.push_back(
+      {What::Open, *self->name, 0, there ? test::whole_file(path) : std::string(), there});
   return result;
 }
 

@@ -9,6 +9,7 @@
 #include "engine/saved_questions.h"
 #include "tests/engine/every_command.h"
 #include "tests/log/log_folder.h"
+#include "tests/whole_file.h"
 
 namespace jambline::engine {
 namespace {
@@ -59,12 +60,8 @@ class FindCars : public testing::Test {
     return out;
   }
   std::string shelf_bytes() const {
-    std::string out;
-    for (const char* ending : {"", "-wal"}) {
-      std::ifstream file(folder_.path() / (std::string("shelf.db") + ending), std::ios::binary);
-      out.append(std::istreambuf_iterator<char>(file), {});
-    }
-    return out;
+    return test::whole_file(folder_.path() / "shelf.db") +
+           test::whole_file(folder_.path() / "shelf.db-wal");
   }
 
   log::TempFolder folder_;

@@ -1,13 +1,13 @@
 // A clock that was forgotten ends when it is said to have ended; a leaver's name is erased for
 // good.
 #include <filesystem>
-#include <fstream>
 #include <gtest/gtest.h>
 #include <iterator>
 #include <string>
 
 #include "tests/engine/every_command.h"
 #include "tests/log/log_folder.h"
+#include "tests/whole_file.h"
 
 namespace jambline::engine {
 namespace {
@@ -42,15 +42,7 @@ class Forgotten : public testing::Test {
     return out;
   }
 
-  std::string all_bytes() const {
-    std::string out;
-    for (const auto& file : std::filesystem::recursive_directory_iterator(folder_.path())) {
-      if (!file.is_regular_file()) continue;
-      std::ifstream in(file.path(), std::ios::binary);
-      out.append(std::istreambuf_iterator<char>(in), {});
-    }
-    return out;
-  }
+  std::string all_bytes() const { return test::whole_folder(folder_.path()); }
 
   const folds::CarView& car() const { return *engine_->snapshot()->car; }
 

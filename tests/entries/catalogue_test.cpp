@@ -1,10 +1,10 @@
-#include <fstream>
 #include <gtest/gtest.h>
 #include <iterator>
 #include <set>
 #include <sstream>
 
 #include "entries/entry.h"
+#include "tests/whole_file.h"
 
 namespace jambline::entries {
 namespace {
@@ -12,10 +12,7 @@ namespace {
 // The catalogue is what other people read our entries by: a change in a description has to show in
 // a reviewed change of this file. `jambline-record catalogue` writes it anew.
 TEST(Catalogue, TheFileIsWhatTheDescriptionsSay) {
-  std::ifstream file(JAMBLINE_SOURCE_DIR "/src/entries/CATALOGUE.md");
-  ASSERT_TRUE(file);
-  const std::string written(std::istreambuf_iterator<char>(file), {});
-  EXPECT_EQ(written, catalogue())
+  EXPECT_EQ(test::whole_file(JAMBLINE_SOURCE_DIR "/src/entries/CATALOGUE.md"), catalogue())
       << "write it anew: jambline-record catalogue > src/entries/CATALOGUE.md";
 }
 

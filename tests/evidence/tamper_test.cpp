@@ -111,7 +111,7 @@ TEST(Tamper, AByteOfTheFileIsFoundAndWhatItBelongsToIsNamed) {
   const SeededShop shop(20);
   const fs::path clean = out.path() / "clean.zip";
   log::must(shop.write(shop.job(1), clean));
-  const std::string bytes = log::bytes_in(clean);
+  const std::string bytes = test::whole_file(clean);
   SeededRandom random(20);
   std::vector<Case> cases;
   BundleParts parts = BundleParts::of(clean);

@@ -8,6 +8,7 @@
 #include "tests/evidence/bundle_parts.h"
 #include "tests/evidence/seeded_shop.h"
 #include "tests/seal/format_examples.h"
+#include "tests/whole_file.h"
 
 namespace jambline::evidence {
 namespace {
@@ -65,7 +66,7 @@ TEST(Bundle, HasTheJobWholeAndOfAllOtherEntriesTheirHeaders) {
   for (const auto& text : bundled_texts()) {
     const fs::path source = fs::path(JAMBLINE_SOURCE_DIR) /
                             (text.name == "FORMAT.md" ? "src/seal" : "src/evidence") / text.name;
-    EXPECT_EQ(BundleParts(parts).bytes(std::string(text.name)), log::bytes_in(source));
+    EXPECT_EQ(BundleParts(parts).bytes(std::string(text.name)), test::whole_file(source));
   }
 }
 
@@ -73,11 +74,11 @@ TEST(Bundle, TheSameLogGivesTheSameBytesAndNothingIsWrittenOver) {
   const WrittenBundle made;
   const fs::path again = made.out.path() / "again.zip";
   log::must(made.shop.write(made.shop.job(1), again));
-  EXPECT_EQ(log::bytes_in(again), log::bytes_in(made.file));
+  EXPECT_EQ(test::whole_file(again), test::whole_file(made.file));
   const auto refused = made.shop.write(made.shop.job(2), again);
   ASSERT_FALSE(refused);
   EXPECT_EQ(refused.error().code, Code::AlreadyDone);
-  EXPECT_EQ(log::bytes_in(again), log::bytes_in(made.file));
+  EXPECT_EQ(test::whole_file(again), test::whole_file(made.file));
   EXPECT_EQ(made.there(), (std::vector<std::string>{"again.zip", "car.zip"}));
 }
 
@@ -123,7 +124,7 @@ TEST(Bundle, AMissingOrDamagedPictureIsNamedAndLeftOutOnlyWhenAsked) {
 
 TEST(Bundle, WhatIsNoZipOrCutShortCouldNotBeRead) {
   const WrittenBundle made;
-  const std::string bytes = log::bytes_in(made.file);
+  const std::string bytes = test::whole_file(made.file);
   const fs::path file = made.out.path() / "other";
   const auto code_of = [&](const std::string& content) {
     std::ofstream(file, std::ios::binary | std::ios::trunc) << content;
@@ -216,9 +217,8 @@ TEST(BundleDocument, ItsExampleIsGoodAndItsHeaderAloneIsRefused) {
 }
 
 TEST(BundleDocument, ItsLimitsAndNamesAreThoseOfTheProgram) {
-  std::stringstream text;
-  text << std::ifstream(JAMBLINE_SOURCE_DIR "/src/evidence/BUNDLE.md").rdbuf();
-  std::string words = std::regex_replace(text.str(), std::regex(R"(\s+)"), " ");
+  std::string words = std::regex_replace(
+      test::whole_file(JAMBLINE_SOURCE_DIR "/src/evidence/BUNDLE.md"), std::regex(R"(\s+)"), " ");
   EXPECT_NE(words.find("At most 20,000 members; a picture has at most 64 MiB, `receipts` 64 MiB, a "
                        "chain 4 GiB, any other member 16 MiB."),
             std::string::npos);

@@ -1,5 +1,4 @@
 // An evidence bundle, as somebody may hand it in: the ZIP and all that lies in it.
-#include <fstream>
 #include <iterator>
 
 #include "evidence/check_bundle.h"
@@ -9,6 +8,7 @@
 #include "tests/fuzz/memory_folder.h"
 #include "tests/fuzz/promise.h"
 #include "tests/seal/format_examples.h"
+#include "tests/whole_file.h"
 
 namespace jambline::fuzz {
 
@@ -32,8 +32,7 @@ std::string bundle_of(const std::vector<seal::SealedEntry>& theirs, Form form) {
   hold(zip->add_text(chain_name(seal::second().device()), other).has_value());
   hold(zip->add_text(picture_name(seal::note_example().hash, {}), "no picture").has_value());
   hold(zip->close({}, {}).has_value());
-  std::ifstream in(file, std::ios::binary);
-  return std::string(std::istreambuf_iterator<char>(in), {});
+  return test::whole_file(file);
 }
 }  // namespace
 

@@ -9,11 +9,11 @@
 #include <filesystem>
 #include <fstream>
 #include <gtest/gtest.h>
-#include <sstream>
 
 #include "base/json.h"
 #include "folds/job_fold.h"
 #include "folds/shop_fold.h"
+#include "tests/whole_file.h"
 
 namespace jambline {
 namespace {
@@ -62,13 +62,6 @@ Name padded(const std::string& hex) {
   return name.value_or(Name{});
 }
 
-std::string text_of(const std::filesystem::path& file) {
-  std::ifstream in(file, std::ios::binary);
-  std::stringstream out;
-  out << in.rdbuf();
-  return out.str();
-}
-
 // One field a line, two blanks a level.
 std::string one_field_a_line(const std::string& json) {
   std::string out;
@@ -112,7 +105,8 @@ bool of_the_shop(const std::string& name) {
 }
 
 std::vector<entries::Entry> entries_of(const std::string& name) {
-  const auto read = from_json<Lines>(text_of(folder / (name + ".entries.json")), Strict::Yes);
+  const auto read =
+      from_json<Lines>(test::whole_file(folder / (name + ".entries.json")), Strict::Yes);
   if (!read) {
     ADD_FAILURE() << name << ": " << code_name(read.error().code) << " " << read.error().subject;
     return {};
@@ -175,7 +169,7 @@ TEST_P(Golden, FoldsToTheViewThatIsOnFile) {
   ASSERT_FALSE(entries.empty());
   const std::string got = view_of(entries);
   const auto file = folder / (GetParam() + ".view.json");
-  const std::string expected = text_of(file);
+  const std::string expected = test::whole_file(file);
   const bool same = got.size() == expected.size() && got == expected;
   if (!same) {
     const std::filesystem::path fail = file.string() + ".fail";

@@ -9,6 +9,7 @@
 #include "hub/manifest.h"
 #include "sqlite/sqlite.h"
 #include "tests/hub/hub_world.h"
+#include "tests/whole_file.h"
 
 namespace jambline::test {
 namespace {
@@ -136,9 +137,7 @@ TEST_F(Backups, ItHoldsTheKeyForItsOwnerAloneAndSaysSo) {
   struct stat about {};
   ASSERT_EQ(::stat((backup() / "identity.key").c_str(), &about), 0);
   EXPECT_EQ(about.st_mode & 0777, 0600U);
-  std::ifstream in(backup() / "README.txt");
-  const std::string words{std::istreambuf_iterator<char>(in), {}};
-  EXPECT_NE(words.find("secret key"), std::string::npos);
+  EXPECT_NE(whole_file(backup() / "README.txt").find("secret key"), std::string::npos);
   EXPECT_EQ(code_of(hub::Hub::open(backup(), parts())), Code::NoSuchFile)
       << "a backup cannot be served by mistake";
 }

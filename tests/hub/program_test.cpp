@@ -18,6 +18,7 @@
 #include "sync/target.h"
 #include "tests/hub/hub_folder.h"
 #include "tests/hub/sealed_run.h"
+#include "tests/whole_file.h"
 
 namespace jambline::test {
 namespace {
@@ -79,10 +80,7 @@ class Serving {
     return {WIFEXITED(state) ? WEXITSTATUS(state) : 128 + WTERMSIG(state), log()};
   }
   std::uint16_t port() const { return port_; }
-  std::string log() const {
-    std::ifstream in(log_);
-    return {std::istreambuf_iterator<char>(in), {}};
-  }
+  std::string log() const { return whole_file(log_); }
 
  private:
   fs::path folder_;

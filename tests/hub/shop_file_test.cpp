@@ -5,6 +5,7 @@
 
 #include "tests/hub/hub_folder.h"
 #include "tests/hub/sealed_run.h"
+#include "tests/whole_file.h"
 
 namespace jambline::test {
 namespace {
@@ -43,10 +44,7 @@ class ShopFile : public ::testing::Test {
   Database raw(Database::Mode mode = Database::Mode::Write) {
     return get(Database::open(folder.path() / "shop.db", mode, {}));
   }
-  std::string bytes_of_file(const char* name) {
-    std::ifstream in(folder.path() / name, std::ios::binary);
-    return {std::istreambuf_iterator<char>(in), {}};
-  }
+  std::string bytes_of_file(const char* name) { return whole_file(folder.path() / name); }
 
   HubTempFolder folder;
   SealedRun run;

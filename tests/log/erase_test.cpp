@@ -1,4 +1,3 @@
-#include <fstream>
 #include <gtest/gtest.h>
 #include <iterator>
 #include <sqlite3.h>
@@ -6,6 +5,7 @@
 
 #include "base/json.h"
 #include "tests/log/log_folder.h"
+#include "tests/whole_file.h"
 
 namespace jambline::log {
 namespace {
@@ -15,10 +15,7 @@ constexpr std::uint16_t list[] = {note_kind};
 // Every byte of every file of the log.
 std::string disk_bytes(const std::filesystem::path& folder) {
   std::string all;
-  for (const char* name : {"log.db", "log.db-wal"}) {
-    std::ifstream in(folder / name, std::ios::binary);
-    all.append(std::istreambuf_iterator<char>(in), {});
-  }
+  for (const char* name : {"log.db", "log.db-wal"}) all += test::whole_file(folder / name);
   return all;
 }
 

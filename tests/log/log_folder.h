@@ -3,14 +3,13 @@
 
 #include <cstdlib>
 #include <filesystem>
-#include <fstream>
 #include <gtest/gtest.h>
-#include <sstream>
 #include <string>
 
 #include "base/clock.h"
 #include "base/random.h"
 #include "log/entry_log.h"
+#include "tests/whole_file.h"
 
 namespace jambline::log {
 
@@ -117,13 +116,6 @@ inline std::vector<seal::SealedEntry> entries_of(EntryLog& log) {
 
 inline Audit audit(const std::filesystem::path& folder) {
   return must(EntryLog::audit(folder, {}, {}));
-}
-
-inline std::string bytes_in(const std::filesystem::path& file) {
-  std::ifstream in(file, std::ios::binary);
-  std::stringstream text;
-  text << in.rdbuf();
-  return text.str();
 }
 
 }  // namespace jambline::log

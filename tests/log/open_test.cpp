@@ -72,7 +72,7 @@ TEST(Open, AnEmptyATruncatedAndAForeignFileAreRefusedAndLeftAsTheyAre) {
   const TempFolder folder;
   small_log(folder.path(), 12).reset();
   const auto file = folder.path() / "log.db";
-  const std::string whole = bytes_in(file);
+  const std::string whole = test::whole_file(file);
   std::vector<std::string> spoilt{"", "x", std::string(4096, '\0'), "SQLite format 3",
                                   std::string(100, 'S')};
   for (const std::size_t length : {std::size_t{16}, std::size_t{100}, std::size_t{4096},
@@ -84,13 +84,13 @@ TEST(Open, AnEmptyATruncatedAndAForeignFileAreRefusedAndLeftAsTheyAre) {
     ASSERT_FALSE(log) << bytes.size();
     EXPECT_EQ(log.error().code, Code::DatabaseDamaged) << bytes.size();
     EXPECT_FALSE(log.error().arg("cause").empty());
-    EXPECT_EQ(bytes_in(file), bytes) << bytes.size();
+    EXPECT_EQ(test::whole_file(file), bytes) << bytes.size();
   }
   fs::remove(file);
   sql(folder.path(), "CREATE TABLE other(a); INSERT INTO other VALUES(1)");
-  const std::string foreign = bytes_in(file);
+  const std::string foreign = test::whole_file(file);
   EXPECT_EQ(opened(folder.path()), Code::DatabaseDamaged);
-  EXPECT_EQ(bytes_in(file), foreign);
+  EXPECT_EQ(test::whole_file(file), foreign);
   put_bytes(file, whole);
   EXPECT_EQ(opened(folder.path()), Code::Missing);
 }
@@ -120,7 +120,7 @@ TEST(Open, AChangedByteAnywhereIsFoundOrChangesNoEntry) {
     for (const auto& entry : entries_of(*log)) wanted.push_back(seal::encode(entry));
   }
   const auto file = folder.path() / "log.db";
-  const std::string whole = bytes_in(file);
+  const std::string whole = test::whole_file(file);
   SeededRandom random(31);
   int found = 0;
   for (int round = 0; round < 500; ++round) {
@@ -133,7 +133,7 @@ TEST(Open, AChangedByteAnywhereIsFoundOrChangesNoEntry) {
       ++found;
       const auto log = EntryLog::open(folder.path(), OpenMode::Write, no_ballast());
       if (!log) {
-        EXPECT_EQ(bytes_in(file), bytes) << "refused and changed at " << place;
+        EXPECT_EQ(test::whole_file(file), bytes) << "refused and changed at " << place;
       }
     } else {
       auto log = EntryLog::open(folder.path(), OpenMode::ReadOnly, no_ballast());

@@ -52,7 +52,7 @@ TEST(ShopFolder, WhatWasExportedComesBackByteForByte) {
     EXPECT_LE(file.file_size(), 1U << 20U);
   }
   EXPECT_EQ(files, 4);
-  EXPECT_NE(bytes_in(shop.folder / "README.txt").find(seal::fingerprint(shop.one->shop())),
+  EXPECT_NE(test::whole_file(shop.folder / "README.txt").find(seal::fingerprint(shop.one->shop())),
             std::string::npos);
   const TempFolder back;
   auto log = open_log(back.path());
@@ -79,7 +79,7 @@ TEST(ShopFolder, ABadFileStopsOnlyWhatDependsOnIt) {
   const std::string second = key_number(2).device().hex();
   for (const auto& file : fs::directory_iterator(shop.folder / "entries")) {
     if (!file.path().filename().string().starts_with(second)) continue;
-    std::string bytes = bytes_in(file.path());
+    std::string bytes = test::whole_file(file.path());
     bytes[bytes.size() - 3] ^= 1;
     std::ofstream(file.path(), std::ios::binary) << bytes;
   }

@@ -3,7 +3,6 @@
 // 127.0.0.1:PORT. A line of JSON a request; 0 when all is sent, 1 when it is the wrong server.
 #include <chrono>
 #include <cstdlib>
-#include <fstream>
 #include <iostream>
 #include <thread>
 
@@ -13,6 +12,7 @@
 #include "seal/digest.h"
 #include "sync/picture_end.h"
 #include "sync/tus.h"
+#include "tests/whole_file.h"
 
 namespace jambline {
 namespace {
@@ -68,8 +68,7 @@ class StoredFiles final : public sync::FileStore, public net::Bodies {
       : blobs_(must(blobs::BlobStore::open(disk_, folder / "blobs"))) {
     for (const auto& item : fs::directory_iterator(folder)) {
       if (!item.is_regular_file()) continue;
-      std::ifstream in(item.path(), std::ios::binary);
-      const std::string bytes{std::istreambuf_iterator<char>(in), {}};
+      const std::string bytes = test::whole_file(item.path());
       items_.push_back({must(blobs_->put(seal::bytes_of(bytes))), bytes.size(), false});
     }
   }

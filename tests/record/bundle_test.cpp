@@ -62,15 +62,15 @@ TEST_F(RecordBundle, TheVerifierInItChecksItAndItsReportHasTheWordsOfShow) {
   ASSERT_EQ(shell("python3 -m zipfile -e " + file + " " + inside).code, 0);
   const Said python = shell("python3 -B " + inside + "/verify_bundle.py " + file);
   EXPECT_EQ(python.code, 0) << python.words;
-  const Said report{0, contents(inside + "/report.txt")};
+  const Said report{0, test::whole_file(inside + "/report.txt")};
   expect_words(report, run("show 'K 41-206'" + shop.at()).words);
   expect_words(report, fingerprint);
-  EXPECT_EQ(contents(inside + "/pictures/" + picture.hex()), std::string(5000, 'p'));
+  EXPECT_EQ(test::whole_file(inside + "/pictures/" + picture.hex()), std::string(5000, 'p'));
 }
 
 TEST_F(RecordBundle, AChangedPictureIsNamed) {
   ASSERT_EQ(bundle(file).code, 0);
-  std::string bytes = contents(file);
+  std::string bytes = test::whole_file(file);
   bytes[bytes.find(std::string(100, 'p')) + 50] = 'x';
   std::ofstream(file, std::ios::binary) << bytes;
   const Said said = run("verify --quiet " + file);

@@ -40,10 +40,10 @@ TEST(RecordExportPictures, CopiesSayNothingOfThePlaceAndOriginalsStayAsTheyWere)
   Said said = run(asked);
   EXPECT_EQ(said.code, 0) << said.words;
   expect_words(said, "1 of 1 picture copied");
-  const std::string copy = contents(to / "K-41-206-001-check-in-front-left-corner.jpg");
+  const std::string copy = test::whole_file(to / "K-41-206-001-check-in-front-left-corner.jpg");
   EXPECT_EQ(copy.find(latitude), std::string::npos);
   EXPECT_NE(copy.find(picture), std::string::npos) << "what is seen stays byte for byte";
-  EXPECT_EQ(contents(shop.file_of(file)), original);
+  EXPECT_EQ(test::whole_file(shop.file_of(file)), original);
 
   said = run(asked);
   EXPECT_EQ(said.code, 1) << "a copy that is there is never written over";

@@ -38,18 +38,19 @@ TEST_F(ExportOfFolder, WritesEveryTableAndTakesFormulasAsText) {
   for (const auto& table : folds::tables()) {
     const auto file = to_ / (std::string(table.name) + ".csv");
     ASSERT_TRUE(std::filesystem::exists(file)) << file;
-    EXPECT_EQ(contents(file).rfind(std::string(table.columns.front().name), 0), 0U);
+    EXPECT_EQ(test::whole_file(file).rfind(std::string(table.columns.front().name), 0), 0U);
   }
   expect_words(said, "cars.csv  2 rows");
-  EXPECT_NE(contents(to_ / "notes.csv").find(",\"'=1+1, \"\"wet\"\"\","), std::string::npos);
-  EXPECT_NE(contents(to_ / "notes.csv").find("\"door open,\nwet\""), std::string::npos);
+  EXPECT_NE(test::whole_file(to_ / "notes.csv").find(",\"'=1+1, \"\"wet\"\"\","),
+            std::string::npos);
+  EXPECT_NE(test::whole_file(to_ / "notes.csv").find("\"door open,\nwet\""), std::string::npos);
   EXPECT_FALSE(std::filesystem::exists(to_.string() + ".part"));
 }
 
 TEST_F(ExportOfFolder, OnlyTheTablesThatWereNamedAsJson) {
   ASSERT_EQ(exported("--table cars --table marks --json").code, 0);
-  EXPECT_TRUE(JsonDocument::parse(contents(to_ / "cars.json")));
-  EXPECT_NE(contents(to_ / "marks.json").find("\"defect\":\"nib\""), std::string::npos);
+  EXPECT_TRUE(JsonDocument::parse(test::whole_file(to_ / "cars.json")));
+  EXPECT_NE(test::whole_file(to_ / "marks.json").find("\"defect\":\"nib\""), std::string::npos);
   EXPECT_FALSE(std::filesystem::exists(to_ / "notes.json"));
   std::filesystem::remove_all(to_);
   const Said unknown = exported("--table carts");
@@ -61,11 +62,11 @@ TEST_F(ExportOfFolder, OnlyTheTablesThatWereNamedAsJson) {
 
 TEST_F(ExportOfFolder, OnlyCarsThatWereThereInTheTime) {
   ASSERT_EQ(exported("--to-day 2026-11-24").code, 0);
-  EXPECT_EQ(contents(to_ / "cars.csv").find("K 41-206"), std::string::npos);
-  EXPECT_NE(contents(to_ / "people.csv").find("Ivo"), std::string::npos);
+  EXPECT_EQ(test::whole_file(to_ / "cars.csv").find("K 41-206"), std::string::npos);
+  EXPECT_NE(test::whole_file(to_ / "people.csv").find("Ivo"), std::string::npos);
   std::filesystem::remove_all(to_);
   ASSERT_EQ(exported("--from 2026-11-25").code, 0);
-  EXPECT_NE(contents(to_ / "cars.csv").find("K 41-206"), std::string::npos);
+  EXPECT_NE(test::whole_file(to_ / "cars.csv").find("K 41-206"), std::string::npos);
   std::filesystem::remove_all(to_);
   EXPECT_EQ(exported("--from tomorrow").code, 2);
   EXPECT_EQ(exported("--from 2026-11-25 --to-day 2026-11-24").code, 2);
@@ -76,7 +77,7 @@ TEST_F(ExportOfFolder, LeavesAFolderWithSomethingInItAlone) {
   std::ofstream(to_ / "mine.txt") << "mine";
   const Said said = exported();
   EXPECT_EQ(said.code, 2);
-  EXPECT_EQ(contents(to_ / "mine.txt"), "mine");
+  EXPECT_EQ(test::whole_file(to_ / "mine.txt"), "mine");
   EXPECT_EQ(std::distance(std::filesystem::directory_iterator(to_), {}), 1);
   std::filesystem::remove(to_ / "mine.txt");
   EXPECT_EQ(exported().code, 0) << "an empty one is taken";

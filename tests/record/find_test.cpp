@@ -121,7 +121,7 @@ TEST_F(FindInFolder, SignsOfTheSearchLanguageAreNoError) {
 TEST_F(FindInFolder, AFolderThatMayNotBeWrittenIsSearchedAndNotChanged) {
   shop_.close();
   namespace fs = std::filesystem;
-  const auto look = [&] { return contents(shop_.folder / "log.db"); };
+  const auto look = [&] { return test::whole_file(shop_.folder / "log.db"); };
   const std::string before = look();
   fs::permissions(shop_.folder, fs::perms::owner_read | fs::perms::owner_exec);
   expect_words(run("find wet" + at_), "\n1 car\n");

@@ -39,7 +39,7 @@ TEST(Forget, NotesAndSignaturesOfALeaverGoWithTheNameAndTheChainStaysProvable) {
   const Said bundle = run("verify --quiet " + file);
   EXPECT_EQ(bundle.code, 0) << bundle.words;
   expect_words(bundle, "2 of them with erased payload");
-  EXPECT_EQ(contents(file).find("seen by me alone"), std::string::npos);
+  EXPECT_EQ(test::whole_file(file).find("seen by me alone"), std::string::npos);
 }
 
 }  // namespace

@@ -91,11 +91,11 @@ TEST_F(ListShow, JsonSaysTheSameAndReadsAsJson) {
 }
 
 TEST_F(ListShow, LookingChangesNothingInTheFolder) {
-  const std::string before = contents(shop_.folder / "log.db");
+  const std::string before = test::whole_file(shop_.folder / "log.db");
   ASSERT_FALSE(before.empty());
   run("list" + at_);
   run("show k41206" + at_);
-  EXPECT_EQ(contents(shop_.folder / "log.db"), before);
+  EXPECT_EQ(test::whole_file(shop_.folder / "log.db"), before);
 }
 
 TEST_F(ListShow, ItWorksBesideTheRunningProgram) {
@@ -114,7 +114,7 @@ TEST_F(ListShow, AFolderWithoutALogIsNoAnswer) {
 TEST(RecordCatalogue, PrintsTheFileOfTheSourceTree) {
   const Said said = run("catalogue", "");
   EXPECT_EQ(said.code, 0);
-  EXPECT_EQ(said.words, contents(JAMBLINE_SOURCE_DIR "/src/entries/CATALOGUE.md"));
+  EXPECT_EQ(said.words, test::whole_file(JAMBLINE_SOURCE_DIR "/src/entries/CATALOGUE.md"));
 }
 
 }  // namespace

@@ -10,7 +10,7 @@ namespace {
 
 // As a reader sees it: hyphens are hyphens, and no marks of type are left.
 std::string man_page() {
-  std::string out = contents(JAMBLINE_SOURCE_DIR "/platform/linux/jambline-record.1");
+  std::string out = test::whole_file(JAMBLINE_SOURCE_DIR "/platform/linux/jambline-record.1");
   out = std::regex_replace(out, std::regex(R"(\\-)"), "-");
   return std::regex_replace(out, std::regex(R"(\\f[BIR])"), "");
 }

@@ -72,7 +72,7 @@ TEST_F(RecordReport, WithoutNamesNoNameAndNoOwnWordStandsAnywhereInIt) {
   ASSERT_EQ(report(file, " --no-names").code, 0);
   const Said said = text_of(file);
   for (const char* own : {"Ivo", "Mara", "door open", "wet"}) expect_nowhere(said, own);
-  expect_nowhere({0, contents(file)}, "Ivo");
+  expect_nowhere({0, test::whole_file(file)}, "Ivo");
   expect_words(said, "Without names");
   expect_words(said, "painter 1");
   expect_words(said, "0:06:00");

@@ -4,11 +4,12 @@
 #include <array>
 #include <cstdio>
 #include <filesystem>
-#include <fstream>
 #include <gtest/gtest.h>
 #include <iterator>
 #include <string>
 #include <sys/wait.h>
+
+#include "tests/whole_file.h"
 
 namespace jambline {
 
@@ -29,11 +30,6 @@ inline Said shell(const std::string& command, const char* errors = " 2>&1") {
 
 inline Said run(const std::string& arguments, const char* errors = " 2>&1") {
   return shell(JAMBLINE_RECORD " " + arguments, errors);
-}
-
-inline std::string contents(const std::filesystem::path& path) {
-  std::ifstream file(path, std::ios::binary);
-  return std::string(std::istreambuf_iterator<char>(file), {});
 }
 
 inline void expect_words(const Said& said, const std::string& words) {

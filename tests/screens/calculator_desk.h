@@ -10,6 +10,7 @@
 #include "base/json.h"
 #include "screens/sum_rows.h"
 #include "tests/screens/correct_desk.h"
+#include "tests/whole_file.h"
 
 namespace jambline::screens {
 
@@ -29,8 +30,7 @@ class CalculatorDesk : public CorrectDesk {
         JAMBLINE_CALC " " + name + " " + path("input.json") + " >" + path("output.json");
     const int status = std::system(line.c_str());
     EXPECT_TRUE(WIFEXITED(status) && WEXITSTATUS(status) == 0) << line;
-    std::ifstream file(path("output.json"), std::ios::binary);
-    output_ = std::string(std::istreambuf_iterator<char>(file), {});
+    output_ = test::whole_file(path("output.json"));
     auto out = from_json<Output>(output_);
     EXPECT_TRUE(out) << output_;
     return out ? *out : Output{};

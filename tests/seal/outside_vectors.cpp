@@ -1,11 +1,10 @@
 // Vectors of FIPS 180-4 and RFC 8032 through the functions that the log itself calls.
-#include <fstream>
 #include <gtest/gtest.h>
-#include <sstream>
 
 #include "base/json.h"
 #include "seal/digest.h"
 #include "seal/sign.h"
+#include "tests/whole_file.h"
 
 namespace jambline::seal {
 namespace {
@@ -49,10 +48,9 @@ struct Cases {
 
 template <class Case>
 std::vector<Case> cases_of(const std::string& name) {
-  std::ifstream in(std::string(JAMBLINE_SOURCE_DIR "/tests/seal/outside/") + name);
-  std::stringstream text;
-  text << in.rdbuf();
-  auto read = from_json<Cases<Case>>(text.str(), Strict::Yes);
+  auto read = from_json<Cases<Case>>(
+      test::whole_file(std::string(JAMBLINE_SOURCE_DIR "/tests/seal/outside/") + name),
+      Strict::Yes);
   return read ? read->cases : std::vector<Case>{};
 }
 

@@ -7,6 +7,7 @@
 #include <unistd.h>
 
 #include "tests/log/log_folder.h"
+#include "tests/whole_file.h"
 
 namespace jambline::seal {
 namespace {
@@ -18,10 +19,7 @@ class PeopleSecretTest : public testing::Test {
     EXPECT_TRUE(out.has_value());
     return std::move(*out);
   }
-  std::string file() const {
-    std::ifstream in(folder_.path() / "people.secret");
-    return {std::istreambuf_iterator<char>(in), {}};
-  }
+  std::string file() const { return test::whole_file(folder_.path() / "people.secret"); }
   PinTry attempt(PeopleSecret& secret, std::string_view pin, std::int64_t at_ms) {
     const auto tried = secret.attempt(ivo_, pin, at_ms);
     EXPECT_TRUE(tried.has_value());

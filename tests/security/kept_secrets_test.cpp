@@ -1,26 +1,16 @@
 // What a hub writes down: no token, no code, nothing of a payload, neither in its database nor in
 // its log. Receipts of others. Bodies that are too large, coded, or under tricky names.
 #include <filesystem>
-#include <fstream>
 
 #include "hub/shop_file.h"
 #include "seal/digest.h"
 #include "sync/limits.h"
 #include "tests/hub/hub_folder.h"
 #include "tests/sync/small_hub.h"
+#include "tests/whole_file.h"
 
 namespace jambline::test {
 namespace {
-
-std::string all_bytes(const std::filesystem::path& folder) {
-  std::string out;
-  for (const auto& item : std::filesystem::recursive_directory_iterator(folder)) {
-    if (!item.is_regular_file()) continue;
-    std::ifstream in(item.path(), std::ios::binary);
-    out.append(std::istreambuf_iterator<char>(in), {});
-  }
-  return out;
-}
 
 template <class Secret>
 void not_in(const std::string& kept, const Secret& secret) {
@@ -53,7 +43,7 @@ TEST(SecurityKept, TheDatabaseAndTheLogHoldNoCodeNoTokenAndNoWordOfAPayload) {
   EXPECT_EQ(hub.ask(hub.post("log/" + hub.tablet.device().hex() + "?from=1", packer.bytes(), token))
                 .status,
             200);
-  const std::string kept = all_bytes(folder.path());
+  const std::string kept = whole_folder(folder.path());
   EXPECT_NE(kept.find("secretwords"), std::string::npos);  // the entry itself is kept
   const std::string events = hub.said_events();
   EXPECT_NE(events.find("\"push\""), std::string::npos);

@@ -1,5 +1,4 @@
 // The search of the shelf: the same answers as a plain scan of all cars, whatever is typed.
-#include <fstream>
 #include <gtest/gtest.h>
 #include <iterator>
 #include <map>
@@ -8,6 +7,7 @@
 
 #include "shelf/shelf.h"
 #include "tests/log/log_folder.h"
+#include "tests/whole_file.h"
 
 namespace jambline::shelf {
 namespace {
@@ -490,12 +490,7 @@ TEST(ShelfFind, FactsChooseAloneAndWithWords) {
 }
 
 std::string shelf_bytes(const std::filesystem::path& folder) {
-  std::string out;
-  for (const char* ending : {"", "-wal"}) {
-    std::ifstream file(folder / (std::string("shelf.db") + ending), std::ios::binary);
-    out.append(std::istreambuf_iterator<char>(file), {});
-  }
-  return out;
+  return test::whole_file(folder / "shelf.db") + test::whole_file(folder / "shelf.db-wal");
 }
 
 TEST(ShelfFind, AnErasedTextLeavesTheFileAndNamesAreNeverInIt) {
