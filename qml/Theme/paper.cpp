@@ -19,11 +19,20 @@ void Paper::componentComplete() {
   }
   connect(this, &QQuickItem::widthChanged, this, &Paper::refresh);
   connect(this, &QQuickItem::heightChanged, this, &Paper::refresh);
+  connect(this, &QQuickItem::visibleChanged, this, &Paper::shownOrHidden);
+  setFlag(ItemHasContents, false);
   refresh();
 }
 
-// What has no size has no image to be painted into.
+// What has no size has no image to be painted into. One that is hidden keeps the image it has.
 void Paper::refresh() {
+  stale_ = true;
+  shownOrHidden();
+}
+
+void Paper::shownOrHidden() {
+  if (!stale_ || !isVisible()) return;
+  stale_ = false;
   setFlag(ItemHasContents, width() > 0 && height() > 0);
   update();
 }

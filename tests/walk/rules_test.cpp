@@ -1,36 +1,13 @@
 // Each rule reports the fault it is there for, and a good screen has none.
 #include "rules.h"
 
-#include <QQmlComponent>
-#include <QQmlEngine>
 #include <gtest/gtest.h>
 
 #include "pseudo_words.h"
+#include "stage.h"
 
 namespace jambline::walk {
 namespace {
-
-struct Stage {
-  QQmlEngine engine;
-  std::unique_ptr<QQuickWindow> window;
-};
-
-// A window of 412 x 400 with the given items on paper.
-std::unique_ptr<Stage> show(const QByteArray& items) {
-  auto out = std::make_unique<Stage>();
-  out->engine.addImportPath(QStringLiteral("qrc:/qt/qml"));
-  QQmlComponent component(&out->engine);
-  component.setData(
-      "import QtQuick\nimport QtQuick.Window\nimport Jambline.Theme\n"
-      "Window { visible: true; width: 412; height: 400; color: Theme.paper\n"
-      "Item { anchors.fill: parent\n" +
-          items + "\n} }",
-      QUrl());
-  out->window.reset(qobject_cast<QQuickWindow*>(component.create()));
-  EXPECT_TRUE(out->window) << qPrintable(component.errorString());
-  settle(*out->window);
-  return out;
-}
 
 int count(const std::vector<Finding>& found, const std::string& rule, const std::string& item) {
   int out = 0;
