@@ -57,7 +57,8 @@ struct SyncState {
   bool paused = false;
   bool metered = false;  // the network that is used now, as far as the system says
   PicturesWhen pictures_when = PicturesWhen::NotMetered;
-  std::uint64_t entries_to_send = 0;   // of this device, without a receipt
+  std::uint64_t own_entries = 0;       // of this device, when this was put together
+  std::uint64_t entries_to_send = 0;   // of these, without a receipt
   std::uint64_t entries_refused = 0;   // of this device, kept apart by the hub after its revocation
   std::uint64_t entries_sent_now = 0;  // since it last was all sent: "sending 4 of 12"
   std::uint64_t pictures_to_send = 0;

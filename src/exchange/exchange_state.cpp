@@ -17,6 +17,7 @@ constexpr auto glance = std::chrono::milliseconds(20);
 void LocalExchange::tell() {
   SyncState out;
   const auto snapshot = parts_.engine.snapshot();
+  out.own_entries = snapshot->own_entries;
   {
     const std::lock_guard ends(ends_);
     if (link_) {
@@ -27,7 +28,7 @@ void LocalExchange::tell() {
                     : device.in_contact    ? Contact::Good
                                            : Contact::Trying;
       const std::uint64_t gone = std::max(device.receipted_seq, device.apart_through);
-      out.entries_to_send = snapshot->own_entries > gone ? snapshot->own_entries - gone : 0;
+      out.entries_to_send = out.own_entries > gone ? out.own_entries - gone : 0;
       out.entries_refused = device.apart_through > device.receipted_seq
                                 ? device.apart_through - device.receipted_seq
                                 : 0;
@@ -45,7 +46,7 @@ void LocalExchange::tell() {
                                               ? snapshot->own_entries - *device.fork_common_seq
                                               : 0};
     } else {
-      out.entries_to_send = snapshot->own_entries;
+      out.entries_to_send = out.own_entries;
       out.contact = Contact::Trying;
     }
   }
@@ -163,8 +164,8 @@ void LocalExchange::want(Hash file) {
 }
 
 Place LocalExchange::place_of_entry(std::uint64_t own_seq) const {
-  const SyncState now = state();
-  const std::uint64_t own = parts_.engine.snapshot()->own_entries;
+  const SyncState now = state();  // what was written since is here
+  const std::uint64_t own = now.own_entries;
   if (own_seq <= own - std::min(own, now.entries_to_send + now.entries_refused))
     return Place::OnHub;
   return own_seq <= own - std::min(own, now.entries_to_send) ? Place::Refused : Place::Here;

@@ -109,6 +109,10 @@ class Tablet {
   }
 
   SyncState state() const { return exchange->state(); }
+  // Whether the hub has every entry that is here, the newest too: a state may be older than an act.
+  bool all_on_hub() const {
+    return exchange->place_of_entry(engine->snapshot()->own_entries) == Place::OnHub;
+  }
   Status joined(const sync::Invitation& invitation) {
     return answered([&](Exchange::Done done) { exchange->join(invitation, std::move(done)); });
   }

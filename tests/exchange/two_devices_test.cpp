@@ -143,7 +143,7 @@ TEST_F(TwoDevices, WhatIsDoneWithoutAHubGoesOutWhenItIsBack) {
   served.serve();
   first.exchange->send_now();
   second.exchange->send_now();
-  EXPECT_TRUE(comes_true([&] { return same() && first.state().entries_to_send == 0; }))
+  EXPECT_TRUE(comes_true([&] { return same() && first.all_on_hub(); }))
       << to_words(first.state()) << " / " << to_words(second.state());
 }
 
@@ -154,7 +154,21 @@ TEST_F(TwoDevices, WhilePausedNothingGoesAndNothingIsLost) {
   ASSERT_TRUE(first.act(nib(210), ivo));
   ASSERT_TRUE(comes_true([&] { return first.state().entries_to_send > 0; }));
   first.exchange->pause(false);
-  EXPECT_TRUE(comes_true([&] { return first.state().entries_to_send == 0; }));
+  EXPECT_TRUE(comes_true([&] { return first.all_on_hub(); }));
+}
+
+// A state that was put together before an act says nothing of what the act wrote.
+TEST_F(TwoDevices, WhatWasJustWrittenIsHereAndNotOnTheHub) {
+  bring_shop();
+  ASSERT_TRUE(comes_true([&] { return first.all_on_hub(); }));
+  served.stop();
+  for (int i = 0; i < 20; ++i) {
+    ASSERT_TRUE(first.act(nib(200 + 10 * i), ivo));
+    EXPECT_EQ(first.exchange->place_of_entry(first.engine->snapshot()->own_entries), Place::Here);
+  }
+  served.serve();
+  first.exchange->send_now();
+  EXPECT_TRUE(comes_true([&] { return first.all_on_hub(); })) << to_words(first.state());
 }
 
 // Fault 14, and 13 without a network in between.
@@ -169,7 +183,7 @@ TEST_F(TwoDevices, ACopiedFolderGoesOnUnderANewKeyAndNothingIsLost) {
   for (int i = 0; i < 5; ++i) ASSERT_TRUE(second.act(nib(220 + 10 * i), kim));
   served.serve();
   second.exchange->send_now();
-  ASSERT_TRUE(comes_true([&] { return second.state().entries_to_send == 0; }));
+  ASSERT_TRUE(comes_true([&] { return second.all_on_hub(); }));
   copy.exchange->pause(true);
   for (int i = 0; i < 3; ++i) ASSERT_TRUE(copy.act(nib(600 + 10 * i), kim));
   copy.exchange->pause(false);
@@ -213,7 +227,7 @@ TEST_F(TwoDevices, WorkAfterARevocationIsKeptApartUntilAManagerTakesItOver) {
       [&](auto done) { first.engine->revoke_device(lost, ivo, std::move(done)); });
   ASSERT_TRUE(revoked);
   first.exchange->send_now();
-  ASSERT_TRUE(comes_true([&] { return first.state().entries_to_send == 0; }));
+  ASSERT_TRUE(comes_true([&] { return first.all_on_hub(); }));
   second.exchange->pause(false);
   second.exchange->send_now();
   ASSERT_TRUE(comes_true([&] {
@@ -242,7 +256,7 @@ TEST_F(TwoDevices, AFolderThatWasPutBackWaitsForItsTail) {
                         std::filesystem::copy_options::recursive);
   first.open();
   for (int i = 0; i < 10; ++i) ASSERT_TRUE(first.act(nib(240 + 10 * i), ivo));
-  ASSERT_TRUE(comes_true([&] { return first.state().entries_to_send == 0; }));
+  ASSERT_TRUE(comes_true([&] { return first.all_on_hub(); }));
   const auto after = first.entries(car);
   const auto own = first.engine->snapshot()->own_entries;
   first.close();
@@ -252,7 +266,7 @@ TEST_F(TwoDevices, AFolderThatWasPutBackWaitsForItsTail) {
   ASSERT_TRUE(comes_true([&] { return !put_back.engine->snapshot()->read_only; }));
   EXPECT_EQ(put_back.entries(car), after);
   ASSERT_TRUE(put_back.act(nib(700), ivo));
-  EXPECT_TRUE(comes_true([&] { return put_back.state().entries_to_send == 0; }));
+  EXPECT_TRUE(comes_true([&] { return put_back.all_on_hub(); }));
 }
 
 TEST_F(TwoDevices, ADeviceOfAShopWithWorkInItDoesNotJoinAnother) {
