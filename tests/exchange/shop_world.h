@@ -113,6 +113,8 @@ class Tablet {
   bool all_on_hub() const {
     return exchange->place_of_entry(engine->snapshot()->own_entries) == Place::OnHub;
   }
+  // Whether the exchange is told of what is written, as it is from another thread in time.
+  void hears(bool it_does) { told_ = it_does ? exchange.get() : nullptr; }
   Status joined(const sync::Invitation& invitation) {
     return answered([&](Exchange::Done done) { exchange->join(invitation, std::move(done)); });
   }

@@ -161,13 +161,13 @@ TEST_F(TwoDevices, WhilePausedNothingGoesAndNothingIsLost) {
 TEST_F(TwoDevices, WhatWasJustWrittenIsHereAndNotOnTheHub) {
   bring_shop();
   ASSERT_TRUE(comes_true([&] { return first.all_on_hub(); }));
-  served.stop();
-  for (int i = 0; i < 20; ++i) {
-    ASSERT_TRUE(first.act(nib(200 + 10 * i), ivo));
-    EXPECT_EQ(first.exchange->place_of_entry(first.engine->snapshot()->own_entries), Place::Here);
-  }
-  served.serve();
-  first.exchange->send_now();
+  first.exchange->pause(true);
+  ASSERT_TRUE(comes_true([&] { return first.state().paused; }));
+  first.hears(false);
+  ASSERT_TRUE(first.act(nib(200), ivo));
+  EXPECT_EQ(first.exchange->place_of_entry(first.engine->snapshot()->own_entries), Place::Here);
+  first.hears(true);
+  first.exchange->pause(false);
   EXPECT_TRUE(comes_true([&] { return first.all_on_hub(); })) << to_words(first.state());
 }
 
