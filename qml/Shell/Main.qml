@@ -4,23 +4,18 @@
 import QtQuick
 import QtQuick.Window
 import Jambline.Theme
-import Jambline.Job
 
 Window {
     id: window
 
     required property ViewModels models
     readonly property alias way: way
-    readonly property alias clockSheet: clockSheet
-    readonly property alias peopleSheet: peopleSheet
-    readonly property alias pinSheet: pinSheet
-    readonly property alias shopSheet: shopSheet
-    readonly property alias joinSheet: joinSheet
-    readonly property alias forgottenSheet: forgottenSheet
-    readonly property alias beforeCutSheet: beforeCutSheet
-    readonly property bool asksOverSheets: pinSheet.opened || forgottenSheet.opened
-    readonly property alias firstAid: firstAid
+    property bool seen: false  // a frame with the floor was drawn
     readonly property bool wide: width >= 840
+
+    function sheets(): var {
+        return over.made();
+    }
 
     function undo() {
         if (models.shell.undoShown && models.shell.undoPossible)
@@ -51,13 +46,13 @@ Window {
     FocusScope {
         id: frame
         anchors.fill: parent
-        enabled: !firstAid.opened
+        enabled: !(over.item?.firstAid.opened ?? false)
         focus: true
 
         Keys.onPressed: event => {
             event.accepted = true;
             if (event.key === Qt.Key_F1)
-                firstAid.open();
+                window.sheets().firstAid.open();
             else if (event.key === Qt.Key_Z && event.modifiers & Qt.ControlModifier)
                 window.undo();
             else if (event.key === Qt.Key_Escape || event.key === Qt.Key_Back)
@@ -71,7 +66,7 @@ Window {
             else if (event.key === Qt.Key_3)
                 way.toPlace(Navigation.Record);
             else if (event.key === Qt.Key_C)
-                clockSheet.opened = true;
+                window.sheets().clockSheet.opened = true;
             else
                 event.accepted = false;
         }
@@ -113,8 +108,8 @@ Window {
                 doNotDrive: window.models.cure.doNotDrive
                 keysWords: window.models.cure.keysWords
                 onBackAsked: way.work < Navigation.Car ? way.back() : way.go(Navigation.Car)
-                onPersonAsked: peopleSheet.opened = true
-                onAidAsked: firstAid.open()
+                onPersonAsked: window.sheets().peopleSheet.opened = true
+                onAidAsked: window.sheets().firstAid.open()
             }
             NoteBanner {
                 id: banner
@@ -139,15 +134,16 @@ Window {
                 readonly property bool ofPanel: way.work === Navigation.Panel && !window.wide
 
                 focus: true
+                seen: window.seen
                 y: banner.visible ? banner.y + banner.height + 8 : head.y + head.height + 4
                 width: parent.width
                 height: Math.max(leastHeight, rule.y - y - (ofPanel ? foot.height + 12 : 0))
-                onWhoAsked: peopleSheet.opened = true
+                onWhoAsked: window.sheets().peopleSheet.opened = true
                 onBeforeCutAsked: window.models.beforeCut.ask()
-                onProductsAsked: shopSheet.showProducts()
-                onJoinAsked: joinSheet.show()
-                onExportAsked: shopSheet.showShop()
-                onForgetAsked: personId => shopSheet.showPerson(personId)
+                onProductsAsked: window.sheets().shopSheet.showProducts()
+                onJoinAsked: window.sheets().joinSheet.show()
+                onExportAsked: window.sheets().shopSheet.showShop()
+                onForgetAsked: personId => window.sheets().shopSheet.showPerson(personId)
                 undoRoom: foot.room
                 models: window.models
                 way: way
@@ -163,7 +159,7 @@ Window {
                 width: body.frontScreen?.actsWidth ?? body.front.width - 2 * Theme.gutter
                 y: body.ofPanel ? Math.max(body.y + body.leastHeight + 4, rule.y - height - 8) : body.y + body.actsTop - height - 8
                 onUndone: window.undo()
-                onBoothAsked: booth => body.boothTurns.showBooth(booth)
+                onBoothAsked: booth => body.showBooth(booth)
             }
         }
         SteelRule {
@@ -183,7 +179,7 @@ Window {
             tabText: window.models.clock.tabWords
             tabLead: window.models.clock.running ? qsTr("switch to") : qsTr("start")
             name: qsTr("Clock, %1, %2. Opens the clock.").arg(operation).arg(who)
-            onClicked: clockSheet.opened = true
+            onClicked: window.sheets().clockSheet.opened = true
             onSwitched: window.models.clock.startNext()
         }
         Places {
@@ -201,110 +197,22 @@ Window {
         }
     }
 
-    ClockSheet {
-        id: clockSheet
+    Later {
+        id: over
         anchors.fill: parent
-        enabled: !firstAid.opened && !window.asksOverSheets
-        clock: window.models.clock
-        session: window.models.session
-        keepClear: head.firstAid
-        onHoursAsked: {
-            close();
-            window.models.hours.showOwn();
-            way.go(Navigation.Hours);
-        }
-        onWaitAsked: {
-            close();
-            window.models.wait.ask();
-        }
-        onOtherCarAsked: {
-            close();
-            way.toPlace(Navigation.Floor);
-        }
+        z: 50
+        file: "Sheets.qml"
+        given: ({ models: window.models, way: way, keepClear: head.firstAid })
+        begins: window.seen
+        needed: !body.floorAlone
     }
-    WaitSheet {
-        id: waitSheet
-        objectName: "waitSheet"
-        anchors.fill: parent
-        enabled: !firstAid.opened && !window.asksOverSheets && !peopleSheet.opened
-        wait: window.models.wait
-        keepClear: head.firstAid
-        onWhoAsked: peopleSheet.opened = true
+    Connections {
+        target: over.item
+        function onClosed() { body.forceActiveFocus(); }
     }
-    PeopleSheet {
-        id: peopleSheet
-        anchors.fill: parent
-        pin: window.models.pin
-        demo: window.models.demo
-        onPinWanted: pinSheet.setOne()
-        onShopWanted: {
-            close();
-            shopSheet.showShop();
-        }
-        onSendingWanted: {
-            close();
-            way.go(Navigation.Sending);
-        }
-        onKeepWanted: {
-            close();
-            way.go(Navigation.KeepAndForget);
-        }
-        syncWords: window.models.shell.syncWords
-        enabled: !firstAid.opened && !window.asksOverSheets && !shopSheet.opened
-        clock: window.models.clock
-        settings: window.models.settings
-        keepClear: head.firstAid
-    }
-    ShopSheet {
-        id: shopSheet
-        z: 52
-        anchors.fill: parent
-        enabled: !firstAid.opened && !window.asksOverSheets
-        shop: window.models.shop
-        folder: window.models.shopFolder
-        shots: window.models.shotList
-        products: window.models.products
-        calendar: window.models.calendar
-        retention: window.models.retention
-        keepClear: head.firstAid
-    }
-    JoinSheet {
-        id: joinSheet
-        z: 52
-        anchors.fill: parent
-        enabled: !firstAid.opened && !window.asksOverSheets
-        join: window.models.join
-        keepClear: head.firstAid
-    }
-    BeforeCut {
-        id: beforeCutSheet
-        anchors.fill: parent
-        enabled: !firstAid.opened && !window.asksOverSheets
-        check: window.models.beforeCut
-        onAnswered: {
-            if (way.work === Navigation.Plan)
-                window.models.plan.begin();
-        }
-        keepClear: head.firstAid
-    }
-    ForgottenClockSheet {
-        id: forgottenSheet
-        anchors.fill: parent
-        enabled: !firstAid.opened && !pinSheet.opened
-        forgotten: window.models.forgotten
-        keepClear: head.firstAid
-    }
-    PinSheet {
-        id: pinSheet
-        anchors.fill: parent
-        enabled: !firstAid.opened
-        pin: window.models.pin
-        keepClear: head.firstAid
-    }
-    FirstAid {
-        id: firstAid
-        anchors.fill: parent
-        log: window.models.aid
-        onClosed: body.forceActiveFocus()
+    Connections {
+        target: window
+        enabled: !window.seen
+        function onFrameSwapped() { window.seen = true; }
     }
 }

@@ -27,6 +27,7 @@ Sheet {
     }
 
     z: 55
+    opened: pin.asking
     title: setting ? qsTr("New PIN") : qsTr("PIN of %1").arg(pin.who)
     onClosed: {
         setting = false;

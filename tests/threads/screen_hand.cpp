@@ -86,13 +86,6 @@ bool ScreenHand::go(const char* place, const char* work) {
   return true;
 }
 
-bool ScreenHand::open_sheet(const char* property, bool opened) {
-  auto* sheet = window_.property(property).value<QObject*>();
-  const bool set = sheet && sheet->setProperty("opened", opened);
-  wait_for_quiet();
-  return set;
-}
-
 void ScreenHand::press(QPointF scene) {
   QTest::touchEvent(&window_, &finger()).press(0, scene.toPoint());
 }

@@ -29,7 +29,6 @@ class ScreenHand {
   screens::PatternItem* pattern_of_panel() const;  // of the panel shown large
 
   bool go(const char* place, const char* work);  // names of qml/Shell/Navigation.qml
-  bool open_sheet(const char* property, bool opened);
   void press(QPointF scene);
   void move(QPointF scene);
   void release(QPointF scene);

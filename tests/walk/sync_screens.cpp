@@ -80,7 +80,10 @@ bool join(Shop& shop, const SyncState& state, bool read) {
   auto& exchange = exchange_of(shop);
   say(shop, exchange, state);
   if (!place(shop, "Floor", "None")) return false;
-  auto* sheet = shop.window().property("joinSheet").value<QObject*>();
+  QVariant sheets;
+  QMetaObject::invokeMethod(&shop.window(), "sheets", Q_RETURN_ARG(QVariant, sheets));
+  auto* sheet = sheets.isValid() ? sheets.value<QObject*>()->property("joinSheet").value<QObject*>()
+                                 : nullptr;
   if (!sheet || !QMetaObject::invokeMethod(sheet, "show")) return false;
   if (read) {
     const sync::Invitation code{

@@ -157,8 +157,8 @@ TEST_F(SyncByHand, AManagerIsLedFromTheFloorToWhoWaits) {
   settle();
   tap("devicesRow");
   ASSERT_NE(here("devicesScreen"), nullptr);
-  exchange_->waiting.clear();
   tap("admit");
+  exchange_->waiting.clear();  // it is let in
   program_->engine().drain();
   EXPECT_EQ(program_->engine().snapshot()->devices.size(), 3U);
 }

@@ -198,19 +198,24 @@ bool prepare(Program& program) {
 bool go(Program& program, const Stop& stop) {
   QQuickWindow* window = program.window();
   auto* way = window->property("way").value<QObject*>();
-  auto* clock = window->property("clockSheet").value<QObject*>();
-  auto* people = window->property("peopleSheet").value<QObject*>();
-  auto* aid = window->property("firstAid").value<QObject*>();
-  if (!way || !clock || !people || !aid) return false;
+  QVariant made;
+  QMetaObject::invokeMethod(window, "sheets", Q_RETURN_ARG(QVariant, made));
+  const auto* sheets = made.value<QObject*>();
+  if (!way || !sheets) return false;
+  const auto sheet = [&](const char* name) { return sheets->property(name).value<QObject*>(); };
+  auto* clock = sheet("clockSheet");
+  auto* people = sheet("peopleSheet");
+  auto* before_cut = sheet("beforeCutSheet");
+  auto* shop = sheet("shopSheet");
+  auto* aid = sheet("firstAid");
+  if (!clock || !people || !before_cut || !shop || !aid) return false;
   clock->setProperty("opened", stop.over == Over::Clock);
   people->setProperty("opened", stop.over == Over::People);
-  auto* before_cut = window->property("beforeCutSheet").value<QObject*>();
-  if (before_cut) before_cut->setProperty("opened", stop.over == Over::BeforeCut);
-  auto* shop = window->property("shopSheet").value<QObject*>();
-  if (shop && stop.over == Over::OpenHours) {
+  before_cut->setProperty("opened", stop.over == Over::BeforeCut);
+  if (stop.over == Over::OpenHours) {
     QMetaObject::invokeMethod(shop, "showShop");
     shop->setProperty("ofCalendar", true);
-  } else if (shop) {
+  } else {
     shop->setProperty("opened", false);
   }
   QMetaObject::invokeMethod(aid, stop.over == Over::Aid ? "open" : "close");

@@ -8,6 +8,7 @@
 #include <unistd.h>
 
 #include "base/clock.h"
+#include "device/camera.h"
 #include "tests/bench/figures.h"
 #include "tests/bench/screens/shops.h"
 #include "tests/bench/screens/shown.h"
@@ -61,6 +62,7 @@ double median_of(const std::vector<Start>& starts, double Start::*what) {
 
 int show_floor(int argc, char** argv, const std::filesystem::path& folder) {
   QGuiApplication gui(argc, argv);
+  device::find_cameras();  // as main() does
   QLocale::setDefault(QLocale(QLocale::English, QLocale::UnitedStates));
   SystemClock clock;
   auto program = app::Program::open(folder, clock, {});
