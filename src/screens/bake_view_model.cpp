@@ -17,7 +17,7 @@ constexpr double least_limit_min = 1, most_limit_min = 600;
 
 BakeViewModel::BakeViewModel(Session& session, QObject* parent)
     : QObject(parent), session_(session), fields_({"key", "title", "words", "chosen"}, this) {
-  connect(&session_, &Session::snapshotChanged, this, &BakeViewModel::refresh);
+  connect(&session_, &Session::carOrShopChanged, this, &BakeViewModel::refresh);
   connect(&session_, &Session::secondPassed, this, [this] {
     if (running()) emit changed();
   });

@@ -41,7 +41,7 @@ BeforeCutViewModel::BeforeCutViewModel(Session& session, QObject* parent)
     : QObject(parent),
       session_(session),
       items_({"key", "title", "classWords", "answerWords", "shape", "alarm", "spoken"}, this) {
-  connect(&session_, &Session::snapshotChanged, this, &BeforeCutViewModel::refresh);
+  connect(&session_, &Session::carOrShopChanged, this, &BeforeCutViewModel::refresh);
   refresh();
 }
 

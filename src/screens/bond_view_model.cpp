@@ -24,7 +24,7 @@ BondViewModel::BondViewModel(Session& session, QObject* parent)
       session_(session),
       products_({"key", "title", "kindWords", "chosen"}, this),
       cases_({"key", "title", "chosen"}, this) {
-  connect(&session, &Session::snapshotChanged, this, &BondViewModel::refresh);
+  connect(&session, &Session::carOrShopChanged, this, &BondViewModel::refresh);
   refresh();
 }
 

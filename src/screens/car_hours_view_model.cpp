@@ -33,7 +33,7 @@ CarHoursViewModel::CarHoursViewModel(Session& session, QObject* parent)
       operations_({"key", "title", "hours", "ofWords", "note", "isOver", "isOpen"}, this),
       spans_({"key", "title", "when", "hours", "said", "note", "shape", "spoken"}, this),
       amend_(session) {
-  connect(&session, &Session::snapshotChanged, this, &CarHoursViewModel::refresh);
+  connect(&session, &Session::carOrShopChanged, this, &CarHoursViewModel::refresh);
   connect(&session, &Session::secondPassed, this, &CarHoursViewModel::second_passed);
   refresh();
 }

@@ -81,7 +81,7 @@ QStringList check_in_words(const job::CheckIn& said, job::Drive drive) {
 
 CheckInViewModel::CheckInViewModel(Session& session, QObject* parent)
     : QObject(parent), session_(session), lamps_({"key", "title", "chosen"}, this) {
-  connect(&session, &Session::snapshotChanged, this, &CheckInViewModel::refresh);
+  connect(&session, &Session::carOrShopChanged, this, &CheckInViewModel::refresh);
   refresh();
 }
 

@@ -57,7 +57,7 @@ ClimateViewModel::ClimateViewModel(Session& session, QObject* parent)
       fields_({"key", "title", "words", "chosen"}, this),
       gates_({"key", "title", "value", "limit", "shape", "spoken"}, this),
       sum_(this) {
-  connect(&session_, &Session::snapshotChanged, this, &ClimateViewModel::refresh);
+  connect(&session_, &Session::carOrShopChanged, this, &ClimateViewModel::refresh);
   refresh();
 }
 

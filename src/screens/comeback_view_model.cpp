@@ -13,7 +13,7 @@ QStringList sentences(QStringList words) {
 
 ComebackViewModel::ComebackViewModel(Session& session, QObject* parent)
     : QObject(parent), session_(session), panels_({"key", "title", "chosen"}, this) {
-  connect(&session, &Session::snapshotChanged, this, &ComebackViewModel::refresh);
+  connect(&session, &Session::carOrShopChanged, this, &ComebackViewModel::refresh);
   refresh();
 }
 

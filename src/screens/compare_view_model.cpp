@@ -43,7 +43,7 @@ CompareViewModel::CompareViewModel(Session& session, PictureStore& store, QObjec
       session_(session),
       store_(store),
       others_({"picture", "file", "spoken", "chosen"}, this) {
-  connect(&session, &Session::snapshotChanged, this, &CompareViewModel::refresh);
+  connect(&session, &Session::carOrShopChanged, this, &CompareViewModel::refresh);
 }
 
 const folds::PictureView* CompareViewModel::find(const std::optional<PictureId>& picture) const {

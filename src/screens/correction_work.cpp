@@ -19,7 +19,7 @@ std::string form_of(const JobId& job) {
 
 CorrectionWork::CorrectionWork(Session& session, QObject* parent)
     : QObject(parent), session_(session), asked_(std::make_shared<std::atomic<std::uint64_t>>(0)) {
-  connect(&session, &Session::snapshotChanged, this, &CorrectionWork::follow);
+  connect(&session, &Session::carOrShopChanged, this, &CorrectionWork::follow);
   follow();
 }
 

@@ -67,7 +67,7 @@ CureViewModel::CureViewModel(Session& session, CureWork& work, QObject* parent)
       groups_({"key", "title", "facts", "chosen"}, this),
       sum_(this) {
   connect(&work, &CureWork::changed, this, &CureViewModel::refresh);
-  connect(&session, &Session::snapshotChanged, this, &CureViewModel::refresh);
+  connect(&session, &Session::carOrShopChanged, this, &CureViewModel::refresh);
   refresh();
 }
 

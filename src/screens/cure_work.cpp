@@ -4,10 +4,8 @@
 
 namespace jambline::screens {
 
-namespace {}
-
 CureWork::CureWork(Session& session, QObject* parent) : QObject(parent), session_(session) {
-  connect(&session, &Session::snapshotChanged, this, &CureWork::follow);
+  connect(&session, &Session::carOrShopChanged, this, &CureWork::follow);
   connect(&session, &Session::secondPassed, this, &CureWork::second_passed);
   follow();
 }
@@ -34,15 +32,19 @@ void CureWork::second_passed() {
 void CureWork::work_out() {
   const std::uint64_t number = ++asked_;
   const Moment now = session_.now();
-  do_not_drive_ = car_ ? folds::do_not_drive(*car_, *shop_, now) : std::nullopt;
+  auto do_not_drive = car_ ? folds::do_not_drive(*car_, *shop_, now) : std::nullopt;
   if (!car_ || (car_->air.mixes.empty() && car_->air.bonds.empty())) {
-    waiting_ = false;
     auto none = std::make_shared<Clocks>();
     none->at = now;
+    const bool nothing_new = !waiting_ && !do_not_drive && !do_not_drive_ &&
+                             clocks_->cures.empty() && clocks_->bonds.empty();
+    waiting_ = false;
+    do_not_drive_ = std::move(do_not_drive);
     clocks_ = none;
-    emit changed();
+    if (!nothing_new) emit changed();
     return;
   }
+  do_not_drive_ = std::move(do_not_drive);
   waiting_ = true;
   emit changed();
   session_.calculate(this,

@@ -42,7 +42,7 @@ ExposureViewModel::ExposureViewModel(Session& session, QObject* parent)
       people_({"key", "title"}, this),
       respirators_({"key", "title"}, this),
       sum_(this) {
-  connect(&session, &Session::snapshotChanged, this, &ExposureViewModel::refresh);
+  connect(&session, &Session::shopChanged, this, &ExposureViewModel::refresh);
   refresh();
 }
 

@@ -24,7 +24,7 @@ FilmViewModel::FilmViewModel(Session& session, QObject* parent)
       readings_({"key", "words", "chosen", "spoken"}, this),
       kept_({"key", "title", "words", "mean", "note", "chosen", "spoken"}, this),
       result_(fail(Code::Missing, "read the film", "panel")) {
-  connect(&session_, &Session::snapshotChanged, this, &FilmViewModel::refresh);
+  connect(&session_, &Session::carOrShopChanged, this, &FilmViewModel::refresh);
   connect(&session_, &Session::unitsChanged, this, [this] {
     unit_ = session_.units() == Units::Us ? FilmUnit::Mil : FilmUnit::Micron;
     refresh();

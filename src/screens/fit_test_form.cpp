@@ -14,7 +14,7 @@ constexpr std::size_t most_exercises = 20;
 
 FitTestForm::FitTestForm(Session& session, QObject* parent)
     : Form(session, parent), respirators_({"key", "title", "note", "chosen"}, this), sum_(this) {
-  connect(&session, &Session::snapshotChanged, this, &FitTestForm::refresh);
+  connect(&session, &Session::shopChanged, this, &FitTestForm::refresh);
 }
 
 // A new test is as the last one of this person was: in the same respirator, size and method.

@@ -47,7 +47,7 @@ FitViewModel::FitViewModel(Session& session, QObject* parent)
             this),
       moves_({"key", "title", "words", "atEnd", "xMm", "yMm", "dxMm", "dyMm"}, this),
       move_fields_({"key", "title", "label", "text"}, this) {
-  connect(&session_, &Session::snapshotChanged, this, &FitViewModel::refresh);
+  connect(&session_, &Session::carOrShopChanged, this, &FitViewModel::refresh);
   refresh();
 }
 

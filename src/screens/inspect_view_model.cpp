@@ -43,28 +43,31 @@ QString count_words(int count) {
   return count == 1 ? InspectViewModel::tr("1 mark") : InspectViewModel::tr("%1 marks").arg(count);
 }
 
-struct Spots {
-  std::vector<std::pair<job::Panel, LabelSpot>> all;
-  explicit Spots(const job::CarPattern& pattern) {
-    for (const auto& one : pattern.panels) {
-      std::vector<trade::Polygon> glass;
-      for (const auto& pane : one.shape.glass) glass.push_back(one.place.apply(pane));
-      all.emplace_back(one.panel, label_spot(one.place.apply(one.shape.outline), glass));
-    }
-  }
-  LabelSpot of(job::Panel panel) const {
-    for (const auto& [name, spot] : all)
-      if (name == panel) return spot;
-    return {};
-  }
+// Where a panel lies: on the car's pattern, and drawn alone.
+struct PanelPlace {
+  LabelSpot spot;
+  trade::Box_mm box;
+  trade::Placement alone;
+  trade::Box_mm alone_box;
 };
 
-const Spots& spots(job::BodyShape body) {
-  static std::vector<std::pair<job::BodyShape, std::unique_ptr<Spots>>> kept;
-  for (const auto& [shape, one] : kept)
-    if (shape == body) return *one;
-  kept.emplace_back(body, std::make_unique<Spots>(job::pattern(body)));
-  return *kept.back().second;
+PanelPlace place_of(const job::PatternPanel& panel) {
+  std::vector<trade::Polygon> glass;
+  for (const auto& pane : panel.shape.glass) glass.push_back(panel.place.apply(pane));
+  const auto on_car = panel.place.apply(panel.shape.outline);
+  const trade::Placement alone = upright(panel);
+  return {label_spot(on_car, glass), trade::bounds(on_car.corners), alone,
+          trade::bounds(alone.apply(panel.shape.outline).corners)};
+}
+
+using PanelPlaces = std::map<job::Panel, PanelPlace>;
+
+const PanelPlaces& places(job::BodyShape body) {
+  static std::map<job::BodyShape, PanelPlaces> kept;
+  const auto [at, is_new] = kept.try_emplace(body);
+  if (is_new)
+    for (const auto& one : job::pattern(body).panels) at->second.emplace(one.panel, place_of(one));
+  return at->second;
 }
 
 }  // namespace
@@ -81,7 +84,7 @@ InspectViewModel::InspectViewModel(Session& session, QObject* parent)
     refusal_.clear();
     emit refusalChanged();
   });
-  connect(&session_, &Session::snapshotChanged, this, &InspectViewModel::refresh);
+  connect(&session_, &Session::carOrShopChanged, this, &InspectViewModel::refresh);
   connect(&session_, &Session::unitsChanged, this, &InspectViewModel::scaleChanged);
   refresh();
 }
@@ -115,9 +118,10 @@ void InspectViewModel::refresh() {
     }
   }
   take_lessons();
+  const bool marks_are_others = take_car();
   show_panels();
   show_marks();
-  show_car_marks();
+  if (marks_are_others) show_car_marks();
   emit changed();
   emit chosenChanged();
 }
@@ -126,20 +130,28 @@ void InspectViewModel::take_lessons() {
   const auto& lessons = session_.snapshot().lessons;
   if (!lessons || lessons.get() == lessons_seen_) return;
   lessons_seen_ = lessons.get();
-  learned_ = folds::shop_lessons(*lessons).sequences;
+  films_.learn(folds::shop_lessons(*lessons).sequences);
+}
+
+bool InspectViewModel::take_car() {
+  const std::size_t before = car_mark_rows_.size();
+  const auto same = films_.follow(car() ? session_.snapshot().car : nullptr);
+  std::erase_if(car_mark_rows_, [&](const auto& one) {
+    return std::find(same.begin(), same.end(), one.first) == same.end();
+  });
+  return car_mark_rows_.size() != before || before != (car() ? car()->panels.size() : 0);
 }
 
 FilmSaid InspectViewModel::film_of(const folds::PanelView& panel) const {
-  const folds::FilmOfPanel film = folds::film_of_panel(panel, {folds::whole_sequence()}, learned_);
-  return say_film(film, trade::film_budget(film.budget), session_.units());
+  const JudgedFilm& judged = films_.of(panel);
+  return say_film(judged.film, judged.budget, session_.units());
 }
 
 // By its finish always; by its film where there is something to work on.
 bool InspectViewModel::no_cut(const folds::PanelView& panel) const {
   if (!job::may_be_cut(panel.plan.finish)) return true;
   if (panel.open_marks() == 0 && panel.dirt == job::DirtClass::None) return false;
-  const folds::FilmOfPanel film = folds::film_of_panel(panel, {folds::whole_sequence()}, learned_);
-  const auto result = trade::film_budget(film.budget);
+  const auto& result = films_.of(panel).budget;
   return result && result->word == trade::FilmWord::DoNotCut;
 }
 
@@ -147,6 +159,7 @@ void InspectViewModel::show_panels() {
   std::vector<PanelRow> rows;
   if (const folds::CarView* here = car()) {
     const std::optional<job::Panel> next = next_after(std::nullopt);
+    const PanelPlaces& drawn_places = places(here->body);
     int number = 0;
     for (const folds::PanelView& one : here->panels) {
       ++number;
@@ -172,11 +185,11 @@ void InspectViewModel::show_panels() {
                        .arg(row.title, said)
                        .arg(number)
                        .arg(here->panels.size());
-      const LabelSpot spot = spots(here->body).of(row.panel);
-      row.spot = spot.middle;
-      row.room_mm = spot.width_mm;
-      if (const job::PatternPanel* drawn = pattern()->find(row.panel))
-        row.box = trade::bounds(drawn->place.apply(drawn->shape.outline).corners);
+      if (const auto drawn = drawn_places.find(row.panel); drawn != drawn_places.end()) {
+        row.spot = drawn->second.spot.middle;
+        row.room_mm = drawn->second.spot.width_mm;
+        row.box = drawn->second.box;
+      }
       rows.push_back(std::move(row));
     }
   }
@@ -204,7 +217,7 @@ void InspectViewModel::show_marks() {
 
 MarkRow InspectViewModel::mark_row(const folds::MarkView& mark,
                                    const job::PatternPanel& drawn) const {
-  const trade::Placement place = upright(drawn);
+  const PanelPlace& place = places(car()->body).at(drawn.panel);
   MarkRow row;
   row.key = QString::fromStdString(mark.mark.hex());
   row.mark = mark.mark;
@@ -214,15 +227,14 @@ MarkRow InspectViewModel::mark_row(const folds::MarkView& mark,
   row.layer = mark.layer;
   row.look = mark.look;
   row.ended = !mark.open();
-  row.at = place.apply({mark.x_mm, mark.y_mm});
+  row.at = place.alone.apply({mark.x_mm, mark.y_mm});
   row.title = tr("%1 %2").arg(sentence(words_of(mark.defect))).arg(mark.number);
   row.note = tr("size %1").arg(mark.size);
   if (mark.layer != job::Layer::NotSaid)
     row.note = tr("%1 · %2").arg(row.note, words_of(mark.layer));
   if (mark.look) row.note = tr("%1 · %2").arg(row.note, words_of(*mark.look));
   if (mark.end) row.note = tr("%1 · %2").arg(row.note, words_of(*mark.end));
-  const trade::Box_mm box = trade::bounds(place.apply(drawn.shape.outline).corners);
-  row.place = place_words(drawn.panel, ninth(box, row.at));
+  row.place = place_words(drawn.panel, ninth(place.alone_box, row.at));
   row.spoken = (row.ended ? tr("%1, ended, %2, %3 of %4") : tr("%1, open, %2, %3 of %4"))
                    .arg(row.title, row.note, row.place, words_of(drawn.panel, car()->body));
   return row;
@@ -234,12 +246,16 @@ void InspectViewModel::show_car_marks() {
     for (const folds::PanelView& panel : here->panels) {
       const job::PatternPanel* drawn = pattern()->find(panel.plan.panel);
       if (!drawn) continue;
-      for (const folds::MarkView& mark : panel.marks) {
-        const MarkRow row = mark_row(mark, *drawn);
-        rows.push_back({row.key, word_of_panel(drawn->panel), row.title, row.note,
-                        tr("%1, %2").arg(sentence(words_of(drawn->panel, here->body)), row.place),
-                        row.spoken});
-      }
+      const auto [kept, is_new] = car_mark_rows_.try_emplace(drawn->panel);
+      if (is_new)
+        for (const folds::MarkView& mark : panel.marks) {
+          const MarkRow row = mark_row(mark, *drawn);
+          kept->second.push_back(
+              {row.key, word_of_panel(drawn->panel), row.title, row.note,
+               tr("%1, %2").arg(sentence(words_of(drawn->panel, here->body)), row.place),
+               row.spoken});
+        }
+      rows.insert(rows.end(), kept->second.begin(), kept->second.end());
     }
   car_marks_.set(std::move(rows));
 }

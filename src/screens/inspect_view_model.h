@@ -15,13 +15,14 @@
 #include <QStringList>
 #include <QTimer>
 #include <QtQml/qqmlregistration.h>
+#include <map>
 #include <optional>
 #include <set>
 
-#include "folds/film_of_panel.h"
 #include "job/body_shape.h"
 #include "screens/film_words.h"
 #include "screens/mark_rows.h"
+#include "screens/panel_films.h"
 #include "screens/panel_rows.h"
 #include "screens/row_list.h"
 #include "screens/session.h"
@@ -209,6 +210,7 @@ class InspectViewModel final : public QObject {
   void give(job::Verdict verdict, bool go_on);
   void refresh();
   void take_lessons();
+  bool take_car();  // whether any of its panels is not as it was
   FilmSaid film_of(const folds::PanelView& panel) const;
   bool no_cut(const folds::PanelView& panel) const;
   void show_panels();
@@ -221,7 +223,8 @@ class InspectViewModel final : public QObject {
   RowModel<PanelRow> panels_;
   RowModel<MarkRow> marks_;
   RowList car_marks_;
-  std::vector<folds::LearnedSequence> learned_;
+  mutable PanelFilms films_;  // what was worked out is kept
+  std::map<job::Panel, std::vector<QVariantList>> car_mark_rows_;
   const void* lessons_seen_ = nullptr;
   std::optional<job::Panel> panel_;
   std::optional<JobId> job_;

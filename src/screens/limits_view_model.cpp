@@ -21,7 +21,7 @@ LimitsViewModel::LimitsViewModel(Session& session, QObject* parent)
       limits_({"key", "substance", "kindWords", "value", "unit", "from", "source", "own", "retired",
                "spoken"},
               this) {
-  connect(&session, &Session::snapshotChanged, this, &LimitsViewModel::refresh);
+  connect(&session, &Session::shopChanged, this, &LimitsViewModel::refresh);
   refresh();
 }
 

@@ -18,7 +18,7 @@ LookViewModel::LookViewModel(Session& session, PictureStore& store, QObject* par
       store_(store),
       notes_({"key", "words", "line"}, this),
       of_mark_({"picture", "file", "spoken"}, this) {
-  connect(&session, &Session::snapshotChanged, this, &LookViewModel::refresh);
+  connect(&session, &Session::carOrShopChanged, this, &LookViewModel::refresh);
   refresh();
 }
 

@@ -57,7 +57,7 @@ OpenCarViewModel::OpenCarViewModel(Session& session, QObject* parent)
       csv_rows_({"key", "text", "why", "good"}, this) {
   if (auto kept = from_json<OpenCarDraft>(session.engine().draft(car_form)))
     draft_ = std::move(*kept);
-  connect(&session, &Session::snapshotChanged, this, &OpenCarViewModel::refresh);
+  connect(&session, &Session::shopChanged, this, &OpenCarViewModel::refresh);
   refresh();
 }
 

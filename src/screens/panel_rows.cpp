@@ -25,6 +25,15 @@ std::vector<RowModel<PanelRow>::Column> panel_columns() {
           {"boxHeightMm", [](const PanelRow& row) { return row.box.height_mm(); }}};
 }
 
+std::vector<job::Panel> as_they_were(const folds::CarView* before, const folds::CarView* now) {
+  std::vector<job::Panel> out;
+  if (!before || !now || before->job != now->job || before->body != now->body) return out;
+  for (const auto& panel : now->panels)
+    if (const auto* was = before->find(panel.plan.panel); was && *was == panel)
+      out.push_back(panel.plan.panel);
+  return out;
+}
+
 QString word_of_panel(job::Panel panel) {
   const std::string_view word = word_of(panel);
   return QString::fromUtf8(word.data(), static_cast<qsizetype>(word.size()));

@@ -10,7 +10,7 @@
 
 #include <QtQml/qqmlregistration.h>
 
-#include "job/panel.h"
+#include "folds/car_view.h"
 #include "screens/row_model.h"
 #include "trade/geometry.h"
 
@@ -43,6 +43,9 @@ struct PanelRow {
 };
 
 std::vector<RowModel<PanelRow>::Column> panel_columns();
+
+// Those that stand in both as they were; none when it is another car or body, or no car (null).
+std::vector<job::Panel> as_they_were(const folds::CarView* before, const folds::CarView* now);
 
 QString word_of_panel(job::Panel panel);
 std::optional<job::Panel> panel_of_word(const QString& word);

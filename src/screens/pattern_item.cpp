@@ -87,34 +87,52 @@ void PatternItem::set_frame(const MapFrame& frame) {
 }
 
 void PatternItem::gather() {
+  const job::CarPattern* pattern = inspect_ ? inspect_->pattern() : nullptr;
+  const auto one = panel_of_word(panel_);
+  std::vector<Look> looks;
+  if (pattern)
+    for (const job::PatternPanel& part : pattern->panels) {
+      if (!panel_.isEmpty() && part.panel != one) continue;
+      const QString word = word_of_panel(part.panel);
+      Look look{part.panel};
+      if (past_) {
+        look.planned = then_.contains(word);
+        look.seen = then_.value(word).toBool() || !look.planned;
+      } else if (const PanelRow* row = inspect_->panels()->row(word)) {
+        look.planned = true;
+        look.seen = row->look != PanelLook::Value::NotYet;
+      }
+      looks.push_back(look);
+    }
+  const bool alone = !panel_.isEmpty();
+  if (pattern == pattern_ && alone == alone_ && looks == looks_) return;
+  pattern_ = pattern;
+  alone_ = alone;
+  looks_ = std::move(looks);
+  draw_anew();
+}
+
+void PatternItem::draw_anew() {
   std::vector<Drawn> drawn;
   std::vector<Polygon> glass;
   Box_mm content;
-  const job::CarPattern* pattern = inspect_ ? inspect_->pattern() : nullptr;
-  const auto one = panel_of_word(panel_);
-  if (pattern) {
-    for (const job::PatternPanel& part : pattern->panels) {
-      if (!panel_.isEmpty() && part.panel != one) continue;
-      const trade::Placement place = panel_.isEmpty() ? part.place : upright(part);
-      Drawn out;
-      out.panel = part.panel;
-      const QString word = word_of_panel(part.panel);
-      if (past_) {
-        out.planned = then_.contains(word);
-        out.seen = then_.value(word).toBool() || !out.planned;
-      } else if (const PanelRow* row = inspect_->panels()->row(word)) {
-        out.planned = true;
-        out.seen = row->look != PanelLook::Value::NotYet;
-      }
-      out.outline = place.apply(part.shape.outline);
-      for (const auto& edge : part.shape.masked_edges) out.masked.push_back(place.apply(edge.line));
-      for (const auto& line : part.shape.body_lines) out.body_lines.push_back(place.apply(line));
-      for (const auto& pane : part.shape.glass) out.glass.push_back(place.apply(pane));
-      drawn.push_back(std::move(out));
-    }
-    if (panel_.isEmpty()) {
-      glass = pattern->glass;
-      content = pattern->bounds;
+  for (const Look& look : looks_) {
+    const job::PatternPanel& part = *pattern_->find(look.panel);
+    const trade::Placement place = alone_ ? upright(part) : part.place;
+    Drawn out;
+    out.planned = look.planned;
+    out.seen = look.seen;
+    out.panel = part.panel;
+    out.outline = place.apply(part.shape.outline);
+    for (const auto& edge : part.shape.masked_edges) out.masked.push_back(place.apply(edge.line));
+    for (const auto& line : part.shape.body_lines) out.body_lines.push_back(place.apply(line));
+    for (const auto& pane : part.shape.glass) out.glass.push_back(place.apply(pane));
+    drawn.push_back(std::move(out));
+  }
+  if (pattern_) {
+    if (!alone_) {
+      glass = pattern_->glass;
+      content = pattern_->bounds;
     } else if (!drawn.empty()) {
       content = trade::bounds(drawn.front().outline.corners);
       for (const Polygon& pane : drawn.front().glass)
@@ -122,11 +140,9 @@ void PatternItem::gather() {
     }
   }
   const bool moved = content != content_;
-  const bool same = !moved && drawn == drawn_ && glass == glass_;
-  if (same) return;
   drawn_ = std::move(drawn);
   glass_ = std::move(glass);
-  const bool has_glass = !panel_.isEmpty() && !drawn_.empty() && !drawn_.front().glass.empty();
+  const bool has_glass = alone_ && !drawn_.empty() && !drawn_.front().glass.empty();
   glass_spot_ = has_glass ? label_spot(drawn_.front().glass.front(), {}) : LabelSpot{};
   content_ = content;
   if (moved) {

@@ -92,6 +92,13 @@ class PatternItem : public QQuickPaintedItem {
   void geometryChange(const QRectF& now, const QRectF& before) override;
 
  private:
+  // What a panel is drawn by, besides its form.
+  struct Look {
+    job::Panel panel{};
+    bool planned = false;
+    bool seen = false;
+    friend bool operator==(const Look&, const Look&) = default;
+  };
   struct Drawn {
     job::Panel panel{};
     bool planned = false;
@@ -100,10 +107,10 @@ class PatternItem : public QQuickPaintedItem {
     std::vector<trade::Polyline> masked;
     std::vector<trade::Polyline> body_lines;
     std::vector<trade::Polygon> glass;
-    friend bool operator==(const Drawn&, const Drawn&) = default;
   };
 
   void gather();
+  void draw_anew();
   void frame_anew();
   void set_frame(const MapFrame& frame);
   void paint_panel(QPainter* painter, const Drawn& drawn) const;
@@ -118,6 +125,9 @@ class PatternItem : public QQuickPaintedItem {
   double inset_px_ = 8;
   QColor tint_, ground_, outline_, crease_, edge_, quiet_, masked_, here_;
   MapFrame frame_;
+  const job::CarPattern* pattern_ = nullptr;  // null: no car
+  bool alone_ = false;                        // one panel, large
+  std::vector<Look> looks_;
   std::vector<Drawn> drawn_;
   std::vector<trade::Polygon> glass_;  // of the car
   LabelSpot glass_spot_;               // of the panel; no room: no glass

@@ -35,7 +35,7 @@ PlanViewModel::PlanViewModel(Session& session, CorrectionWork& work, QObject* pa
       times_({"key", "title", "usual", "own"}, this),
       starts_({"key", "title", "start", "proved"}, this) {
   connect(&work, &CorrectionWork::changed, this, &PlanViewModel::refresh);
-  connect(&session, &Session::snapshotChanged, this, &PlanViewModel::refresh);
+  connect(&session, &Session::carOrShopChanged, this, &PlanViewModel::follow);
   refresh();
 }
 
@@ -78,6 +78,16 @@ std::size_t PlanViewModel::shown_step() const {
   return walk()->steps.size() - 1;
 }
 
+// The rows are of the plan, which says itself when it is another.
+void PlanViewModel::follow() {
+  const bool as_it_was = session_.job() == job_ && session_.units() == units_ &&
+                         (session_.car() != nullptr) == has_car_;
+  if (as_it_was)
+    emit changed();
+  else
+    refresh();
+}
+
 void PlanViewModel::refresh() {
   const std::optional<JobId> job = session_.job();
   if (job != job_) {
@@ -85,6 +95,8 @@ void PlanViewModel::refresh() {
     refusal_.clear();
   }
   job_ = job;
+  units_ = session_.units();
+  has_car_ = session_.car() != nullptr;
   if (const auto* planned = work_.planned(); planned && session_.car()) {
     show_rounds(*planned);
     show_panels(*planned);

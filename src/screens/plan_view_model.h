@@ -111,6 +111,7 @@ class PlanViewModel final : public QObject {
   void walkAsked();
 
  private:
+  void follow();
   void refresh();
   void show_rounds(const CorrectionWork::Planned& planned);
   void show_panels(const CorrectionWork::Planned& planned);
@@ -129,6 +130,8 @@ class PlanViewModel final : public QObject {
   RoundAreas areas_;
   std::optional<std::size_t> chosen_;
   std::optional<JobId> job_;
+  Units units_{};
+  bool has_car_ = false;
   QString refusal_;
 };
 

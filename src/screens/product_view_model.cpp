@@ -59,7 +59,7 @@ ProductViewModel::ProductViewModel(Session& session, QObject* parent)
       milestones_({"key", "title", "words", "wrong"}, this),
       tables_({"key", "title", "words", "wrong"}, this),
       rows_({"key", "temperature", "humidity", "minutes", "wrong"}, this) {
-  connect(&session, &Session::snapshotChanged, this, &ProductViewModel::refresh);
+  connect(&session, &Session::shopChanged, this, &ProductViewModel::refresh);
   refresh();
 }
 

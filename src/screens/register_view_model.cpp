@@ -33,7 +33,7 @@ RegisterViewModel::RegisterViewModel(Session& session, QObject* parent)
       respirator_(session, this),
       fit_test_(session, this),
       sum_(this) {
-  connect(&session, &Session::snapshotChanged, this, &RegisterViewModel::refresh);
+  connect(&session, &Session::shopChanged, this, &RegisterViewModel::refresh);
   connect(&session, &Session::secondPassed, this, [this] {
     if (today() != day_) refresh();  // what is due goes with the day
   });

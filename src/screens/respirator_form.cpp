@@ -23,7 +23,7 @@ RespiratorForm::RespiratorForm(Session& session, QObject* parent)
     : Form(session, parent),
       uses_({"key", "title", "from", "value", "note", "opens"}, this),
       sum_(this) {
-  connect(&session, &Session::snapshotChanged, this, &RespiratorForm::refresh);
+  connect(&session, &Session::shopChanged, this, &RespiratorForm::refresh);
 }
 
 QString RespiratorForm::model() const {

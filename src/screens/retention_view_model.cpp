@@ -40,7 +40,7 @@ RetentionViewModel::RetentionViewModel(Session& session, QObject* parent)
     : Form(session, parent),
       classes_({"key", "title", "covers", "usual", "source", "own", "fewer", "spoken"}, this),
       leavers_({"key", "title", "last", "until", "shape", "state", "mayForget", "spoken"}, this) {
-  connect(&session, &Session::snapshotChanged, this, &RetentionViewModel::refresh);
+  connect(&session, &Session::shopChanged, this, &RetentionViewModel::refresh);
   connect(&session, &Session::personChanged, this, &RetentionViewModel::changed);
   refresh();
 }

@@ -55,14 +55,14 @@ class RowModel : public QAbstractListModel {
 
   void set_rows(std::vector<Row> next) {
     for (int at = rowCount() - 1; at >= 0; --at)
-      if (find(next, rows_[static_cast<std::size_t>(at)].key) < 0) {
+      if (find(next, rows_[static_cast<std::size_t>(at)].key, at) < 0) {
         beginRemoveRows({}, at, at);
         rows_.erase(rows_.begin() + at);
         endRemoveRows();
       }
     for (int at = 0; at < static_cast<int>(next.size()); ++at) {
       const Row& wanted = next[static_cast<std::size_t>(at)];
-      const int from = find(rows_, wanted.key);
+      const int from = find(rows_, wanted.key, at);
       if (from < 0) {
         beginInsertRows({}, at, at);
         rows_.insert(rows_.begin() + at, wanted);
@@ -81,9 +81,12 @@ class RowModel : public QAbstractListModel {
   }
 
  private:
-  static int find(const std::vector<Row>& rows, const QString& key) {
-    const auto at =
-        std::find_if(rows.begin(), rows.end(), [&](const Row& row) { return row.key == key; });
+  // Looks at row `first` before all others: there most of a list is found again.
+  static int find(const std::vector<Row>& rows, const QString& key, int first = 0) {
+    const auto has_key = [&](const Row& row) { return row.key == key; };
+    const auto count = static_cast<int>(rows.size());
+    if (first < count && has_key(rows[static_cast<std::size_t>(first)])) return first;
+    const auto at = std::find_if(rows.begin(), rows.end(), has_key);
     return at == rows.end() ? -1 : static_cast<int>(at - rows.begin());
   }
 

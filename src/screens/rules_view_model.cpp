@@ -46,7 +46,7 @@ RulesViewModel::RulesViewModel(Session& session, QObject* parent)
     steps.push_back({text(word_of(step)), sentence(words_of(step)), QString(), false});
   }
   steps_.set(std::move(steps));
-  connect(&session, &Session::snapshotChanged, this, &RulesViewModel::refresh);
+  connect(&session, &Session::shopChanged, this, &RulesViewModel::refresh);
   refresh();
 }
 

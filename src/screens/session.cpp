@@ -3,6 +3,7 @@
 #include <QPointer>
 #include <QTimeZone>
 #include <algorithm>
+#include <utility>
 
 #include "screens/words.h"
 
@@ -44,11 +45,18 @@ void Session::publish(std::shared_ptr<const engine::Snapshot> snapshot) {
       [this, given = std::move(snapshot)] {
         if (given->number < snapshot_->number) return;
         const QString person_was = personName() + personRole();
-        const auto car_was = snapshot_->car;
-        snapshot_ = whole(given);
+        const auto before = std::exchange(snapshot_, whole(given));
         if (person_ && !works_here(shop(), person_)) person_ = {};
-        if (personName() + personRole() != person_was) emit personChanged();
-        if (snapshot_->car != car_was) emit carChanged();
+        const bool other_person = personName() + personRole() != person_was;
+        if (other_person) emit personChanged();
+        if (snapshot_->car != before->car) emit carChanged();
+        const bool shop_is_another = other_person || snapshot_->shop != before->shop ||
+                                     snapshot_->read_only != before->read_only;
+        const bool car_is_another = snapshot_->car != before->car ||
+                                    snapshot_->timeline != before->timeline ||
+                                    snapshot_->lessons != before->lessons;
+        if (shop_is_another) emit shopChanged();
+        if (shop_is_another || car_is_another) emit carOrShopChanged();
         emit snapshotChanged();
       },
       Qt::QueuedConnection);
@@ -59,11 +67,17 @@ const folds::CarView* Session::car() const {
   return car && job_ && car->job == *job_ && car->opened ? car : nullptr;
 }
 
+void Session::tell_all() {
+  emit shopChanged();
+  emit carOrShopChanged();
+  emit snapshotChanged();
+}
+
 void Session::set_units(Units units) {
   if (units == units_) return;
   units_ = units;
   emit unitsChanged();
-  emit snapshotChanged();
+  tell_all();
 }
 
 QString Session::zone() const {
@@ -161,7 +175,7 @@ bool Session::has_pin(const PersonId& person) const {
 void Session::choose_unlocked(const PersonId& person) {
   person_ = person;
   emit personChanged();
-  emit snapshotChanged();
+  tell_all();
 }
 
 void Session::openCar(const QString& jobId) {
@@ -170,7 +184,7 @@ void Session::openCar(const QString& jobId) {
   job_ = JobId{*parsed};
   engine_.watch(job_);
   emit carChanged();
-  emit snapshotChanged();
+  tell_all();
 }
 
 void Session::leaveCar() {
@@ -178,7 +192,7 @@ void Session::leaveCar() {
   job_.reset();
   engine_.watch(std::nullopt);
   emit carChanged();
-  emit snapshotChanged();
+  tell_all();
 }
 
 }  // namespace jambline::screens

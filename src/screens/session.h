@@ -84,7 +84,11 @@ class Session final : public QObject {
   Q_INVOKABLE void leaveCar();
 
  signals:
-  void snapshotChanged();  // also after each personChanged, carChanged and unitsChanged
+  // Each also after personChanged, carChanged and unitsChanged; in this order. An import of other
+  // cars' entries brings snapshots by the dozen: who shows nothing of them takes a narrower one.
+  void shopChanged();       // the shop, or whether this device may write
+  void carOrShopChanged();  // or the car on the tape, its time line, what all cars taught
+  void snapshotChanged();   // or anything
   void personChanged();
   void pinAsked(const QString& personId);
   void carChanged();
@@ -93,6 +97,8 @@ class Session final : public QObject {
   void failed(const jambline::Error& error);
 
  private:
+  void tell_all();
+
   engine::Engine& engine_;
   int calculations_ = 0;
   const Clock& clock_;

@@ -19,7 +19,7 @@ ShopViewModel::ShopViewModel(Session& session, QObject* parent)
     : QObject(parent),
       session_(session),
       people_(new RowModel<ShopPersonRow>(shop_person_columns(), this)) {
-  connect(&session, &Session::snapshotChanged, this, &ShopViewModel::refresh);
+  connect(&session, &Session::shopChanged, this, &ShopViewModel::refresh);
   refresh();
 }
 

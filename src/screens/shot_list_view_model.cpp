@@ -40,7 +40,7 @@ ShotListViewModel::ShotListViewModel(Session& session, QObject* parent)
       stages_({"key", "title", "words"}, this),
       shots_({"key", "title", "stand", "view", "often"}, this),
       away_({"key", "title", "stand", "view", "often"}, this) {
-  connect(&session, &Session::snapshotChanged, this, &ShotListViewModel::refresh);
+  connect(&session, &Session::shopChanged, this, &ShotListViewModel::refresh);
   refresh();
 }
 

@@ -43,7 +43,7 @@ ShotViewModel::ShotViewModel(Session& session, PictureIntake& intake, Camera& ca
       measures_({"key", "title", "value", "limit", "out", "spoken"}, this),
       edge_kinds_({"key", "title", "picked"}, this) {
   show_edge_kinds();
-  connect(&session, &Session::snapshotChanged, this, &ShotViewModel::refresh);
+  connect(&session, &Session::carOrShopChanged, this, &ShotViewModel::refresh);
   connect(&camera, &Camera::stateChanged, this, &ShotViewModel::changed);
   connect(&folder_, &device::PictureFolder::found, this, [this](const QString& file) {
     offers_.push_back({file, job::PictureFrom::WatchedFolder});

@@ -27,7 +27,7 @@ ShotsViewModel::ShotsViewModel(Session& session, PictureIntake& intake, QObject*
       stages_({"key", "title", "words", "kind", "here"}, this),
       shots_({"key", "title", "stand", "view", "shape", "words", "wanted", "file", "picture"},
              this) {
-  connect(&session, &Session::snapshotChanged, this, &ShotsViewModel::refresh);
+  connect(&session, &Session::carOrShopChanged, this, &ShotsViewModel::refresh);
   refresh();
 }
 

@@ -45,7 +45,7 @@ SprayedViewModel::SprayedViewModel(Session& session, QObject* parent)
       sprays_({"key", "title", "words", "lines", "alarm", "shape"}, this),
       products_({"key", "title", "words", "chosen"}, this),
       panels_({"key", "title", "chosen"}, this) {
-  connect(&session_, &Session::snapshotChanged, this, &SprayedViewModel::refresh);
+  connect(&session_, &Session::carOrShopChanged, this, &SprayedViewModel::refresh);
   connect(&session_, &Session::secondPassed, this, &SprayedViewModel::second_passed);
   refresh();
 }

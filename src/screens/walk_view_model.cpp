@@ -29,7 +29,7 @@ WalkViewModel::WalkViewModel(Session& session, CorrectionWork& work, QObject* pa
       marks_({"key", "panel", "number", "title", "place", "spoken"}, this),
       rings_({"key", "number", "spoken", "xMm", "yMm"}, this) {
   connect(&work, &CorrectionWork::changed, this, &WalkViewModel::refresh);
-  connect(&session, &Session::snapshotChanged, this, &WalkViewModel::refresh);
+  connect(&session, &Session::carOrShopChanged, this, &WalkViewModel::refresh);
   refresh();
 }
 
@@ -154,36 +154,54 @@ void WalkViewModel::show_stations() {
   stations_.set(std::move(rows));
 }
 
+const WalkViewModel::MarkSaid& WalkViewModel::said_of(const folds::MarkView& mark,
+                                                      job::Panel panel) {
+  const auto [at, is_new] = said_.try_emplace(mark.mark);
+  if (!is_new) return at->second;
+  const auto body = session_.car()->body;
+  const auto& drawn = *job::pattern(body).find(panel);
+  const trade::Placement place = upright(drawn);
+  MarkSaid& said = at->second;
+  said.panel = panel;
+  said.at = place.apply({mark.x_mm, mark.y_mm});
+  said.key = text(mark.mark.hex());
+  said.title = tr("%1 %2").arg(sentence(words_of(mark.defect))).arg(mark.number);
+  const trade::Box_mm box = trade::bounds(place.apply(drawn.shape.outline.corners));
+  const QString where =
+      tr("%1, %2").arg(words_of(panel, body), place_words(panel, ninth(box, said.at)));
+  const bool handling =
+      mark.stage == job::Stage::LastPolish || mark.defect == job::DefectKind::HandlingScratch;
+  said.whose = mark.came_back ? tr("%1, came back").arg(where)
+               : handling     ? tr("%1, from handling").arg(where)
+                              : where;
+  said.spoken = tr("%1, %2").arg(said.title, said.whose);
+  return said;
+}
+
 void WalkViewModel::show_marks() {
   std::vector<QVariantList> rows;
   std::vector<QVariantList> rings;
   const auto* car = session_.car();
+  const auto same = as_they_were(car_.get(), car);
+  car_ = car ? session_.snapshot().car : nullptr;
+  std::erase_if(said_, [&](const auto& one) {
+    return std::find(same.begin(), same.end(), one.second.panel) == same.end();
+  });
   const auto here = shown();
   for (const job::Panel panel : panels()) {
     const auto* view = car->find(panel);
-    const auto* drawn = job::pattern(car->body).find(panel);
-    if (!view || !drawn || mode() == Mode::Clean) continue;
-    const trade::Placement place = upright(*drawn);
-    const trade::Box_mm box = trade::bounds(place.apply(drawn->shape.outline.corners));
+    if (!view || !job::pattern(car->body).find(panel) || mode() == Mode::Clean) continue;
     for (const auto& mark : view->marks) {
       bool in = mode() == Mode::Ask && holds(work_.planned()->walk().asked, mark.mark);
       if (mode() == Mode::Round)
         for (const auto& one : step()->stations)
           in = in || (one.panel == panel && holds(one.left, mark.mark));
       if (!in) continue;
-      const trade::Point_mm at = place.apply({mark.x_mm, mark.y_mm});
-      const QString title = tr("%1 %2").arg(sentence(words_of(mark.defect))).arg(mark.number);
-      const QString where =
-          tr("%1, %2").arg(words_of(panel, car->body), place_words(panel, ninth(box, at)));
-      const bool handling =
-          mark.stage == job::Stage::LastPolish || mark.defect == job::DefectKind::HandlingScratch;
-      const QString whose = mark.came_back ? tr("%1, came back").arg(where)
-                            : handling     ? tr("%1, from handling").arg(where)
-                                           : where;
-      const QString spoken = tr("%1, %2").arg(title, whose);
-      const QString key = text(mark.mark.hex());
-      rows.push_back({key, text(word_of(panel)), mark.number, title, whose, spoken});
-      if (panel == here) rings.push_back({key, mark.number, spoken, at.x_mm, at.y_mm});
+      const MarkSaid& said = said_of(mark, panel);
+      rows.push_back(
+          {said.key, text(word_of(panel)), mark.number, said.title, said.whose, said.spoken});
+      if (panel == here)
+        rings.push_back({said.key, mark.number, said.spoken, said.at.x_mm, said.at.y_mm});
     }
   }
   marks_.set(std::move(rows));

@@ -11,6 +11,7 @@
 #include <QObject>
 #include <QStringList>
 #include <QtQml/qqmlregistration.h>
+#include <map>
 
 #include "screens/correction_work.h"
 #include "screens/round_areas.h"
@@ -107,6 +108,13 @@ class WalkViewModel final : public QObject {
   std::optional<job::Panel> shown() const;
   void refresh();
   void show_stations();
+  // What is said of a mark; kept as long as its panel is as it was.
+  struct MarkSaid {
+    job::Panel panel{};
+    trade::Point_mm at;
+    QString key, title, whose, spoken;
+  };
+  const MarkSaid& said_of(const folds::MarkView& mark, job::Panel panel);
   void show_marks();
   void show_areas();
   void finish(job::Round round, job::RoundHow how, const std::vector<folds::WalkStation>& stations);
@@ -120,6 +128,8 @@ class WalkViewModel final : public QObject {
   RowList marks_;
   RowList rings_;
   RoundAreas areas_;
+  std::shared_ptr<const folds::CarView> car_;
+  std::map<MarkId, MarkSaid> said_;
   std::optional<job::Panel> chosen_;
   QString told_;
   bool had_work_ = false;

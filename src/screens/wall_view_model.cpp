@@ -19,7 +19,7 @@ const QString panel_key = QStringLiteral("panel");
 
 WallViewModel::WallViewModel(Session& session, PictureStore& store, QObject* parent)
     : QAbstractListModel(parent), session_(session), store_(store) {
-  connect(&session_, &Session::snapshotChanged, this, &WallViewModel::refresh);
+  connect(&session_, &Session::carOrShopChanged, this, &WallViewModel::refresh);
   refresh();
 }
 

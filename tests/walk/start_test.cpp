@@ -1,7 +1,7 @@
 // What is there at a start: the floor with the first frame, all the rest a moment later by itself,
 // and at once whatever is asked for before that.
 #include <QTemporaryDir>
-#include <QtTest/qtestkey.h>
+#include <QtTest/qtestkeyboard.h>
 #include <gtest/gtest.h>
 
 #include "item.h"
