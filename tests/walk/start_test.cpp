@@ -1,5 +1,6 @@
 // What is there at a start: the floor with the first frame, all the rest a moment later by itself,
 // and at once whatever is asked for before that.
+#include <QJSValue>
 #include <QTemporaryDir>
 #include <QtTest/qtestkeyboard.h>
 #include <gtest/gtest.h>
@@ -74,6 +75,22 @@ TEST_F(AtAStart, FirstAidIsOneKeyFromTheFirstFrame) {
   ASSERT_FALSE(is_made("FirstAid"));
   hand_->window().contentItem()->setFocus(true);
   QTest::sendKeyEvent(QTest::Click, &hand_->window(), Qt::Key_F1, QString(), Qt::NoModifier);
+  EXPECT_TRUE(sees("FirstAid"));
+}
+
+TEST_F(AtAStart, WhatIsHalfMadeIsMadeWholeWhenItIsAskedFor) {
+  QObject* over = nullptr;
+  for (QQuickItem* child : hand_->window().contentItem()->childItems())
+    if (child->property("file").toString() == QLatin1String("Sheets.qml")) over = child;
+  ASSERT_NE(over, nullptr);
+  const auto is_begun = [&] { return !over->property("growing").value<QJSValue>().isNull(); };
+  ASSERT_TRUE(hand_->wait_for(is_begun));
+  QVariant sheets;
+  QMetaObject::invokeMethod(&hand_->window(), "sheets", Q_RETURN_ARG(QVariant, sheets));
+  auto* made = sheets.value<QObject*>();
+  ASSERT_NE(made, nullptr);
+  EXPECT_EQ(over->property("item").value<QObject*>(), made);
+  QMetaObject::invokeMethod(made->property("firstAid").value<QObject*>(), "open");
   EXPECT_TRUE(sees("FirstAid"));
 }
 
