@@ -6,6 +6,8 @@ namespace jambline::screens {
 
 PictureOrigins::PictureOrigins(Session& session, PictureStore& store, QObject* parent)
     : QObject(parent), session_(session), store_(store) {
+  // Before the screens that show where a picture was taken, and for the names of devices.
+  connect(&session_, &Session::carOrShopChanged, this, &PictureOrigins::refresh);
   connect(&session_, &Session::snapshotChanged, this, &PictureOrigins::refresh);
   refresh();
 }
