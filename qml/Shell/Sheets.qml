@@ -1,6 +1,7 @@
 // Sheets: what comes over the screens: clock, wait, people, the shop, joining a hub, the questions before
 // cutting, a forgotten clock, a PIN, and First aid over everything. keepClear: stays uncovered and usable
-// beside them. Made by the window when the first of them is wanted. Signal: closed, First aid was.
+// beside them. Made by the window after the first frame, or when one of them is wanted before.
+// Signal: closed, First aid was.
 import QtQuick
 import Jambline.Job
 

@@ -1,6 +1,7 @@
 // Turns: the screens but the floor, each in its turn. The places stay alive and keep their scroll; a
-// work is there only in its turn: what nobody sees costs no act anything. Made by Body when the first of
-// them is wanted. front: the turn that is shown, null when none is; shown: there is one.
+// work is there only in its turn: what nobody sees costs no act anything. Made by Body after the first
+// frame, or when one of them is wanted before. front: the turn that is shown, null when none is; shown:
+// there is one.
 // Qt 6.4 makes no Loader's component in a file with bound components: ids are unbound.
 // qmllint disable unqualified
 import QtQuick
@@ -46,10 +47,6 @@ FocusScope {
         way.go(Navigation.Look);
     }
 
-    function showCar(jobId: string) {
-        body.showCar(jobId);
-    }
-
     Turn {
         id: recordTurn
         shown: turns.way.place === Navigation.Record && turns.way.work === Navigation.None
@@ -62,7 +59,7 @@ FocusScope {
             objectName: "recordScreen"
             wide: turns.wide
             record: turns.models.record
-            onCarAsked: jobId => turns.showCar(jobId)
+            onCarAsked: jobId => turns.body.showCar(jobId)
             onHistoryAsked: entryId => carRecordTurns.showHistory(entryId)
             onEntryAsked: (jobId, entryId) => {
                 turns.models.session.openCar(jobId);
@@ -87,7 +84,7 @@ FocusScope {
             objectName: "dirtScreen"
             wide: turns.wide
             dirt: turns.models.dirt
-            onCarAsked: jobId => turns.showCar(jobId)
+            onCarAsked: jobId => turns.body.showCar(jobId)
             onFloorAsked: turns.way.toPlace(Navigation.Floor)
             onBoothsAsked: turns.way.toPlace(Navigation.Booth)
         }
@@ -142,7 +139,7 @@ FocusScope {
             objectName: "openCarScreen"
             wide: turns.wide
             form: turns.models.openCarForm
-            onOpened: jobId => turns.showCar(jobId)
+            onOpened: jobId => turns.body.showCar(jobId)
             onDropped: turns.way.back()
         }
     }
@@ -271,7 +268,7 @@ FocusScope {
         id: questionTurns
         anchors.fill: parent
         models: turns.models; way: turns.way; work: turns.work; wide: turns.wide; undoRoom: turns.undoRoom
-        onCarAsked: jobId => turns.showCar(jobId)
+        onCarAsked: jobId => turns.body.showCar(jobId)
     }
     HoursTurns {
         id: hoursTurns
